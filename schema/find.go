@@ -1,0 +1,200 @@
+package schema
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/xeipuuv/gojsonschema"
+
+	"yardproof/schema/jsontree"
+	"yardproof/schema/source"
+)
+
+// The rules that a problem found here can belong to.
+const (
+	Missing    = "schema/missing"
+	UnknownKey = "schema/unknown-key"
+	WrongType  = "schema/wrong-type"
+	NotAllowed = "schema/not-allowed"
+	OutOfRange = "schema/out-of-range"
+	OneOf      = "schema/one-of"
+	NotChecked = "schema/not-checked" // the validator itself failed
+)
+
+// fault is one error of the validator and what it is about.
+type fault struct {
+	kind     string         // the validator's name for it
+	path     []string       // keys and positions from the root
+	node     *jsontree.Node // the value at the path
+	schema   *jsontree.Node // the part of the schema that the value broke; may be nil
+	property string         // the key in question, where the error is about one
+	first    int            // the positions of two equal items of a list
+	second   int
+	what     string // what the whole file is called
+	lost     bool   // the path holds a key with a NUL, at which it was split
+}
+
+func (r rules) problems(tree *jsontree.Node, errs []gojsonschema.ResultError) []source.Problem {
+	faults := r.choices(tree, r.guide.root, nil)
+	for _, e := range errs {
+		faults = append(faults, r.fault(tree, e))
+	}
+	misspelt := misspellings(faults)
+	var problems []source.Problem
+	for _, f := range faults {
+		if !f.noise() && !f.follows(misspelt) {
+			problems = append(problems, f.problem())
+		}
+	}
+	source.SortProblems(problems)
+	return slices.Compact(problems)
+}
+
+func (r rules) fault(tree *jsontree.Node, e gojsonschema.ResultError) fault {
+	f := fault{kind: e.Type(), node: tree, schema: r.guide.root, what: r.what}
+	// The context begins with the validator's name for the root.
+	for _, key := range strings.Split(e.Context().String("\x00"), "\x00")[1:] {
+		child := step(f.node, key)
+		if child == nil {
+			f.lost = true
+			break
+		}
+		f.schema = r.governs(f.schema, f.node, key)
+		f.path, f.node = append(f.path, key), child
+	}
+	details := e.Details()
+	f.property, _ = details["property"].(string)
+	f.first, _ = details["i"].(int)
+	f.second, _ = details["j"].(int)
+	return f
+}
+
+// governs is the schema of what an object or list has at a key or position.
+func (r rules) governs(schema, holder *jsontree.Node, key string) *jsontree.Node {
+	if holder.Kind == jsontree.Array {
+		return r.guide.item(schema)
+	}
+	return r.guide.member(schema, key)
+}
+
+// choices finds the objects that have none, or more than one, of the keys of
+// which the schema's oneOf wants exactly one.
+func (r rules) choices(n, schema *jsontree.Node, path []string) []fault {
+	var faults []fault
+	f := fault{kind: "number_one_of", path: path, node: n, schema: schema, what: r.what}
+	if names := alternatives(schema); n.Kind == jsontree.Object && len(names) > 0 && len(f.present(names)) != 1 {
+		faults = append(faults, f)
+	}
+	for _, m := range n.Members {
+		if s := r.guide.member(schema, m.Key); s != nil {
+			faults = append(faults, r.choices(m.Value, s, append(path[:len(path):len(path)], m.Key))...)
+		}
+	}
+	if s := r.guide.item(schema); s != nil {
+		for i, item := range n.Items {
+			faults = append(faults, r.choices(item, s, append(path[:len(path):len(path)], strconv.Itoa(i)))...)
+		}
+	}
+	return faults
+}
+
+func step(n *jsontree.Node, key string) *jsontree.Node {
+	if n.Kind != jsontree.Array {
+		return n.Get(key)
+	}
+	i, err := strconv.Atoi(key)
+	if err != nil || i < 0 || i >= len(n.Items) {
+		return nil
+	}
+	return n.Items[i]
+}
+
+// noise tells whether the error only repeats another one: the validator
+// reports a branch beside what is wrong in it, and a key's pattern beside the
+// key. What is wrong below a key with a NUL is left for when the key is mended:
+// no name of the schemas may have one.
+func (f fault) noise() bool {
+	if f.lost {
+		return true
+	}
+	switch f.kind {
+	case "condition_then", "condition_else":
+		return true
+	case "pattern":
+		return f.node.Kind != jsontree.String
+	}
+	return false
+}
+
+// misspellings are the keys that an object lacks because another key was
+// probably meant to be it.
+func misspellings(faults []fault) map[*jsontree.Node][]string {
+	meant := map[*jsontree.Node][]string{}
+	for _, f := range faults {
+		if f.kind != "additional_property_not_allowed" {
+			continue
+		}
+		if name := nearest(f.property, f.unused()); name != "" {
+			meant[f.node] = append(meant[f.node], name)
+		}
+	}
+	return meant
+}
+
+// follows tells whether a key is missing only because it is misspelt.
+func (f fault) follows(misspelt map[*jsontree.Node][]string) bool {
+	meant := misspelt[f.node]
+	switch f.kind {
+	case "required":
+		return slices.Contains(meant, f.property)
+	case "number_one_of":
+		names := alternatives(f.schema)
+		return len(f.present(names)) == 0 && slices.ContainsFunc(meant, func(n string) bool { return slices.Contains(names, n) })
+	}
+	return false
+}
+
+// unused are the keys that the object could have and has not.
+func (f fault) unused() []string {
+	return slices.DeleteFunc(keys(f.schema), func(k string) bool { return f.node.Member(k) != nil })
+}
+
+// present are those of the names that the object has, in its own order.
+func (f fault) present(names []string) []string {
+	var have []string
+	for _, m := range f.node.Members {
+		if slices.Contains(names, m.Key) {
+			have = append(have, m.Key)
+		}
+	}
+	return have
+}
+
+// key is the range of one of the object's keys, or its opening brace.
+func (f fault) key(name string) source.Range {
+	if m := f.node.Member(name); m != nil {
+		return m.KeyRange
+	}
+	return f.node.Open()
+}
+
+// hugeNumbers finds numbers that the validator cannot hold and no plan needs.
+func hugeNumbers(n *jsontree.Node, problems []source.Problem) []source.Problem {
+	if n.Kind == jsontree.Number {
+		if _, err := strconv.ParseFloat(n.Text, 64); err != nil {
+			return append(problems, source.Problem{
+				Code: OutOfRange, Range: n.Range,
+				Message: "the number " + show(n) + " is far beyond anything a plan can mean",
+				Hint:    "write the number that is meant",
+			})
+		}
+	}
+	for _, m := range n.Members {
+		problems = hugeNumbers(m.Value, problems)
+	}
+	for _, item := range n.Items {
+		problems = hugeNumbers(item, problems)
+	}
+	return problems
+}

@@ -1,0 +1,61 @@
+package schema
+
+import (
+	"yardproof/schema/jsontree"
+)
+
+// guide looks things up in the text of a schema. A schema here keeps all its
+// properties in one place and not in branches, so that one path through the
+// data leads to one place of the schema; a test sees to it.
+type guide struct{ root *jsontree.Node }
+
+// member is the schema of an object's member, nil when it may not have it.
+func (g guide) member(object *jsontree.Node, key string) *jsontree.Node {
+	if p := object.Get("properties").Get(key); p != nil {
+		return g.resolve(p)
+	}
+	return g.resolve(object.Get("additionalProperties"))
+}
+
+// item is the schema of a list's items.
+func (g guide) item(list *jsontree.Node) *jsontree.Node { return g.resolve(list.Get("items")) }
+
+// resolve follows references, which all stay within the schema.
+func (g guide) resolve(n *jsontree.Node) *jsontree.Node {
+	for ref := n.Get("$ref"); ref != nil; ref = n.Get("$ref") {
+		n = g.root.At(ref.Text[1:])
+	}
+	return n
+}
+
+// keys are the properties that an object may have, in the schema's order.
+func keys(n *jsontree.Node) []string {
+	var names []string
+	if p := n.Get("properties"); p != nil {
+		for _, m := range p.Members {
+			names = append(names, m.Key)
+		}
+	}
+	return names
+}
+
+// alternatives are the keys of which an object must have exactly one.
+func alternatives(n *jsontree.Node) []string {
+	var names []string
+	if branches := n.Get("oneOf"); branches != nil {
+		for _, b := range branches.Items {
+			names = append(names, b.At("/required/0").Text)
+		}
+	}
+	return names
+}
+
+// allowed are the values of an enumeration, wherever the schema keeps it.
+func allowed(n *jsontree.Node) []*jsontree.Node {
+	for _, at := range []string{"/enum", "/then/enum"} {
+		if e := n.At(at); e != nil {
+			return e.Items
+		}
+	}
+	return nil
+}

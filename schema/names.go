@@ -1,0 +1,87 @@
+package schema
+
+import (
+	"regexp"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/agnivade/levenshtein"
+
+	"yardproof/schema/jsontree"
+)
+
+const nameWords = "1 to 32 lower-case letters, digits and hyphens, with a letter first"
+
+// patternWords says what a pattern of the schemas asks for, and the nearest
+// text to the given one that it accepts; "" when none is near.
+func patternWords(schema *jsontree.Node, text string) (words, example string) {
+	pattern := ""
+	if p := schema.Get("pattern"); p != nil {
+		pattern = p.Text
+	}
+	switch pattern {
+	case `^[a-z][a-z0-9-]{0,31}$`:
+		return nameWords, slug(text)
+	case `^[a-z0-9]+(-[a-z0-9]+)*$`:
+		return "lower-case letters and digits, with single hyphens between them", slug(text)
+	case `^#[0-9A-Fa-f]{6}$`:
+		return "# and six hexadecimal digits", ""
+	case `^[A-Z]{3}$`:
+		return "a currency's three capital letters (ISO 4217)", strings.ToUpper(text)
+	case `^[a-z]+/[a-z0-9-]+$`:
+		return "a rule's name, like \"fabric/tight\"", ""
+	case `^(/.*)?$`:
+		return "a JSON Pointer, which begins with a slash", "/" + text
+	case `\S`:
+		return "some words", ""
+	case `^[A-Za-z0-9.]$`:
+		return "a single letter, digit or point", ""
+	}
+	return "text like " + pattern, ""
+}
+
+// slug is the name that a text was probably meant to be, "" when there is none.
+func slug(text string) string {
+	parts := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
+		return !('a' <= r && r <= 'z' || '0' <= r && r <= '9')
+	})
+	name := strings.Join(parts, "-")
+	if !regexp.MustCompile(`^[a-z][a-z0-9-]{0,31}$`).MatchString(name) {
+		return ""
+	}
+	return name
+}
+
+func writeHint(example string) string {
+	if example == "" {
+		return ""
+	}
+	return "write " + quote(example)
+}
+
+// nearest is the name that a word was probably meant to be, "" when none is
+// close: a third of its letters may be wrong, or half of them after a good
+// beginning.
+func nearest(word string, names []string) string {
+	letters := utf8.RuneCountInString(word)
+	if letters > 64 {
+		return ""
+	}
+	word = strings.ToLower(word)
+	best, least := "", letters+1
+	for _, name := range names {
+		most := max(1, letters/3)
+		if lower := strings.ToLower(name); letters > 3 && strings.HasPrefix(lower, word[:min(3, len(word))]) {
+			most = letters / 2
+		}
+		if d := levenshtein.ComputeDistance(word, strings.ToLower(name)); d <= most && d < least {
+			best, least = name, d
+		}
+	}
+	return best
+}
+
+// plainNumber tells whether a text could stand without quotation marks.
+func plainNumber(text string) bool {
+	return regexp.MustCompile(`^(0|[1-9][0-9]*)(\.[0-9]+)?$`).MatchString(text)
+}

@@ -1,0 +1,96 @@
+package plan
+
+import (
+	"yardproof/schema/jsontree"
+	"yardproof/schema/measure"
+)
+
+func (r *reader) fabrics(n *jsontree.Node) []Fabric {
+	var fabrics []Fabric
+	for _, m := range members(n) {
+		fabrics = append(fabrics, r.fabric(m))
+	}
+	return fabrics
+}
+
+func (r *reader) fabric(m jsontree.Member) Fabric {
+	n := m.Value
+	f := Fabric{
+		Role: Text{m.Key, m.KeyRange}, At: n.Range,
+		Name: text(n.Get("name")), SKU: text(n.Get("sku")), Colour: text(n.Get("colour")),
+		Print: pick(word(n.Get("print")), Plain, TwoWay, OneWay),
+	}
+	if repeat := n.Member("repeat"); repeat != nil {
+		f.Repeat = r.length("repeat", repeat.Value, positive)
+		r.later(repeat.KeyRange, "a print's repeat is", "remove it, or keep the plan out of the folder until it is")
+	}
+	if pack := n.Get("precut"); pack != nil {
+		r.precut(&f, pack)
+	} else {
+		r.yardage(&f, n.Get("yardage"))
+	}
+	return f
+}
+
+func (r *reader) yardage(f *Fabric, n *jsontree.Node) {
+	f.Form = Yardage
+	f.UsableWidth = r.lengthOr(n, "usable_width", positive, r.defaults.UsableWidth)
+	f.SquaringUp = r.lengthOr(n, "squaring_up", orNothing, r.defaults.SquaringUp)
+	f.Cushion = r.lengthOr(n, "cushion", orNothing, r.defaults.Cushion).Length
+	f.Grid = r.grid(n.Get("grid"), r.defaults.Grid)
+	f.ShrinkLength = r.percent("length", n.Get("shrinkage").Get("length"))
+	f.ShrinkWidth = r.percent("width", n.Get("shrinkage").Get("width"))
+}
+
+// grid is what a length is rounded up to; never zero, so that whoever divides
+// by it may.
+func (r *reader) grid(n *jsontree.Node, otherwise measure.Length) measure.Length {
+	if g := r.fabricLength("grid", n, positive).Length; g > 0 {
+		return g
+	}
+	return otherwise
+}
+
+func (r *reader) precut(f *Fabric, n *jsontree.Node) {
+	f.Form = Precut
+	f.Piece = r.pair("piece", n.Get("piece"))
+	f.Usable = f.Piece
+	if usable := n.Get("usable"); usable != nil {
+		f.Usable = r.pair("usable", usable)
+	}
+	f.Pack = count(n.Get("count"))
+	f.Assorted = yes(n.Get("assorted"))
+}
+
+// tools are the plan's; its rulers are the studio's where it lists none.
+func (r *reader) tools(n *jsontree.Node, project *Project) Tools {
+	t := Tools{Mat: r.pair("mat", n.Get("mat"))}
+	list := n.Get("rulers")
+	if list == nil {
+		if project != nil {
+			t.Rulers = project.Rulers
+		}
+		return t
+	}
+	t.At = list.Range
+	for _, item := range items(list) {
+		t.Rulers = append(t.Rulers, r.ruler(item))
+	}
+	return t
+}
+
+func (r *reader) ruler(n *jsontree.Node) Ruler {
+	ruler := Ruler{At: n.Range}
+	side := r.sides("square", n.Get("square"))
+	if size := n.Get("size"); size != nil {
+		side = r.pair("size", size)
+	}
+	if side[1].Length < side[0].Length {
+		side[0], side[1] = side[1], side[0]
+	}
+	ruler.Width, ruler.Length = side[0], side[1]
+	for _, a := range items(n.Get("angles")) {
+		ruler.Angles = append(ruler.Angles, count(a).N)
+	}
+	return ruler
+}

@@ -1,0 +1,185 @@
+package plan
+
+import (
+	"yardproof/schema/jsontree"
+)
+
+func (r *reader) parts(n *jsontree.Node, seam Seam) []Part {
+	var parts []Part
+	for _, m := range members(n) {
+		v := m.Value
+		parts = append(parts, Part{
+			Name: Text{m.Key, m.KeyRange}, At: v.Range,
+			Operation: r.operation(v),
+			Seam:      r.ownSeam(v.Get("seam"), seam),
+			Press:     text(v.Get("press")), Note: text(v.Get("note")),
+		})
+	}
+	return parts
+}
+
+// operation is the one that the part has. Only a tree that does not follow the
+// schema has none, and then it counts as one that is not derived.
+func (r *reader) operation(part *jsontree.Node) Operation {
+	for _, m := range members(part) {
+		switch m.Key {
+		case "seam", "press", "note":
+		default:
+			return r.operationNamed(m)
+		}
+	}
+	return NotDerived{}
+}
+
+func (r *reader) operationNamed(m jsontree.Member) Operation {
+	n := m.Value
+	switch m.Key {
+	case "cut":
+		return r.cut(n)
+	case "strip":
+		return WholeStrip{Fabric: text(n.Get("fabric")), Width: r.length("width", n.Get("width"), positive)}
+	case "strip_set":
+		return r.stripSet(n)
+	case "tube":
+		return r.tube(n)
+	case "half_squares":
+		return r.halfSquares(n)
+	case "rows":
+		return Rows{Rows: r.cells(n)}
+	case "trim":
+		return r.trim(n)
+	}
+	r.later(m.KeyRange, operationWords(m.Key), "make the part with cut, strip, strip_set, tube, half_squares, rows and trim")
+	return NotDerived{Name: Text{m.Key, m.KeyRange}}
+}
+
+// operationWords names what is not derived yet, with its verb.
+func operationWords(key string) string {
+	switch key {
+	case "shape":
+		return "triangles, hexagons and diamonds cut from strips are"
+	case "template":
+		return "pieces cut round a template are"
+	case "quarter_squares":
+		return "quarter-square triangle units are"
+	case "hourglass":
+		return "hourglass units are"
+	case "flying_geese":
+		return "flying geese units are"
+	case "flip_corners":
+		return "stitch-and-flip corners are"
+	case "square_in_square":
+		return "square-in-a-square units are"
+	case "logs":
+		return "logs sewn round a centre are"
+	case "bordered":
+		return "borders about a part are"
+	case "sashed":
+		return "parts set with sashing are"
+	case "on_point":
+		return "parts set on point are"
+	case "recut":
+		return "sewn parts that are cut up again are"
+	case "chain":
+		return "strips chained end to end are"
+	case "loop":
+		return "strip sets sewn into a loop are"
+	}
+	return quote(key) + " is"
+}
+
+func (r *reader) cut(n *jsontree.Node) Operation {
+	c := Cut{Fabric: text(n.Get("fabric"))}
+	side := r.sides("square", n.Get("square"))
+	if size := n.Get("size"); size != nil {
+		side = r.pair("size", size)
+	}
+	c.Width, c.Height = side[0], side[1]
+	c.Halving = pick(word(n.Get("halved")), Whole, CutOnce, CutTwice)
+	return c
+}
+
+func (r *reader) stripSet(n *jsontree.Node) Operation {
+	var s StripSet
+	for _, item := range items(n.Get("strips")) {
+		strip := Strip{Fabric: text(item)}
+		if item.Kind == jsontree.Object {
+			strip = Strip{Fabric: text(item.Get("fabric")), Width: r.length("width", item.Get("width"), positive)}
+		}
+		s.Strips = append(s.Strips, strip)
+	}
+	s.Segment = r.length("segment", n.Get("segment"), positive)
+	if angle := n.Member("angle"); angle != nil {
+		r.later(angle.KeyRange, "segments cut at an angle are", "cut them square to the strips")
+	}
+	return s
+}
+
+func (r *reader) tube(n *jsontree.Node) Operation {
+	t := Tube{At: n.Range, Sets: two(n.Get("sets"))}
+	if tip := n.Get("tip"); tip != nil {
+		t.TipAt = tip.Range
+		t.Tip = Tip{RawEdge: word(tip) == "raw edge", Beyond: r.length("beyond", tip.Get("beyond"), orNothing)}
+	}
+	if ends := n.Get("ends"); ends != nil {
+		t.EndsAt, t.Ends = ends.Range, pick(word(ends), CornersOnly, EarsKept)
+	}
+	t.Trim = r.length("trim", n.Get("trim"), positive)
+	return t
+}
+
+func (r *reader) halfSquares(n *jsontree.Node) Operation {
+	h := HalfSquares{
+		Fabrics: two(n.Get("fabrics")),
+		Square:  r.length("square", n.Get("square"), positive),
+		Trim:    r.length("trim", n.Get("trim"), positive),
+		AtATime: 2,
+	}
+	if c := count(n.Get("at_a_time")); c.Given() {
+		h.AtATime = c.N
+	}
+	return h
+}
+
+func (r *reader) trim(n *jsontree.Node) Operation {
+	side := r.sides("square", n.Get("square"))
+	if to := n.Get("to"); to != nil {
+		side = r.pair("to", to)
+	}
+	return Trim{Part: text(n.Get("part")), Width: side[0], Height: side[1]}
+}
+
+func two(n *jsontree.Node) [2]Text {
+	var pair [2]Text
+	for i, item := range items(n) {
+		if i < 2 {
+			pair[i] = text(item)
+		}
+	}
+	return pair
+}
+
+func (r *reader) cells(n *jsontree.Node) [][]Cell {
+	var rows [][]Cell
+	for _, line := range items(n) {
+		var row []Cell
+		for _, item := range items(line) {
+			row = append(row, r.cell(item))
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+func (r *reader) cell(n *jsontree.Node) Cell {
+	c := Cell{Part: text(n), At: n.Range}
+	if n.Kind != jsontree.Object {
+		return c
+	}
+	c.Part = text(n.Get("part"))
+	c.Turn = count(n.Get("turn")).N
+	if m := n.Member("mirror"); m != nil && yes(m.Value) {
+		r.later(m.KeyRange, "mirror images are", "make the mirrored block a part of its own")
+	}
+	return c
+}

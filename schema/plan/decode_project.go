@@ -1,0 +1,113 @@
+package plan
+
+import (
+	"io/fs"
+	"strings"
+
+	"yardproof/schema/jsontree"
+	"yardproof/schema/measure"
+	"yardproof/schema/source"
+)
+
+// DecodeProject reads a project file that follows its schema. Like Decode it
+// takes any tree and reports only what the schema cannot know.
+func DecodeProject(f *source.File, tree *jsontree.Node) (*Project, []source.Problem) {
+	r := &reader{}
+	p := &Project{File: f, Tree: tree, Studio: text(tree.Get("studio")), Defaults: tree.Get("defaults")}
+	r.setCurrency(tree.Get("currency"))
+	p.Currency = r.currency
+	p.LabourRate = r.money("labour_rate", tree.Get("labour_rate"))
+	p.Margin = r.percent("margin", tree.Get("margin"))
+	p.Run = count(tree.Get("run"))
+	p.Prices = r.inside(text(tree.Get("prices")))
+	p.Rulers = r.ownRulers(tree.Get("rulers"))
+	p.Rules = ruleLevels(tree.Get("rules"))
+	p.Exceptions = exceptions(tree.Get("exceptions"))
+	for _, u := range []measure.Unit{measure.In, measure.Cm} {
+		r.defaultsOf(u, p.Defaults)
+	}
+	return p, sortProblems(r.problems)
+}
+
+func (r *reader) setCurrency(n *jsontree.Node) {
+	code := text(n)
+	if !code.Given() {
+		return
+	}
+	c, ok := measure.ParseCurrency(code.Text)
+	if !ok {
+		r.report(BadMoney, code.At, quote(code.Text)+" is not a currency in use", "write an ISO 4217 code like EUR or USD")
+	}
+	r.currency = c
+}
+
+// inside refuses a path that could lead out of the project's folder on any
+// system.
+func (r *reader) inside(path Text) Text {
+	if path.Given() && (!fs.ValidPath(path.Text) || path.Text == "." || strings.ContainsAny(path.Text, `\:`)) {
+		r.report(OutsideFolder, path.At, quote(path.Text)+" is not a file inside the pattern folder",
+			"write a relative path with forward slashes and without dots, like prices.csv")
+		return Text{}
+	}
+	return path
+}
+
+func (r *reader) ownRulers(n *jsontree.Node) []Ruler {
+	var rulers []Ruler
+	for _, item := range items(n) {
+		r.unit, _ = measure.ParseUnit(word(item.Get("units")))
+		rulers = append(rulers, r.ruler(item))
+	}
+	return rulers
+}
+
+func ruleLevels(n *jsontree.Node) []RuleLevel {
+	var rules []RuleLevel
+	for _, m := range members(n) {
+		rules = append(rules, RuleLevel{Rule: Text{m.Key, m.KeyRange}, Level: text(m.Value)})
+	}
+	return rules
+}
+
+func exceptions(n *jsontree.Node) []Exception {
+	var list []Exception
+	for _, item := range items(n) {
+		list = append(list, Exception{
+			Rule: text(item.Get("rule")), Plan: text(item.Get("plan")),
+			Pointer: text(item.Get("at")), Reason: text(item.Get("reason")), At: item.Range,
+		})
+	}
+	return list
+}
+
+// DefaultsFor are the defaults of plans in a unit, with the project's own laid
+// over them. A default that cannot be read, which DecodeProject reports, stays
+// as it was. The project may be nil.
+func (p *Project) DefaultsFor(u measure.Unit) Defaults {
+	if p == nil {
+		return DefaultsFor(u)
+	}
+	return new(reader).defaultsOf(u, p.Defaults)
+}
+
+func (r *reader) defaultsOf(u measure.Unit, project *jsontree.Node) Defaults {
+	r.unit = u
+	d := DefaultsFor(u)
+	n := project.Get(u.String())
+	overlay := func(key string, s sign, to *measure.Length) {
+		before := len(r.problems)
+		if l := r.length(key, n.Get(key), s); l.Given() && len(r.problems) == before {
+			*to = l.Length
+		}
+	}
+	overlay("usable_width", positive, &d.UsableWidth)
+	overlay("squaring_up", orNothing, &d.SquaringUp)
+	overlay("cushion", orNothing, &d.Cushion)
+	overlay("overhang", orNothing, &d.Overhang)
+	overlay("backing_seam", positive, &d.BackingSeam)
+	overlay("binding_allowance", orNothing, &d.BindingAllowance)
+	overlay("finished_rounding", positive, &d.FinishedRounding)
+	overlay("ruler_grid", positive, &d.RulerGrid)
+	d.Grid = r.grid(n.Get("grid"), d.Grid)
+	return d
+}

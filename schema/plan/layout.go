@@ -1,0 +1,93 @@
+package plan
+
+import "yardproof/schema/source"
+
+// Layout is how the blocks become the quilt top.
+type Layout struct {
+	Grid    *Grid // nil when the plan lays its blocks out in a way not derived yet
+	Borders []Border
+	At      source.Range
+}
+
+// Grid is a straight setting: Blocks is an arrangement that repeats over the
+// rows and columns.
+type Grid struct {
+	Rows, Columns Count
+	Blocks        [][]Cell
+	At            source.Range
+}
+
+// Cell is the block at a row and column, both from 0.
+func (g *Grid) Cell(row, column int) Cell {
+	line := g.Blocks[row%len(g.Blocks)]
+	return line[column%len(line)]
+}
+
+// Joins is how strips are joined end to end.
+type Joins int
+
+// The two joins.
+const (
+	Diagonal Joins = iota // each join costs a strip width of length
+	Straight              // each join costs two seam allowances
+)
+
+// String is the word the plan uses.
+func (j Joins) String() string { return [...]string{"diagonal", "straight"}[j] }
+
+// Border is a frame around everything inside it, sewn on in two pairs.
+type Border struct {
+	Name   Text
+	Fabric Text
+	Width  Length // finished
+	EndsOn bool   // top and bottom are sewn on first; otherwise the sides are
+	Joins  Joins
+	Seam   *Seam
+	At     source.Range
+}
+
+// Finish is what turns a top into a quilt.
+type Finish struct {
+	Backing *Backing
+	Batting *Batting
+	Binding *Binding
+	At      source.Range
+}
+
+// Direction is which way the backing's panels run.
+type Direction int
+
+// The ways a backing's panels may run.
+const (
+	Either     Direction = iota // whichever needs less fabric
+	Lengthwise                  // panels run along the quilt's length: vertical seams
+	Crosswise                   // panels run across the quilt: horizontal seams
+)
+
+// String is the word the plan uses.
+func (d Direction) String() string { return [...]string{"either", "lengthwise", "crosswise"}[d] }
+
+// Backing is the back of the quilt, of one or more panels of usable width.
+type Backing struct {
+	Fabric   Text
+	Overhang Length // beyond the top on every side
+	Seam     Length // allowance of the panels' seams
+	Panels   Direction
+	At       source.Range
+}
+
+// Batting is the layer between.
+type Batting struct {
+	Overhang Length
+	Package  [2]Length // width and length of the packaged sheet; absent when cut to need
+	At       source.Range
+}
+
+// Binding is straight-grain double-fold binding.
+type Binding struct {
+	Fabric    Text
+	Cut       Length // width of the cut strip
+	Joins     Joins
+	Allowance Length // added to the way round for corners and the last join
+	At        source.Range
+}

@@ -1,0 +1,188 @@
+package plan
+
+import "yardproof/schema/source"
+
+// Part is one thing that is cut or sewn, made by exactly one operation.
+type Part struct {
+	Name      Text // its key
+	Operation Operation
+	Seam      *Seam // where this part is sewn with a seam of its own
+	Press     Text  // how the pattern says to press it
+	Note      Text  // a remark for whoever edits the plan
+	At        source.Range
+}
+
+// Operation is how a part is made: one of the types below.
+type Operation interface {
+	// Ingredients are the parts and fabrics the operation names, in order.
+	Ingredients() []Ingredient
+}
+
+// Ingredient is a mention of a part or fabric inside an operation.
+type Ingredient struct {
+	Name   Text
+	Fabric bool // it must be a fabric; otherwise it must be a part
+}
+
+// Halving is how a cut square becomes triangles.
+type Halving int
+
+// The ways to halve a square.
+const (
+	Whole    Halving = iota
+	CutOnce          // once diagonally: 2 triangles, long side on the bias
+	CutTwice         // twice diagonally: 4 triangles, short sides on the bias
+)
+
+// String is the word the plan uses; a whole piece has none there.
+func (h Halving) String() string { return [...]string{"whole", "once", "twice"}[h] }
+
+// Cut is a rectangle cut from fabric, or a square cut diagonally.
+type Cut struct {
+	Fabric  Text
+	Width   Length // cut size, seam allowance included
+	Height  Length // lies along the fabric's length when the print has a direction
+	Halving Halving
+}
+
+// WholeStrip is a strip cut right across the fabric and used whole.
+type WholeStrip struct {
+	Fabric Text
+	Width  Length // the cut width; a precut strip's own when absent
+}
+
+// StripSet is strips sewn side by side along their length.
+type StripSet struct {
+	Strips  []Strip
+	Segment Length // cut width of the segments it is cut into; absent when used whole
+}
+
+// Strip is one strip of a set.
+type Strip struct {
+	Fabric Text
+	Width  Length // cut width; a precut strip's own when absent
+}
+
+// Tube is two strip sets sewn together along both long edges and cut into
+// squares on the bias.
+type Tube struct {
+	Sets   [2]Text
+	Tip    Tip
+	Ends   Ends
+	Trim   Length // side the opened square is trimmed to; absent when it is not trimmed
+	At     source.Range
+	TipAt  source.Range
+	EndsAt source.Range // where the plan states the end rule; empty when it is the default
+}
+
+// Tip is where the corner of the ruler is laid.
+type Tip struct {
+	RawEdge bool   // on the far raw edge; otherwise on the far seam
+	Beyond  Length // or so far beyond the far seam, where the plan says a length
+}
+
+// Ends is what the first and last triangle of a tube need.
+type Ends int
+
+// The end rules.
+const (
+	CornersOnly Ends = iota // the outer dog ears may be lost, they are trimmed anyway
+	EarsKept                // whole triangles down to the near raw edge
+)
+
+// String is the word the plan uses.
+func (e Ends) String() string { return [...]string{"corners only", "ears kept"}[e] }
+
+// HalfSquares is half-square triangle units made from two squares.
+type HalfSquares struct {
+	Fabrics [2]Text
+	Square  Length // cut size of both squares
+	AtATime int    // units from one pair: 2, 4 or 8
+	Trim    Length // side the unit is trimmed to; absent when it is not trimmed
+}
+
+// Rows is parts sewn into rows and the rows sewn together.
+type Rows struct {
+	Rows [][]Cell
+}
+
+// Cell is a part at a place of a row or grid.
+type Cell struct {
+	Part Text
+	Turn int // degrees clockwise: 0, 90, 180 or 270
+	At   source.Range
+}
+
+// Sideways tells whether the turn exchanges width and height.
+func (c Cell) Sideways() bool { return c.Turn == 90 || c.Turn == 270 }
+
+// Trim is a part trimmed to size.
+type Trim struct {
+	Part          Text
+	Width, Height Length
+}
+
+// NotDerived is an operation of the vocabulary that yardproof cannot derive
+// yet. The reader has already reported it.
+type NotDerived struct {
+	Name Text // the operation's key
+}
+
+// Ingredients implements Operation.
+func (o Cut) Ingredients() []Ingredient { return []Ingredient{{o.Fabric, true}} }
+
+// Ingredients implements Operation.
+func (o WholeStrip) Ingredients() []Ingredient { return []Ingredient{{o.Fabric, true}} }
+
+// Ingredients implements Operation.
+func (o StripSet) Ingredients() []Ingredient {
+	var in []Ingredient
+	for _, s := range o.Strips {
+		in = append(in, Ingredient{s.Fabric, true})
+	}
+	return in
+}
+
+// Ingredients implements Operation.
+func (o Tube) Ingredients() []Ingredient {
+	return []Ingredient{{o.Sets[0], false}, {o.Sets[1], false}}
+}
+
+// Ingredients implements Operation.
+func (o HalfSquares) Ingredients() []Ingredient {
+	return []Ingredient{{o.Fabrics[0], true}, {o.Fabrics[1], true}}
+}
+
+// Ingredients implements Operation.
+func (o Rows) Ingredients() []Ingredient {
+	var in []Ingredient
+	for _, row := range o.Rows {
+		for _, c := range row {
+			in = append(in, Ingredient{c.Part, false})
+		}
+	}
+	return in
+}
+
+// Ingredients implements Operation.
+func (o Trim) Ingredients() []Ingredient { return []Ingredient{{o.Part, false}} }
+
+// Ingredients implements Operation.
+func (o NotDerived) Ingredients() []Ingredient { return nil }
+
+// TriangleSquare is right triangles sewn into a square: two cut once
+// diagonally, joined along their long sides, or four cut twice diagonally,
+// clockwise from the top.
+type TriangleSquare struct {
+	Of   []Text
+	Trim Length // side the unit is trimmed to; absent when it is not trimmed
+}
+
+// Ingredients implements Operation.
+func (o TriangleSquare) Ingredients() []Ingredient {
+	var in []Ingredient
+	for _, t := range o.Of {
+		in = append(in, Ingredient{t, false})
+	}
+	return in
+}

@@ -1,0 +1,74 @@
+package plan
+
+import (
+	"math/big"
+
+	"yardproof/schema/source"
+)
+
+// Printed is what the pattern says, as printed, for one size. Nothing in it
+// is used to derive anything: it is only compared.
+type Printed struct {
+	Finished [2]Length
+	Rounding Length // what the printed finished size is rounded to
+	Measures []PrintedSize
+	Parts    []PrintedCount  // how many of a part are made
+	Strips   []PrintedCount  // strips to cut for a part, a border, or "binding"
+	Sets     []PrintedCount  // strip sets to sew, by strip set
+	Tubes    []PrintedCount  // tubes to sew, by tube
+	PerTube  []PrintedCount  // squares a tube
+	PerSet   []PrintedCount  // segments a strip set
+	Left     []PrintedCount  // pieces of a precut left over
+	Precuts  []PrintedCount  // packs to buy, by fabric
+	Fabric   []PrintedLength // length to buy, by fabric
+	Backing  PrintedPair     // size of the pieced backing
+	Batting  PrintedPair     // size of the batting to buy
+	At       source.Range
+}
+
+// PrintedCount is a printed whole number about something named.
+type PrintedCount struct {
+	Of Text
+	Count
+}
+
+// PrintedLength is a printed length about something named.
+type PrintedLength struct {
+	Of Text
+	Length
+}
+
+// PrintedSize is the size, unfinished, that a part should measure.
+type PrintedSize struct {
+	Of            Text
+	Width, Height Length
+}
+
+// PrintedPair is a printed width and length.
+type PrintedPair struct{ Width, Height Length }
+
+// Given tells whether the pattern prints the pair.
+func (p PrintedPair) Given() bool { return p.Width.Given() }
+
+// Kit is what is sold as a kit and what it costs besides fabric.
+type Kit struct {
+	Fabrics   []Text // roles that go into the kit
+	Excludes  []Text // what the kit's label says is not in it
+	Minutes   Count  // of labour a kit
+	Packaging Amount
+	Pattern   Amount // the printed pattern that goes in
+	Fixed     Amount // costs of the whole run: design, photographs, printing plates
+	Price     Amount // asked
+	Run       Count  // kits planned; the project's when absent
+	Margin    Percent
+	At        source.Range
+}
+
+// Amount is a sum of money in the project's currency, exact; nil when absent.
+type Amount struct {
+	Value *big.Rat
+	At    source.Range
+}
+
+// Given tells whether the plan says the amount.
+func (a Amount) Given() bool { return a.Value != nil }

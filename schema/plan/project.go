@@ -1,0 +1,80 @@
+package plan
+
+import (
+	"yardproof/schema/jsontree"
+	"yardproof/schema/measure"
+	"yardproof/schema/source"
+)
+
+// Project is the studio's own settings, from yardproof.json at the root of
+// the pattern folder. The zero Project with DefaultsFor a unit serves where
+// there is none.
+type Project struct {
+	File *source.File // nil when there is no project file
+	Tree *jsontree.Node
+
+	Studio     Text
+	Currency   measure.Currency
+	LabourRate Amount // an hour
+	Margin     Percent
+	Run        Count
+	Prices     Text // path of the price list, relative to the project file
+	Rulers     []Ruler
+	Rules      []RuleLevel
+	Exceptions []Exception
+	Defaults   *jsontree.Node // nil when the project changes none
+}
+
+// RuleLevel sets a rule's level for this project.
+type RuleLevel struct {
+	Rule  Text
+	Level Text // error, warning, note or off
+}
+
+// Exception is a finding the studio has looked at and accepts.
+type Exception struct {
+	Rule    Text
+	Plan    Text // plan id
+	Pointer Text // JSON pointer into the plan; empty for anywhere in it
+	Reason  Text
+	At      source.Range
+}
+
+// Defaults are what a plan need not say. They depend on the plan's unit.
+type Defaults struct {
+	UsableWidth      measure.Length // 40 in, the careful figure for 42-44 in fabric; 100 cm. Common practice, no source
+	SquaringUp       measure.Length // 1 in; 3 cm
+	Grid             measure.Length // 1/8 yd; 10 cm
+	Cushion          measure.Length // none
+	Overhang         measure.Length // 4 in; 10 cm
+	BackingSeam      measure.Length // 1/2 in; 1.25 cm
+	BindingAllowance measure.Length // 10 in; 25 cm
+	FinishedRounding measure.Length // 1/4 in; 0.5 cm
+	RulerGrid        measure.Length // 1/8 in; 1 mm
+}
+
+// DefaultsFor are the defaults of plans in a unit.
+func DefaultsFor(u measure.Unit) Defaults {
+	if u == measure.Cm {
+		return Defaults{
+			UsableWidth:      100 * measure.Centimetre,
+			SquaringUp:       3 * measure.Centimetre,
+			Grid:             10 * measure.Centimetre,
+			Overhang:         10 * measure.Centimetre,
+			BackingSeam:      measure.Centimetre * 5 / 4,
+			BindingAllowance: 25 * measure.Centimetre,
+			FinishedRounding: measure.Centimetre / 2,
+			RulerGrid:        measure.Millimetre,
+		}
+	}
+	return Defaults{
+		UsableWidth:      40 * measure.Inch,
+		SquaringUp:       measure.Inch,
+		Grid:             measure.Yard / 8,
+		Overhang:         4 * measure.Inch,
+		BackingSeam:      measure.Inch / 2,
+		BindingAllowance: 10 * measure.Inch,
+		FinishedRounding: measure.Inch / 4,
+		RulerGrid:        measure.Inch / 8,
+	}
+}
