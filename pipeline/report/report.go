@@ -1,0 +1,50 @@
+package report
+
+import (
+	"yardproof/pipeline/diag"
+	"yardproof/schema/measure"
+	"yardproof/schema/source"
+)
+
+// Run is the result of one run over a line of plans, in file order.
+type Run struct {
+	Studio   string
+	Plans    []Outcome
+	Findings []diag.Finding // of files, the project and the line, not of any one plan
+	Accepted int            // findings left out because the project accepts them
+	Currency measure.Currency
+	Sheets   []Sheet // of the line's workbook; empty when only checking
+}
+
+// Outcome is what is kept of a plan once it has been dealt with.
+type Outcome struct {
+	File     string
+	ID       string // empty when it could not be read
+	Title    string
+	Status   string
+	Sizes    []string
+	Findings []diag.Finding
+	Accepted int
+	Exported bool
+}
+
+// All lists every finding of the run in the one order.
+func (r *Run) All() []diag.Finding {
+	var all []diag.Finding
+	all = append(all, r.Findings...)
+	for _, p := range r.Plans {
+		all = append(all, p.Findings...)
+	}
+	return diag.Sort(all)
+}
+
+// Plan is one plan's report: what its workbook and tables hold.
+type Plan struct {
+	Outcome
+	Revision string
+	Currency measure.Currency
+	Units    measure.Unit
+	Proved   bool         // no finding is an error
+	Source   *source.File // to turn the places of Work into lines
+	Sheets   []Sheet
+}

@@ -1,0 +1,94 @@
+package report
+
+import (
+	"math/big"
+
+	"yardproof/schema/measure"
+)
+
+// Sheet is a page of tables that is printed on its own.
+type Sheet struct {
+	ID     string // file-name safe: "cut-list-throw"
+	Title  string // at most 31 characters, unique within its workbook
+	Tables []Table
+	Wide   bool // better printed landscape
+}
+
+// Table is columns and rows under a heading. Its data can be written as
+// CSV or JSON without its looks.
+type Table struct {
+	ID      string
+	Heading string
+	Lead    []string // sentences above the table
+	Columns []Column
+	Rows    []Row
+	Foot    []string // sentences below it
+}
+
+// Column says what its cells hold.
+type Column struct {
+	ID    string // for CSV headers and JSON keys
+	Title string
+	Unit  string // "in", "yd", "USD", "min"; empty for text and plain counts
+	Wide  bool   // holds sentences: give it room and wrap them
+}
+
+// RowStyle is the part a row plays in its table.
+type RowStyle int
+
+// The parts.
+const (
+	Body  RowStyle = iota
+	Group          // a heading within the table
+	Total          // a sum or result
+	Alert          // a safety line or a mark that must not be overlooked
+)
+
+// Row is one line of a table; it may have fewer cells than there are columns.
+type Row struct {
+	Style RowStyle
+	Cells []Cell
+}
+
+// CellKind is what a cell holds.
+type CellKind int
+
+// The kinds of cell.
+const (
+	Empty  CellKind = iota
+	Text            // Text
+	Count           // Int
+	Length          // Exact, shown as the ruler reads it
+	Fabric          // Exact, shown as a shop sells it: yards or metres
+	Money           // Expr or Number, in the run's currency
+	Share           // Expr or Number, shown as a percentage
+	Number          // Expr or Number, a plain decimal
+)
+
+// Cell is one cell of a table. Only the fields of its kind are set.
+type Cell struct {
+	Kind   CellKind
+	Text   string
+	Int    int64
+	Exact  measure.Surd
+	Unit   measure.Unit // of Length and Fabric
+	Number *big.Rat     // a fixed or input number
+	Expr   *Expr        // a formula; its Value is what the cell shows
+	Name   string       // by which expressions refer to this cell; unique within its workbook
+	Input  bool         // a person may change it
+	Why    *Work        // how the number came about; nil where there is nothing to say
+}
+
+// T is a text cell.
+func T(text string) Cell { return Cell{Kind: Text, Text: text} }
+
+// N is a count cell.
+func N(n int64) Cell { return Cell{Kind: Count, Int: n} }
+
+// L is a length cell.
+func L(x measure.Surd, u measure.Unit) Cell { return Cell{Kind: Length, Exact: x, Unit: u} }
+
+// F is a cell of a fabric length as sold.
+func F(x measure.Length, u measure.Unit) Cell {
+	return Cell{Kind: Fabric, Exact: x.Surd(), Unit: u}
+}
