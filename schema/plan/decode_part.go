@@ -44,12 +44,14 @@ func (r *reader) operationNamed(m jsontree.Member) Operation {
 		return r.tube(n)
 	case "half_squares":
 		return r.halfSquares(n)
+	case "triangle_square":
+		return r.triangleSquare(n)
 	case "rows":
 		return Rows{Rows: r.cells(n)}
 	case "trim":
 		return r.trim(n)
 	}
-	r.later(m.KeyRange, operationWords(m.Key), "make the part with cut, strip, strip_set, tube, half_squares, rows and trim")
+	r.later(m.KeyRange, operationWords(m.Key), "make the part with cut, strip, strip_set, tube, half_squares, triangle_square, rows and trim")
 	return NotDerived{Name: Text{m.Key, m.KeyRange}}
 }
 
@@ -60,8 +62,6 @@ func operationWords(key string) string {
 		return "triangles, hexagons and diamonds cut from strips are"
 	case "template":
 		return "pieces cut round a template are"
-	case "quarter_squares":
-		return "quarter-square triangle units are"
 	case "hourglass":
 		return "hourglass units are"
 	case "flying_geese":
@@ -113,6 +113,18 @@ func (r *reader) stripSet(n *jsontree.Node) Operation {
 		r.later(angle.KeyRange, "segments cut at an angle are", "cut them square to the strips")
 	}
 	return s
+}
+
+func (r *reader) triangleSquare(n *jsontree.Node) Operation {
+	t := TriangleSquare{Trim: r.length("trim", n.Get("trim"), positive)}
+	of := n.Get("of")
+	for _, name := range items(of) {
+		t.Of = append(t.Of, text(name))
+	}
+	if len(t.Of) == 3 {
+		r.report(OutOfRange, of.Range, "three triangles do not make a square; two cut once diagonally or four cut twice diagonally do", "name two parts or four")
+	}
+	return t
 }
 
 func (r *reader) tube(n *jsontree.Node) Operation {

@@ -146,7 +146,7 @@ func TestOperations(t *testing.T) {
 	for _, part := range s.Parts {
 		names = append(names, part.Name.Text)
 	}
-	want := []string{"pair", "bar", "turned", "inset", "plain", "brick", "wedge", "band", "split", "quad", "even", "level"}
+	want := []string{"pair", "bar", "turned", "inset", "plain", "brick", "wedge", "glass", "band", "split", "quad", "even", "level"}
 	if diff := cmp.Diff(want, names); diff != "" {
 		t.Errorf("the order of parts (-want +got)\n%s", diff)
 	}
@@ -170,6 +170,9 @@ func TestOperations(t *testing.T) {
 	written(t, p, "brick's height", brick.Height, 47*measure.Inch/8, `"5 7/8"`)
 	wedge := s.Part("wedge").Operation.(plan.Cut)
 	same(t, "wedge", wedge.Halving, plan.CutTwice)
+	glass := s.Part("glass").Operation.(plan.TriangleSquare)
+	same(t, "glass", len(glass.Of), 4)
+	same(t, "glass's trim", glass.Trim.Length, 11*measure.Inch/2)
 	written(t, p, "wedge's height", wedge.Height, 7*measure.Inch, `7`)
 	band := s.Part("band").Operation.(plan.WholeStrip)
 	written(t, p, "band", band.Width, 13*quarter, `"3 1/4"`)

@@ -74,7 +74,6 @@ func TestNotDerivedYet(t *testing.T) {
 		"/parts/slant/strip_set/angle segments cut at an angle are",
 		"/parts/peak/shape triangles, hexagons and diamonds cut from strips are",
 		"/parts/petal/template pieces cut round a template are",
-		"/parts/four/quarter_squares quarter-square triangle units are",
 		"/parts/glass/hourglass hourglass units are",
 		"/parts/glass-again/hourglass hourglass units are",
 		"/parts/geese/flying_geese flying geese units are",
@@ -159,4 +158,13 @@ func FuzzDecode(f *testing.F) {
 			}
 		}
 	})
+}
+
+// TestThreeTriangles: two triangles make a square or four, never three.
+func TestThreeTriangles(t *testing.T) {
+	text := strings.Replace(sample(t, "lattice-walk.plan.json"), `["wedge", "wedge", "wedge", "wedge"]`, `["wedge", "wedge", "wedge"]`, 1)
+	_, problems := read(t, text, nil)
+	if len(problems) == 0 || problems[0].Code != plan.OutOfRange {
+		t.Errorf("three triangles: got %v, want one problem of %s", problems, plan.OutOfRange)
+	}
 }
