@@ -135,7 +135,7 @@ func misspellings(faults []fault) map[*jsontree.Node][]string {
 		if f.kind != "additional_property_not_allowed" {
 			continue
 		}
-		if name := nearest(f.property, f.unused()); name != "" {
+		if name := Nearest(f.property, f.unused()); name != "" {
 			meant[f.node] = append(meant[f.node], name)
 		}
 	}

@@ -59,10 +59,10 @@ func writeHint(example string) string {
 	return "write " + quote(example)
 }
 
-// nearest is the name that a word was probably meant to be, "" when none is
+// Nearest is the name that a word was probably meant to be, "" when none is
 // close: a third of its letters may be wrong, or half of them after a good
 // beginning.
-func nearest(word string, names []string) string {
+func Nearest(word string, names []string) string {
 	letters := utf8.RuneCountInString(word)
 	if letters > 64 {
 		return ""

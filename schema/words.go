@@ -64,7 +64,7 @@ func (f fault) unknownKey() source.Problem {
 		Code: UnknownKey, Range: f.key(f.property),
 		Message: fmt.Sprintf("there is no %s in %s", quote(f.property), f.place()),
 	}
-	if name := nearest(f.property, f.unused()); name != "" {
+	if name := Nearest(f.property, f.unused()); name != "" {
 		p.Hint = fmt.Sprintf("write %q", name)
 	} else if names := f.unused(); len(names) > 0 {
 		p.Hint = "remove it, or use " + list(quoted(names), "or")
@@ -118,7 +118,7 @@ func (f fault) notListed() source.Problem {
 		Code: NotAllowed, Range: f.value(),
 		Message: fmt.Sprintf("%s is %s; wanted: %s", f.place(), show(f.node), list(shown, "or")),
 	}
-	if name := nearest(f.node.Text, names); name != "" && f.node.Kind == jsontree.String {
+	if name := Nearest(f.node.Text, names); name != "" && f.node.Kind == jsontree.String {
 		p.Hint = "write " + shown[slices.Index(names, name)]
 	} else if len(shown) == 1 {
 		p.Hint = "write " + shown[0]

@@ -154,11 +154,29 @@ func parseNumber(text string) (value *big.Rat, reason string) {
 	if !ok {
 		return nil, "its fraction divides by zero"
 	}
-	if at >= 0 && fraction.Cmp(big.NewRat(1, 1)) >= 0 {
-		return nil, "the fraction after a whole number must be less than 1"
+	if fraction.Cmp(big.NewRat(1, 1)) >= 0 {
+		if at >= 0 {
+			return nil, "the fraction after a whole number must be less than 1"
+		}
+		return nil, improper(numerator, denominator, fraction)
 	}
 	value, _ = new(big.Rat).SetString(whole)
 	return value.Add(value, fraction), ""
+}
+
+// improper says how to write a fraction of 1 or more. No ruler shows 21/2, and
+// in print it is what is left of 2 1/2 when its space is lost.
+func improper(numerator, denominator string, value *big.Rat) string {
+	whole, rest := new(big.Int).QuoRem(value.Num(), value.Denom(), new(big.Int))
+	mixed := whole.String()
+	if rest.Sign() > 0 {
+		mixed += fmt.Sprintf(" %s/%s", rest, value.Denom())
+	}
+	tens, last := numerator[:len(numerator)-1], numerator[len(numerator)-1:]
+	if tens == "" {
+		return "write it as " + mixed
+	}
+	return fmt.Sprintf("write it as %s, or as %s %s/%s if a space was lost", mixed, tens, last, denominator)
 }
 
 func parseDecimal(text string) (value *big.Rat, reason string) {

@@ -24,7 +24,6 @@ func TestParseLength(t *testing.T) {
 		{"2-1/2", In, 5 * half},
 		{"2\u20131/2", In, 5 * half},
 		{"1/2", In, half},
-		{"11/2", In, 11 * half},
 		{"2½", In, 5 * half},
 		{"2 ½", In, 5 * half},
 		{"2-½", In, 5 * half},

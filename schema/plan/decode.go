@@ -63,6 +63,10 @@ func (r *reader) later(at source.Range, what, hint string) {
 	r.report(NotDerivedYet, at, what+" not derived yet: the plan is refused rather than passed unproved", hint)
 }
 
+// lineFolder is where exports put the tables of the whole line, beside a
+// folder for each plan.
+const lineFolder = "line"
+
 func (r *reader) identity(p *Plan, tree *jsontree.Node) {
 	p.ID = text(tree.Get("id"))
 	p.Title = text(tree.Get("title"))
@@ -76,6 +80,9 @@ func (r *reader) identity(p *Plan, tree *jsontree.Node) {
 		p.At = tree.Range
 	}
 	r.reserved(p.ID)
+	if p.ID.Text == lineFolder {
+		r.report(ReservedID, p.ID.At, quote(p.ID.Text)+" is the folder of the tables about all plans together", "write "+quote(p.ID.Text+"-quilt"))
+	}
 }
 
 func (r *reader) size(s SizeTree, project *Project) Size {

@@ -273,3 +273,14 @@ func (p *priceReader) amount() (*big.Rat, bool) {
 	}
 	return amount, true
 }
+
+// Fits tells whether the price is for a unit that fabric of a form is sold in.
+func (p Price) Fits(form Form) bool {
+	switch p.Unit {
+	case PerYard, PerMetre:
+		return form == Yardage
+	case PerPack, PerEach:
+		return form == Precut
+	}
+	return false
+}
