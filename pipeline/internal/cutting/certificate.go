@@ -1,0 +1,67 @@
+package cutting
+
+import "yardproof/schema/measure"
+
+// Certificate lets anyone check a bound with integers only. It claims that no
+// set of strips, each cut across the cloth and then into pieces, is shorter
+// than Claim (in ticks, whole strips included).
+//
+// The proof is a tree over boxes of strip counts: Z_k is the number of strips
+// of height Heights[k] or more, and in a plan shorter than the claim each lies
+// between 0 and the claim over its height. A leaf gives integer duals. With
+// them every strip of height h_k that fits the cloth is worth no more than
+// Scale*h_k/Unit - (Class[0] + ... + Class[k]), where its worth is the sum of
+// Item over its pieces; so a plan in the leaf's box is at least
+//
+//	sum_i count_i*Item[i] + sum_k min(Class[k]*lo_k, Class[k]*up_k)
+//
+// long, in units of Unit/Scale ticks.
+type Certificate struct {
+	Claim   measure.Length
+	Whole   measure.Length   // length of the strips used whole, which share nothing
+	Heights []measure.Length // of strips, ascending
+	Sizes   []Size
+	Unit    measure.Length // every height is a multiple of it
+	Scale   int64
+	Root    *Proof
+}
+
+// Size is a kind of piece in a [Certificate]: all pieces of one size.
+type Size struct {
+	Across   measure.Length
+	Along    measure.Length
+	Turnable bool
+	Count    int
+}
+
+// ProofKind says how a [Proof] deals with its box.
+type ProofKind int
+
+const (
+	// ProofEmpty: no strip counts in the box belong to a shorter plan, since
+	// Z falls with height and sum (h_k-h_(k-1)) Z_k is the length.
+	ProofEmpty ProofKind = iota
+	// ProofDuals: Item and Class bound the box from below.
+	ProofDuals
+	// ProofStrips splits on Z_At <= Value (Low) or more (High).
+	ProofStrips
+	// ProofFixing: Low need only consider maximal strips whose cost exceeds
+	// their worth by no more than the claim exceeds the bound of Item and
+	// Class; any other strip makes a plan too long.
+	ProofFixing
+	// ProofPattern splits on how often one maximal strip is used: of class
+	// At with counts Pattern, at most Value times (Low) or more (High).
+	ProofPattern
+)
+
+// Proof is a node of a certificate's tree.
+type Proof struct {
+	Kind    ProofKind
+	Item    []int64
+	Class   []int64
+	At      int
+	Pattern []int
+	Value   int64
+	Low     *Proof
+	High    *Proof
+}

@@ -1,0 +1,63 @@
+package cutting
+
+import "slices"
+
+// fewestStrips looks for a plan of the same length with fewer strips. The
+// length times a large factor plus the number of strips is the length of
+// another strip problem, so the same search serves; it is given little work
+// and proves nothing.
+func (s *search) fewestStrips() {
+	n := s.best.strips()
+	factor := int64(n + 1)
+	in := *s.in
+	in.heights = slices.Clone(s.in.heights)
+	for k := range in.heights {
+		in.heights[k] = in.heights[k]*factor + 1
+	}
+	sub := newSearch(&in, s.demand, s.limits, s.steps, s.best)
+	sub.sums = sums{}
+	sub.setAim(sub.length)
+	sub.budget = s.steps.Visits + s.limits.Visits/100
+	t := newTree(sub, sub.master())
+	t.run(3, min(800, s.limits.Patterns), min(150, s.limits.Nodes))
+	if s.in.length(sub.best) == s.length && sub.best.strips() < n {
+		s.best = s.in.tidy(sub.best, s.demand)
+	}
+}
+
+// fewestPatterns merges runs of strips while two of them can be cut alike:
+// same total height, fewer ruler settings.
+func (in *instance) fewestPatterns(p plan, demand []int) plan {
+	fewest := p
+	p = slices.Clone(p)
+	for again := true; again; {
+		again = false
+		for a := 0; a < len(p) && !again; a++ {
+			for b := a + 1; b < len(p) && !again; b++ {
+				if r, ok := in.alike(p[a], p[b]); ok {
+					p = slices.Delete(p, b, b+1)
+					p[a] = r
+					again = true
+				}
+			}
+		}
+	}
+	if p = in.tidy(p, demand); len(p) < len(fewest) && p.strips() <= fewest.strips() {
+		return p
+	}
+	return fewest
+}
+
+// alike finds one pattern that does for two runs of a class, if there is one:
+// it must hold its share of what both hold.
+func (in *instance) alike(a, b run) (run, bool) {
+	if a.class != b.class {
+		return run{}, false
+	}
+	times := a.times + b.times
+	q := pattern{class: a.class, count: make([]int, len(a.count))}
+	for i := range q.count {
+		q.count[i] = ceilDiv(a.count[i]*a.times+b.count[i]*b.times, times)
+	}
+	return run{q, times}, in.fits(q, a.class)
+}

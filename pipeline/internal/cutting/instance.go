@@ -1,0 +1,252 @@
+package cutting
+
+import (
+	"cmp"
+	"slices"
+
+	"yardproof/schema/measure"
+)
+
+// instance is a strip problem in the terms of the literature on two-stage
+// cutting: a strip width, strip classes by height, and item types with demands.
+// Widths are divided by their common divisor and heights by theirs, so that
+// neither speed nor result depends on the grid the sizes were written in.
+type instance struct {
+	width   int
+	heights []int64 // of the strip classes, ascending
+	kinds   []kind
+
+	unitH measure.Length
+
+	// coarse says that the common divisors were too small to work with: sizes
+	// were rounded up to a coarser grid, so plans are right and bounds are not.
+	coarse bool
+
+	sheets *sheetAxes    // set when the "strips" are whole sheets, all of one class
+	stacks *stackColumns // set when pieces may be stacked in a strip
+}
+
+// kind is an item type: everything that is cut to one size.
+type kind struct {
+	demand int
+	shapes []shape        // one an orientation, in rising class and falling width
+	from   []source       // by name
+	across measure.Length // unturned, of the first source
+	along  measure.Length
+
+	turnable bool
+}
+
+// shape is one orientation of a kind: it lies in strips of its class or of any
+// taller one.
+type shape struct {
+	width  int
+	class  int
+	across measure.Length // the width in ticks
+}
+
+// mostCells is the largest width of a knapsack table, in units. On a finer
+// common grid sizes are rounded up.
+const mostCells = 1 << 14
+
+// source is a demand of the caller behind a kind: a piece, or with strip set
+// the last part of a whole strip (in sheets, also a strip used whole).
+type source struct {
+	index, count int
+	name         string
+	strip        bool
+	width        measure.Length // of the strip that is used
+}
+
+// oriented is a shape in ticks.
+type oriented struct {
+	width, height measure.Length
+}
+
+// newInstance normalises a problem. Strips that are used whole are left out:
+// they share a strip with nothing. The kinds are in an order that does not
+// depend on the caller's.
+func newInstance(p Problem) (*instance, error) {
+	raw := append(pieceKinds(p.Pieces), partKinds(p.Strips, p.Cloth.Width)...)
+	lying := make([][]oriented, len(raw))
+	for i := range raw {
+		lying[i] = raw[i].lie(p.Cloth, maxSide)
+		if len(lying[i]) == 0 {
+			return nil, tooWide(p, raw[i].from[0].index)
+		}
+	}
+	kinds, order := distinct(raw, lying)
+	return assemble(p.Cloth.Width, 0, kinds, pickLying(lying, order)), nil
+}
+
+func pieceKinds(pieces []Piece) []kind {
+	var kinds []kind
+	for _, group := range sizes(pieces) {
+		var k kind
+		for _, i := range group {
+			k.demand += pieces[i].Count
+			k.from = append(k.from, source{index: i, count: pieces[i].Count, name: pieces[i].Name})
+		}
+		k.sortSources()
+		first := pieces[k.from[0].index]
+		k.across, k.along = first.Across, first.Along
+		k.turnable = first.Turnable && first.Across != first.Along
+		kinds = append(kinds, k)
+	}
+	return kinds
+}
+
+// sortSources makes the order in which names are dealt independent of the
+// order in which they were asked for.
+func (k *kind) sortSources() {
+	slices.SortFunc(k.from, func(a, b source) int {
+		return cmp.Or(cmp.Compare(a.name, b.name), cmp.Compare(a.index, b.index))
+	})
+}
+
+// partKinds are the last parts of joined lengths. They are never turned:
+// binding and borders keep the direction of their whole strips.
+func partKinds(strips []WholeStrip, width measure.Length) []kind {
+	var kinds []kind
+	for i, s := range strips {
+		if _, part := s.split(width); part > 0 {
+			kinds = append(kinds, kind{demand: 1, across: part, along: s.Height,
+				from: []source{{index: i, count: 1, name: s.Name, strip: true, width: part}}})
+		}
+	}
+	return kinds
+}
+
+// lie lists the orientations of a kind that fit and are of use in strips no
+// taller than limit, lower strips first: a taller strip must make room by a
+// narrower width.
+func (k kind) lie(c Cloth, limit measure.Length) []oriented {
+	all := []oriented{{k.across, c.whole(k.along)}}
+	if k.turnable {
+		all = append(all, oriented{k.along, c.whole(k.across)})
+	}
+	all = slices.DeleteFunc(all, func(o oriented) bool { return o.width > c.Width || o.height > limit })
+	slices.SortFunc(all, compareOriented)
+	if len(all) == 2 && all[1].width >= all[0].width {
+		all = all[:1]
+	}
+	return all
+}
+
+func compareOriented(a, b oriented) int {
+	return cmp.Or(cmp.Compare(a.height, b.height), cmp.Compare(a.width, b.width))
+}
+
+// distinct merges kinds that lie alike and returns, for each that is left, the
+// index of one of them. Kinds come taller first, then wider.
+func distinct(raw []kind, lying [][]oriented) (kinds []kind, order []int) {
+	all := make([]int, len(raw))
+	for i := range all {
+		all[i] = i
+	}
+	slices.SortStableFunc(all, func(a, b int) int {
+		return -slices.CompareFunc(reversed(lying[a]), reversed(lying[b]), compareOriented)
+	})
+	for _, i := range all {
+		if n := len(order); n > 0 && slices.Equal(lying[order[n-1]], lying[i]) {
+			k := &kinds[n-1]
+			k.demand += raw[i].demand
+			k.from = append(k.from, raw[i].from...)
+			k.sortSources()
+			continue
+		}
+		kinds, order = append(kinds, raw[i]), append(order, i)
+	}
+	return kinds, order
+}
+
+func reversed(o []oriented) []oriented {
+	r := slices.Clone(o)
+	slices.Reverse(r)
+	return r
+}
+
+func pickLying(lying [][]oriented, order []int) [][]oriented {
+	var out [][]oriented
+	for _, i := range order {
+		out = append(out, lying[i])
+	}
+	return out
+}
+
+func tooWide(p Problem, i int) error {
+	q := p.Pieces[i]
+	needs := q.Across
+	if q.Turnable {
+		needs = min(needs, q.Along)
+	}
+	return &TooWide{Piece: i, Strip: -1, Name: q.Name, Needs: needs, Width: p.Cloth.Width}
+}
+
+// assemble divides out the grid. Where strips are stacked in a sheet, stack is
+// its other side, else 0.
+func assemble(width, stack measure.Length, kinds []kind, lying [][]oriented) *instance {
+	in := &instance{}
+	unitW := measure.Length(0)
+	for _, o := range slices.Concat(lying...) {
+		unitW, in.unitH = gcd(unitW, o.width), gcd(in.unitH, o.height)
+	}
+	if len(kinds) == 0 {
+		return in
+	}
+	if w, h := ceilLength(width, mostCells), ceilLength(stack, mostCells); w > unitW || h > in.unitH {
+		unitW, in.unitH, in.coarse = max(w, unitW), max(h, in.unitH), true
+	}
+	for _, o := range slices.Concat(lying...) {
+		in.heights = append(in.heights, int64(ceilLength(o.height, in.unitH)))
+	}
+	slices.Sort(in.heights)
+	in.heights = slices.Compact(in.heights)
+	in.width = int(width / unitW)
+	for i, k := range kinds {
+		for _, o := range lying[i] {
+			k.shapes = append(k.shapes, shape{
+				width:  int(ceilLength(o.width, unitW)),
+				class:  in.classOf(int64(ceilLength(o.height, in.unitH))),
+				across: o.width,
+			})
+		}
+		in.kinds = append(in.kinds, k)
+	}
+	return in
+}
+
+// classOf is the lowest class of strips at least so high.
+func (in *instance) classOf(h int64) int {
+	class, _ := slices.BinarySearch(in.heights, h)
+	return class
+}
+
+func ceilLength(a, b measure.Length) measure.Length { return (a + b - 1) / b }
+
+func gcd(a, b measure.Length) measure.Length {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
+// fit is the narrowest orientation of kind i that a strip of the class takes,
+// or nil.
+func (in *instance) fit(i, class int) *shape {
+	var s *shape
+	for t := range in.kinds[i].shapes {
+		if in.kinds[i].shapes[t].class <= class {
+			s = &in.kinds[i].shapes[t]
+		}
+	}
+	return s
+}
+
+func (in *instance) demands() []int {
+	d := make([]int, len(in.kinds))
+	for i := range in.kinds {
+		d[i] = in.kinds[i].demand
+	}
+	return d
+}

@@ -1,0 +1,143 @@
+package cutting
+
+import "yardproof/schema/measure"
+
+// Sheet is fabric that comes as fixed pieces: fat quarters, precut squares,
+// panels, the strips of a roll. Across and Along are usable sizes; Across lies
+// along the width of the fabric the piece was cut from, so that a directional
+// print keeps its direction.
+type Sheet struct {
+	Across measure.Length
+	Along  measure.Length
+}
+
+// SheetProblem asks for pieces and whole strips from equal sheets. A whole
+// strip takes a sheet's Across.
+type SheetProblem struct {
+	Sheet  Sheet
+	Pieces []Piece
+	Strips []WholeStrip
+}
+
+// CutSheet is a run of sheets that are cut alike. When Turned, the first cuts
+// run along the sheet instead of across it: the heights of the rows are then
+// measured across the sheet. Cut.Turned is always about the piece and the
+// fabric, not about the rows.
+type CutSheet struct {
+	Repeat int
+	Turned bool
+	Rows   []Row
+}
+
+// SheetLayout is a complete set of cut sheets; Count is their number.
+type SheetLayout struct {
+	Sheets []CutSheet
+	Count  int
+}
+
+func (l *SheetLayout) add(s CutSheet) {
+	if s.Repeat > 0 {
+		l.Sheets = append(l.Sheets, s)
+		l.Count += s.Repeat
+	}
+}
+
+func (p SheetProblem) check() error {
+	if !side(p.Sheet.Across) || !side(p.Sheet.Along) {
+		return &Unusable{Piece: -1, Strip: -1, Name: "sheet", What: "its usable sizes must be positive"}
+	}
+	return checkDemand(p.Pieces, p.Strips, p.Sheet.Across)
+}
+
+// PlainPieces is the trade's own method for fixed pieces (common practice, no
+// source): each size is cut from sheets of its own, in the orientation that
+// gets more from a sheet (unturned at a tie), rows across the sheet. Whole
+// strips come first.
+//
+// The error is a *[TooWide] or an *[Unusable].
+func PlainPieces(p SheetProblem) (SheetLayout, error) {
+	if err := p.check(); err != nil {
+		return SheetLayout{}, err
+	}
+	var l SheetLayout
+	for i, s := range p.Strips {
+		if err := l.addWhole(p, i, s); err != nil {
+			return SheetLayout{}, err
+		}
+	}
+	for _, group := range sizes(p.Pieces) {
+		across, along, per := p.bestGrid(p.Pieces[group[0]])
+		if per == 0 {
+			return SheetLayout{}, p.tooWide(group[0])
+		}
+		l.addRows(fill(p.Pieces, group, across, along, per), int(p.Sheet.Along/along))
+	}
+	return l, nil
+}
+
+func (p SheetProblem) bestGrid(q Piece) (across, along measure.Length, per int) {
+	most := measure.Length(0)
+	for _, turned := range q.orientations() {
+		a, b := q.sides(turned)
+		if n := (p.Sheet.Across / a) * (p.Sheet.Along / b); n > most {
+			most, across, along, per = n, a, b, int(p.Sheet.Across/a)
+		}
+	}
+	return across, along, per
+}
+
+// tooWide names the side of the sheet that is short for a piece.
+func (p SheetProblem) tooWide(i int) error {
+	q := p.Pieces[i]
+	e := &TooWide{Piece: i, Strip: -1, Name: q.Name, Needs: q.Across, Width: p.Sheet.Across}
+	if q.Across <= p.Sheet.Across || q.Turnable && q.Along <= p.Sheet.Across {
+		e.Needs, e.Width = q.Along, p.Sheet.Along
+		if q.Across > p.Sheet.Across {
+			e.Needs = q.Across
+		}
+	}
+	return e
+}
+
+func (l *SheetLayout) addWhole(p SheetProblem, i int, s WholeStrip) error {
+	if s.Count == 0 {
+		return nil
+	}
+	if s.Height > p.Sheet.Along {
+		return &TooWide{Piece: -1, Strip: i, Name: s.Name, Needs: s.Height, Width: p.Sheet.Along}
+	}
+	full, part := s.split(p.Sheet.Across)
+	rows := []Row{{Height: s.Height, Repeat: full, Strip: i}}
+	if part > 0 {
+		rows = append(rows, Row{Height: s.Height, Repeat: 1, Strip: -1, Parts: []Part{{i, part}}})
+	}
+	l.addRows(rows, int(p.Sheet.Along/s.Height))
+	return nil
+}
+
+// addRows deals rows of one height onto sheets that hold per rows each.
+func (l *SheetLayout) addRows(rows []Row, per int) {
+	open, room := CutSheet{Repeat: 1}, per
+	for _, r := range rows {
+		for left := r.Repeat; left > 0; {
+			if room == per && left >= per {
+				full := r
+				full.Repeat = per
+				l.add(CutSheet{Repeat: left / per, Rows: []Row{full}})
+				left %= per
+				continue
+			}
+			part := r
+			part.Repeat = min(left, room)
+			open.Rows = append(open.Rows, part)
+			left, room = left-part.Repeat, room-part.Repeat
+			if room == 0 {
+				l.add(open)
+				open, room = CutSheet{Repeat: 1}, per
+			}
+		}
+	}
+	if len(open.Rows) > 0 {
+		l.add(open)
+	}
+}
