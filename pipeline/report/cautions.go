@@ -18,7 +18,7 @@ var cautions = [...]caution{
 	{"pins", "Pins and needles: take every pin out before it reaches a needle or an overlock's knife, as broken metal flies; count them in and out, and follow the machine maker's instructions."},
 	{"starch", "Spray starch and adhesive: use them in fresh air and away from flames, and follow the instructions on the can."},
 	{"bias-edges", "Bias edges: they stretch, so handle them little, press without sliding, and try starch on a scrap first as the fabric's maker allows."},
-	{"bias-outside", "Outer edge: the edge of this top is cut on the bias; sew a line of stitches just inside it before quilting, do not pull it, and bind it soon."},
+	{"bias-outside", "Outer edge: the edge of this top is cut on the bias and stretches; sew a line of stitches just inside it before quilting, as the machine's instructions advise, do not pull it, and bind it soon."},
 	{"unpick-tip", "Tube tips: a few stitches of the far seam cross the tip of each square; unpick them before opening it, and follow the maker's instructions for the seam ripper."},
 	// US Consumer Product Safety Commission, "bare is best".
 	{"bare-cot", "Babies: the safest sleep is in a bare cot, without quilts, pillows or soft bedding; this quilt is for play, pram or wall under supervision, never loose in the cot. Check your local rules and health advice."},

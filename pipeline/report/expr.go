@@ -20,7 +20,7 @@ const (
 	Div               // first over second
 	Round             // first argument to Digits decimals, half away from zero
 	RoundUp           // first argument up to Digits decimals
-	IfOver            // when the first exceeds the second: the third, else the text Else
+	IfOver            // when the first exceeds the second: the third, else the fourth
 )
 
 // Expr is an exact expression over named cells. Whoever builds it works its
@@ -34,6 +34,9 @@ type Expr struct {
 	Value  *big.Rat // nil when it came out as text
 	Text   string   // the text it came out as
 }
+
+// Unknown is shown where a number cannot be worked out.
+const Unknown = "-"
 
 // Work tells how a derived number came about: the formula in the trade's
 // symbols and what stood for each symbol.

@@ -12,6 +12,8 @@ type Run struct {
 	Plans    []Outcome
 	Findings []diag.Finding // of files, the project and the line, not of any one plan
 	Accepted int            // findings left out because the project accepts them
+	Excused  []Excused      // those, where they are kept; may be fewer than Accepted
+	Rules    []Rule         // every rule there is, by name; empty where nobody asked
 	Currency measure.Currency
 	Sheets   []Sheet // of the line's workbook; empty when only checking
 }
@@ -25,7 +27,26 @@ type Outcome struct {
 	Sizes    []string
 	Findings []diag.Finding
 	Accepted int
+	Excused  []Excused
+	Waits    bool // it was read and not judged, for its project file cannot be used
 	Exported bool
+}
+
+// Excused is a finding that the project accepts.
+type Excused struct {
+	Finding diag.Finding
+	Reason  string     // as the project gives it
+	Place   diag.Place // where it does so
+}
+
+// Rule is what a rule says of itself, in sentences without a final stop where
+// they begin with a small letter.
+type Rule struct {
+	Name    string // family/slug
+	Level   diag.Level
+	Summary string // what is wrong, in a line
+	Why     string // what goes wrong because of it
+	Fix     string // what to do, as a verb phrase
 }
 
 // All lists every finding of the run in the one order.

@@ -1,0 +1,160 @@
+package derive
+
+import (
+	"yardproof/pipeline/internal/cutting"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// count walks from the layout down to the fabric: each part, once it is known
+// how many of it are needed, asks for its ingredients.
+func (s *Size) count() {
+	for _, b := range s.Top.Blocks {
+		b.Part.call(b.Count)
+	}
+	for i := len(s.Parts) - 1; i >= 0; i-- {
+		if p := s.Parts[i]; p.Needed > 0 {
+			s.ask(p)
+		}
+	}
+	for _, b := range s.Top.Borders {
+		if f := s.byFabric[b.Said.Fabric.Text]; f != nil {
+			f.needJoined(b.Said.Name, b.Cut, b.Strips)
+		}
+	}
+}
+
+// countless is where counting stops: far more than any fabric is laid out for,
+// and few enough that nothing counted from it overflows. Blocks nested in
+// blocks get there in six steps.
+const countless = 1 << 40
+
+// call asks for n more of a part.
+func (p *Part) call(n int64) { p.Needed = min(p.Needed+n, countless) }
+
+// ask counts what it takes to make a part as often as it is needed.
+func (s *Size) ask(p *Part) {
+	p.Made = p.Needed
+	switch op := p.Operation.(type) {
+	case plan.Cut:
+		s.askCut(p, op)
+	case plan.WholeStrip:
+		if f := s.byFabric[op.Fabric.Text]; f != nil {
+			f.Needs = append(f.Needs, Need{For: p.Name, Strip: true, Across: f.stripLength(), Along: f.stripWidth(op.Width), Count: p.Needed})
+		}
+	case plan.StripSet:
+		s.askSet(p, op)
+	case plan.Tube:
+		s.askTube(p)
+	case plan.HalfSquares:
+		s.askHalfSquares(p, op)
+	default:
+		for _, in := range p.Operation.Ingredients() {
+			if q := s.byName[in.Name.Text]; q != nil {
+				q.call(p.Needed)
+			}
+		}
+	}
+}
+
+func (s *Size) askCut(p *Part, op plan.Cut) {
+	f := s.byFabric[op.Fabric.Text]
+	if f == nil {
+		return
+	}
+	pieces := p.Needed
+	if each := triangles(op.Halving); each > 1 {
+		p.Squares = piecing.Batches(p.Needed, each)
+		p.Made, pieces = p.Squares*each, p.Squares
+	}
+	f.need(p.Name, op.Width.Length, op.Height.Length, pieces, op.Halving)
+}
+
+// triangles is how many come from one square.
+func triangles(h plan.Halving) int64 {
+	switch h {
+	case plan.CutOnce:
+		return 2
+	case plan.CutTwice:
+		return 4
+	}
+	return 1
+}
+
+func (s *Size) askSet(p *Part, op plan.StripSet) {
+	if !p.Known || p.Set.Cut != nil && p.Set.Cut.Each == 0 {
+		return
+	}
+	p.Set.Count = p.Needed
+	piece := p.Set.Length
+	if p.Set.Cut != nil {
+		p.Set.Count = piecing.Batches(p.Needed, p.Set.Cut.Each)
+		p.Made = p.Set.Count * p.Set.Cut.Each
+		piece = op.Segment.Length
+	}
+	for _, strip := range p.Set.Strips {
+		f := strip.Fabric
+		f.Needs = append(f.Needs, Need{For: p.Name, Strip: true, Across: f.stripLength(), Along: strip.Width, Count: p.Set.Count})
+		if p.Set.Cut != nil {
+			f.mustHold(piece, strip.Width, p.Needed)
+		}
+	}
+}
+
+func (s *Size) askTube(p *Part) {
+	if !p.Known || p.Tube.Yield.Each == 0 {
+		return
+	}
+	t := p.Tube
+	t.Count = piecing.Batches(p.Needed, t.Yield.Each)
+	p.Made = t.Count * t.Yield.Each
+	for _, set := range t.Sets {
+		set.call(t.Count)
+		for _, strip := range set.Set.Strips {
+			// However tubes are arranged, each square takes one advance of every strip.
+			strip.Fabric.mustHold(t.Advance(), strip.Width, p.Needed)
+		}
+	}
+}
+
+func (s *Size) askHalfSquares(p *Part, op plan.HalfSquares) {
+	if !p.Known {
+		return
+	}
+	t := p.Triangle
+	t.Pairs = piecing.Batches(p.Needed, int64(op.AtATime))
+	p.Made = t.Pairs * int64(op.AtATime)
+	for _, role := range op.Fabrics {
+		s.byFabric[role.Text].need(p.Name, op.Square.Length, op.Square.Length, t.Pairs, plan.Whole)
+	}
+}
+
+// need asks for pieces.
+func (f *Fabric) need(by plan.Text, across, along measure.Length, count int64, h plan.Halving) {
+	f.Needs = append(f.Needs, Need{For: by, Across: across, Along: along, Count: count, Halving: h})
+	f.mustHold(across, along, count)
+}
+
+// needJoined asks for the strips of a joined length.
+func (f *Fabric) needJoined(by plan.Text, width measure.Length, j Joined) {
+	if !j.OK || j.Count == 0 {
+		return
+	}
+	last := j.Each - (j.Length - j.Need.CeilTo(measure.Tick))
+	f.Needs = append(f.Needs, Need{For: by, Strip: true, Across: j.Each, Along: width, Count: j.Count, Last: last})
+	f.mustHoldArea(j.Need.FloorTo(measure.Tick), width)
+}
+
+// mustHold remembers pieces that no way of cutting can do without. They may
+// be turned: the bound is to hold for every way.
+func (f *Fabric) mustHold(across, along measure.Length, count int64) {
+	f.bare = append(f.bare, cutting.Piece{Across: across, Along: along, Count: int(count), Turnable: true})
+}
+
+// mustHoldArea remembers an area that may be pieced together from any number
+// of smaller pieces: slices too thin to force any length of fabric.
+func (f *Fabric) mustHoldArea(across, along measure.Length) {
+	const slices = 64
+	f.bare = append(f.bare, cutting.Piece{Across: across, Along: along / slices, Count: slices})
+}

@@ -1,0 +1,111 @@
+package derive
+
+// Quantity names something derived, so that a finding about it can be told
+// from the findings that follow from it.
+type Quantity struct {
+	Kind Kind
+	Name string // of the part or fabric
+}
+
+// Kind is the kind of a quantity.
+type Kind int
+
+// The kinds of quantity.
+const (
+	None     Kind = iota
+	Geometry      // the unfinished size of a part
+	Count         // how many of a part come out, and its strips, sets and tubes
+	TopSize       // the size of the quilt top
+	Finish        // a border by its name, or "backing", "batting" or "binding"
+	Cloth         // what a fabric must supply
+)
+
+// Effects are all the quantities that depend on q in this size, so that
+// mending q may mend them. Nothing depends on itself.
+func (s *Size) Effects(q Quantity) map[Quantity]bool {
+	all := map[Quantity]bool{}
+	open := []Quantity{q}
+	for len(open) > 0 {
+		next := open[len(open)-1]
+		open = open[:len(open)-1]
+		for _, e := range s.effects(next) {
+			if !all[e] && e != q {
+				all[e] = true
+				open = append(open, e)
+			}
+		}
+	}
+	return all
+}
+
+// effects are the quantities that are worked out from q directly: sizes pass
+// up from ingredient to part to top, counts pass down from part to ingredient
+// to fabric.
+func (s *Size) effects(q Quantity) []Quantity {
+	switch q.Kind {
+	case Geometry:
+		return s.sizeEffects(q.Name)
+	case Count:
+		return s.countEffects(q.Name)
+	case TopSize:
+		return s.finishing()
+	case Finish:
+		return s.joined(q.Name)
+	}
+	return nil
+}
+
+func (s *Size) sizeEffects(name string) []Quantity {
+	out := []Quantity{{Count, name}}
+	for _, user := range s.users[name] {
+		out = append(out, Quantity{Geometry, user.Name.Text})
+	}
+	for _, b := range s.Top.Blocks {
+		if b.Part.Name.Text == name {
+			out = append(out, Quantity{Kind: TopSize})
+		}
+	}
+	return out
+}
+
+func (s *Size) countEffects(name string) []Quantity {
+	var out []Quantity
+	p := s.byName[name]
+	if p == nil {
+		return nil
+	}
+	for _, in := range p.Operation.Ingredients() {
+		if in.Fabric {
+			out = append(out, Quantity{Cloth, in.Name.Text})
+		} else {
+			out = append(out, Quantity{Count, in.Name.Text})
+		}
+	}
+	return out
+}
+
+// finishing is all that goes round or behind the top.
+func (s *Size) finishing() []Quantity {
+	out := []Quantity{{Finish, "backing"}, {Finish, "batting"}, {Finish, "binding"}}
+	for _, b := range s.Of.Layout.Borders {
+		out = append(out, Quantity{Finish, b.Name.Text})
+	}
+	return out
+}
+
+// joined is the cloth of a border, or of the binding or backing.
+func (s *Size) joined(name string) []Quantity {
+	var out []Quantity
+	for _, b := range s.Of.Layout.Borders {
+		if b.Name.Text == name {
+			out = append(out, Quantity{Cloth, b.Fabric.Text})
+		}
+	}
+	if b := s.Of.Finish.Backing; b != nil && name == "backing" {
+		out = append(out, Quantity{Cloth, b.Fabric.Text})
+	}
+	if b := s.Of.Finish.Binding; b != nil && name == "binding" {
+		out = append(out, Quantity{Cloth, b.Fabric.Text})
+	}
+	return out
+}

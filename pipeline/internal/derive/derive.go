@@ -1,0 +1,86 @@
+package derive
+
+import (
+	"yardproof/schema/plan"
+)
+
+// Of derives a size of a plan. It never fails: what cannot be worked out is
+// left unknown, together with all that depends on it.
+func Of(p *plan.Plan, size *plan.Size) *Size {
+	s := &Size{Plan: p, Of: size, byName: map[string]*Part{}, byFabric: map[string]*Fabric{}, users: map[string][]*Part{}}
+	for i := range size.Fabrics {
+		f := &Fabric{Fabric: &size.Fabrics[i]}
+		f.Width = shrunk(f.UsableWidth.Length, f.ShrinkWidth)
+		s.Fabrics = append(s.Fabrics, f)
+		s.byFabric[f.Role.Text] = f
+	}
+	s.order()
+	for _, p := range s.Parts {
+		s.measure(p)
+		s.note(p)
+	}
+	s.layTop()
+	s.count()
+	s.finish()
+	for _, f := range s.Fabrics {
+		f.cut()
+	}
+	return s
+}
+
+// note remembers a part as a user of its ingredients.
+func (s *Size) note(p *Part) {
+	seen := map[string]bool{}
+	for _, in := range p.Operation.Ingredients() {
+		if name := in.Name.Text; !in.Fabric && !seen[name] {
+			seen[name] = true
+			s.users[name] = append(s.users[name], p)
+		}
+	}
+}
+
+// order lists the parts so that ingredients come first; parts that are made
+// of themselves go to Cycle instead, with all that is made of them.
+func (s *Size) order() {
+	const (
+		unseen = iota
+		open
+		done
+	)
+	state := map[string]int{}
+	for i := range s.Of.Parts {
+		p := &s.Of.Parts[i]
+		seam := s.Of.Seam
+		if p.Seam != nil {
+			seam = *p.Seam
+		}
+		s.byName[p.Name.Text] = &Part{Part: p, Seam: seam}
+	}
+	var visit func(p *Part) bool
+	visit = func(p *Part) (ok bool) {
+		switch state[p.Name.Text] {
+		case done:
+			return true
+		case open:
+			return false
+		}
+		state[p.Name.Text] = open
+		ok = true
+		for _, in := range p.Operation.Ingredients() {
+			if q := s.byName[in.Name.Text]; q != nil && !in.Fabric {
+				ok = visit(q) && ok
+			}
+		}
+		if !ok {
+			return false // stays open: it cannot be made
+		}
+		state[p.Name.Text] = done
+		s.Parts = append(s.Parts, p)
+		return true
+	}
+	for i := range s.Of.Parts {
+		if p := s.byName[s.Of.Parts[i].Name.Text]; !visit(p) {
+			s.Cycle = append(s.Cycle, p)
+		}
+	}
+}

@@ -1,0 +1,188 @@
+package derive
+
+import (
+	"yardproof/pipeline/internal/cutting"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// Size is everything derived from one size of a plan.
+type Size struct {
+	Plan    *plan.Plan
+	Of      *plan.Size
+	Parts   []*Part // ingredients before what is made of them
+	Cycle   []*Part // parts made of themselves, which have no place in that order
+	Top     Top
+	Backing *Backing
+	Batting *Batting
+	Binding *Binding
+	Fabrics []*Fabric
+
+	byName   map[string]*Part
+	byFabric map[string]*Fabric
+	users    map[string][]*Part      // the parts that are made of a part
+	works    map[string]*report.Work // told so far, by what they are about
+}
+
+// Part finds a derived part by name, nil when there is none.
+func (s *Size) Part(name string) *Part { return s.byName[name] }
+
+// Fabric finds a derived fabric by role, nil when there is none.
+func (s *Size) Fabric(role string) *Fabric { return s.byFabric[role] }
+
+// Part is one part of the recipe and what was derived of it.
+type Part struct {
+	*plan.Part
+	Seam        plan.Seam // the part's own, or the plan's
+	Known       bool      // the size could be worked out
+	piecing.Box           // unfinished size, when known
+	Needed      int64     // how many the layout calls for
+	Made        int64     // how many come out of whole strips, sets, tubes and pairs
+	Bias        bool      // its outer edges are on the bias
+
+	// At most one of these is set, by the part's operation.
+	Set      *Set
+	Tube     *Tube
+	Triangle *Triangle
+	Rows     *piecing.Assembly
+	Squares  int64 // squares cut, of a cut that is halved
+}
+
+// Yield is how many pieces come from one strip, set or tube, and how far its
+// length may drift before that number changes.
+type Yield struct {
+	Each   int64          // pieces from one, rounded down
+	Length measure.Length // usable length there is
+	Used   measure.Length // the shortest length that gives Each
+	Next   measure.Length // the shortest length that gives one more
+}
+
+// Slack is how much shorter the strips may be before a piece is lost.
+func (y Yield) Slack() measure.Length { return y.Length - y.Used }
+
+// Set is a derived strip set.
+type Set struct {
+	Width  measure.Length // across the strips, raw edge to raw edge
+	Length measure.Length // of its shortest strip
+	Strips []Strip
+	Cut    *Yield // segments from one set; nil when it is used whole
+	Count  int64  // sets to sew, rounded up
+}
+
+// Strip is one strip of a set.
+type Strip struct {
+	Fabric *Fabric
+	Width  measure.Length
+	At     plan.Text
+}
+
+// Tube is a derived tube.
+type Tube struct {
+	piecing.Tube
+	Sets  [2]*Part
+	Ends  plan.Ends
+	Yield Yield // squares from one tube
+	Count int64 // tubes to sew, rounded up
+}
+
+// Triangle is derived half- or quarter-square units: what the squares give,
+// before any trimming.
+type Triangle struct {
+	Untrimmed measure.Surd   // side as sewn
+	Cut       measure.Length // cut size of the squares; the smaller where they differ
+	Exact     measure.Surd   // cut size that would give the trimmed size exactly
+	AtATime   int            // units from a pair of squares; 0 when sewn from cut triangles
+	Pairs     int64          // pairs of squares, rounded up
+}
+
+// Top is the quilt top.
+type Top struct {
+	Known       bool
+	Blocks      []Block          // which parts stand in the grid, in order of first appearance
+	Grid        piecing.Assembly // unfinished, without borders
+	Borders     []Border
+	piecing.Box // unfinished, with borders
+	Finished    piecing.Box
+}
+
+// Block is a part that stands in the grid itself.
+type Block struct {
+	Part  *Part
+	Count int64
+}
+
+// Border is a derived border.
+type Border struct {
+	Said *plan.Border
+	piecing.Border
+	Seam   measure.Length
+	Inner  piecing.Box // unfinished
+	Strips Joined
+}
+
+// Joined is strips joined end to end to a length.
+type Joined struct {
+	Need   measure.Surd   // length wanted
+	Each   measure.Length // usable length of one strip
+	Loss   measure.Length // that each join costs
+	Count  int64          // strips, rounded up
+	Length measure.Length // that so many strips give
+	OK     bool           // false when the strips are shorter than their joins
+}
+
+// Backing is the derived backing.
+type Backing struct {
+	Said *plan.Backing
+	piecing.Backing
+	Known bool
+}
+
+// Batting is the derived batting.
+type Batting struct {
+	Said *plan.Batting
+	Size piecing.Box // wanted
+}
+
+// Binding is the derived binding.
+type Binding struct {
+	Said   *plan.Binding
+	Strips Joined
+}
+
+// Need is one thing to be cut from a fabric.
+type Need struct {
+	For     plan.Text // the part or border, or "binding"
+	Strip   bool      // a strip across the fabric, used whole
+	Across  measure.Length
+	Along   measure.Length
+	Count   int64
+	Halving plan.Halving
+	Last    measure.Length // of a joined length: how much of its last strip is used, 0 for all
+}
+
+// Fabric is one fabric of the size and what it takes.
+type Fabric struct {
+	*plan.Fabric
+	Needs []Need
+	Err   error // a piece fits in no allowed way: *cutting.TooWide or *cutting.Unusable
+
+	// Yardage. Lengths along the fabric.
+	Width  measure.Length // usable, after shrinkage
+	Layout cutting.Layout // the plain method's
+	Panels measure.Length // of the backing, rounded up to a tick
+	Net    measure.Length // strips, squaring up and panels
+	Gross  measure.Length // before shrinkage, rounded up to a tick
+	Buy    measure.Length // up to the shop's grid, and the studio's cushion
+	Bound  measure.Length // below which no straight cutting can go
+	bare   []cutting.Piece
+
+	// Precut.
+	Sheets cutting.SheetLayout
+	Packs  int64 // rounded up
+	Left   int64 // pieces left over
+}
+
+// Used tells whether anything is cut from the fabric.
+func (f *Fabric) Used() bool { return len(f.Needs) > 0 || f.Panels > 0 }
