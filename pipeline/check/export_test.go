@@ -1,0 +1,7 @@
+package check
+
+// For the fixtures, which run the whole pipeline from outside the package.
+var (
+	Golden = golden
+	Short  = short
+)

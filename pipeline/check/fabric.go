@@ -1,0 +1,297 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+var fabricChecks = []Check{
+	{
+		Rule: "fabric/below-plain", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the printed length is less than cutting each size of piece from its own strips takes",
+		Why:     "The plain method is how most makers cut: a strip of the piece's height, pieces from the strip, and an inch lost to straighten the end. Six 5 1/4-in strips and 1 in are 32 1/2 in; 7/8 yd is 31 1/2 in, so the sixth strip comes out 4 1/4 in wide.",
+		Fix:     "print the length that the plain method takes, or print a cutting layout that needs less",
+		Run:     eachPrintedCloth(belowPlain),
+	},
+	{
+		Rule: "fabric/generous", Level: diag.Note, Since: "0.1.0", Scope: Size,
+		Summary: "the printed length is more than is needed, rounded up as the shop cuts it",
+		Why:     "The customer pays for what is left over, and a kit costs more than it need. 1 1/2 yd printed where 33 in are needed is half a yard too much at every sale.",
+		Fix:     "print the shorter length, or state the studio's cushion in the fabric",
+		Run:     eachPrintedCloth(generous),
+	},
+	{
+		Rule: "fabric/impossible", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "no way of cutting gets the pieces out of the printed length",
+		Why:     "The pieces themselves, laid edge to edge with nothing lost, are more than the cloth holds. Sixty 5-in squares cover 1,500 sq in; 1 yd of usable 40 in is 1,440.",
+		Fix:     "print the length that the plain method takes",
+		Run:     eachPrintedCloth(impossible),
+	},
+	{
+		Rule: "fabric/no-strip-width", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "a strip is cut from yardage and no width is given",
+		Why:     "Only a precut strip brings its own width. A strip set of three strips of yardage with no width can be cut 1 1/2 in or 6 in wide, and the quilt finishes accordingly.",
+		Fix:     "give the strip's cut width",
+		Run:     noStripWidth,
+	},
+	{
+		Rule: "fabric/pack-piece", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "a piece is larger than the precut piece it is cut from",
+		Why:     "Fabric cannot be cut longer. A 5 1/2-in square out of a pack of 5-in squares is half an inch short on two sides, and the whole pack is useless for it.",
+		Fix:     "cut a smaller piece, or cut it from yardage or a larger precut",
+		Run:     packPiece,
+	},
+	{
+		Rule: "fabric/pack-short", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the printed number of packs does not hold the pieces that are needed",
+		Why:     "Fifty-four strips are needed and a roll holds 40: one roll leaves the maker 14 strips short, and a second one of the same prints may be sold out.",
+		Fix:     "print as many packs as are needed",
+		Run:     eachPrintedPack(packShort),
+	},
+	{
+		Rule: "fabric/packs-over", Level: diag.Note, Since: "0.1.0", Scope: Size,
+		Summary: "more packs are printed than are needed",
+		Why:     "Where 36 strips of a 40-strip roll are used, a second roll is bought to lie in a drawer.",
+		Fix:     "print as many packs as are needed",
+		Run:     eachPrintedPack(packsOver),
+	},
+	{
+		Rule: "fabric/piece-too-wide", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "a piece is longer than the usable width of its fabric, any way it may be turned",
+		Why:     "Strips are cut from selvage to selvage. A 42-in centre panel that must stand upright cannot be had from fabric of which 40 in are usable, however many yards there are.",
+		Fix:     "sew the piece of two, use wider fabric, or allow it to be turned",
+		Run:     pieceTooWide,
+	},
+	{
+		Rule: "fabric/too-many-pieces", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "more pieces are asked of a fabric than yardproof counts",
+		Why:     "A slip in the layout multiplies. A grid of 200 by 200 blocks of 36 patches is 1,440,000 pieces, and nobody cuts those: rows and columns were meant to be 20.",
+		Fix:     "check the rows and columns of the layout and of the blocks",
+		Run:     tooManyPieces,
+	},
+	{
+		Rule: "fabric/wide-only", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the printed length is enough at the stated usable width and not at the careful 40 in (100 cm)",
+		Why:     "Fabric sold as 42 to 44 in wide gives 40 to 42 in between the selvages, by the mill and the bolt. At 42 in seven 6-in squares come from a strip, at 40 in six: 42 squares are six strips or seven, and whoever bought the narrower bolt is 6 in short. The careful width is common practice, no source.",
+		Fix:     "print the length that 40 in (100 cm) takes, or tell the customer the width in the fabric list and accept this",
+		Run:     eachPrintedCloth(wideOnly),
+	},
+}
+
+func cloth(f *derive.Fabric) Subject { return Subject{Kind: derive.Cloth, Name: f.Role.Text} }
+
+// whole is a share of one in the basis points of plan.Percent.
+const whole = 10_000
+
+// shopped prints a length as it is sold and as it is measured: "7/8 yd (31 1/2 in)".
+func (p *Pass) shopped(l measure.Length) string {
+	sold := measure.FormatFabric(l, p.Plan.Units)
+	if strings.HasPrefix(sold, "about ") {
+		return p.length(l)
+	}
+	return fmt.Sprintf("%s (%s)", sold, p.length(l))
+}
+
+// pair prints a width and a height.
+func (p *Pass) pair(w, h measure.Length) string {
+	return w.Bare(p.Plan.Units) + " x " + p.length(h)
+}
+
+// box prints a derived width and height.
+func (p *Pass) box(w, h measure.Surd) string {
+	width, exact := w.Length()
+	if height, ok := h.Length(); ok && exact {
+		return p.pair(width, height)
+	}
+	return w.Format(p.Plan.Units) + " x " + h.Format(p.Plan.Units)
+}
+
+// eachPrintedCloth runs a rule over the yardage that has both a printed and a
+// derived length.
+func eachPrintedCloth(rule func(*Pass, *derive.Fabric, plan.PrintedLength)) func(*Pass) {
+	return func(p *Pass) {
+		if p.Size.Of.Printed == nil {
+			return
+		}
+		for _, said := range p.Size.Of.Printed.Fabric {
+			f := p.Size.Fabric(said.Of.Text)
+			if f != nil && f.Form == plan.Yardage && f.Err == nil && said.Length.Length > 0 {
+				rule(p, f, said)
+			}
+		}
+	}
+}
+
+// onlyBacking tells whether the backing is all that a fabric is used for; such
+// a length is finish/backing-short's to judge.
+func onlyBacking(f *derive.Fabric) bool { return len(f.Needs) == 0 && f.Panels > 0 }
+
+func impossible(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	if onlyBacking(f) || said.Length.Length >= f.Bound {
+		return
+	}
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("the pattern prints %s of %q; its pieces, laid edge to edge with nothing lost, take %s",
+			p.shopped(said.Length.Length), f.Role.Text, p.length(f.Bound)),
+		Hint:  "print " + p.enough(f),
+		About: cloth(f),
+	})
+}
+
+// enough is what the plain method takes, rounded up as the shop cuts it.
+func (p *Pass) enough(f *derive.Fabric) string {
+	return measure.FormatFabric(measure.CeilTo(f.Gross, f.Grid), p.Plan.Units)
+}
+
+func belowPlain(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	l := said.Length.Length
+	if onlyBacking(f) || l < f.Bound || l >= f.Gross {
+		return
+	}
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("the pattern prints %s of %q; the plain method takes %s", p.shopped(l), f.Role.Text, p.breakdown(f, l)),
+		Hint:    fmt.Sprintf("print %s, or a cutting layout that needs no more than %s", p.enough(f), p.length(l)),
+		About:   cloth(f),
+	})
+}
+
+// breakdown says what the plain method takes and of what it is made up; a
+// printed length that lacks the squaring up alone is told so.
+func (p *Pass) breakdown(f *derive.Fabric, printed measure.Length) string {
+	var terms []string
+	if f.Layout.Length > 0 {
+		terms = append(terms, p.length(f.Layout.Length)+" of strips")
+	}
+	if f.Panels > 0 {
+		terms = append(terms, p.length(f.Panels)+" of backing")
+	}
+	cut := f.Layout.Length + f.Panels
+	squaring := f.Net - cut
+	if squaring > 0 {
+		terms = append(terms, p.length(squaring)+" for squaring up")
+	}
+	text := p.length(f.Gross) + ": " + inWords(terms)
+	if len(terms) == 1 && f.Gross == f.Net {
+		text = terms[0]
+	}
+	if f.Gross > f.Net {
+		text += fmt.Sprintf(", with shrinkage of %s%%", percent(f.ShrinkLength))
+	}
+	if squaring > 0 && covers(f, printed, cut) {
+		text += "; the printed length is enough for the strips but not for squaring up"
+	}
+	return text
+}
+
+// inWords joins terms as a sentence does: "a, b and c".
+func inWords(terms []string) string {
+	if len(terms) < 2 {
+		return strings.Join(terms, "")
+	}
+	last := len(terms) - 1
+	return strings.Join(terms[:last], ", ") + " and " + terms[last]
+}
+
+// percent prints a share without idle zeros: "3", "2.5".
+func percent(share plan.Percent) string {
+	return strings.TrimRight(strings.TrimRight(measure.Rational(share.BasisPoints, 100).Number(2), "0"), ".")
+}
+
+// covers tells whether so much fabric holds a length once it has shrunk.
+func covers(f *derive.Fabric, bought, length measure.Length) bool {
+	left := bought.Surd().MulInt(whole - f.ShrinkLength.BasisPoints)
+	return left.Cmp(length.Surd().MulInt(whole)) >= 0
+}
+
+func generous(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	if said.Length.Length <= p.mostAsked(f) || !sureOfCloth(p.Size, f) {
+		return
+	}
+	message := fmt.Sprintf("the pattern prints %s of %q and %s is enough: the plain method takes %s",
+		p.shopped(said.Length.Length), f.Role.Text, p.shopped(f.Buy), p.breakdown(f, 0))
+	hint := "print " + measure.FormatFabric(f.Buy, p.Plan.Units)
+	if !f.Used() {
+		message = fmt.Sprintf("the pattern prints %s of %q and nothing is cut from it in this size", p.shopped(said.Length.Length), f.Role.Text)
+		hint = "remove the figure"
+	} else if f.Cushion > 0 {
+		message += fmt.Sprintf(", and the cushion is %s", p.length(f.Cushion))
+	}
+	p.Report(said.At, Finding{Message: message, Hint: hint, About: cloth(f)})
+}
+
+// mostAsked is the greatest length that a pattern may print without being
+// generous: what is to be bought, or more if it allows for the careful width.
+func (p *Pass) mostAsked(f *derive.Fabric) measure.Length {
+	if !p.hopesForWidth(f) {
+		return f.Buy
+	}
+	narrow := atWidth(p.Size, f, p.carefulWidth())
+	return max(f.Buy, narrow.Fabric(f.Role.Text).Buy)
+}
+
+func (p *Pass) carefulWidth() measure.Length { return plan.DefaultsFor(p.Plan.Units).UsableWidth }
+
+// hopesForWidth tells whether a fabric of the common width is stated to be
+// wider than the careful figure.
+func (p *Pass) hopesForWidth(f *derive.Fabric) bool {
+	w := f.UsableWidth.Length
+	return w > p.carefulWidth() && w <= widestCommon(p.Plan.Units)
+}
+
+// widestCommon is the greatest usable width that may be meant for the common
+// quilting width, sold as 42 to 44 in or 110 cm; wider stated widths ask for
+// another fabric. Common practice, no source.
+func widestCommon(u measure.Unit) measure.Length {
+	if u == measure.Cm {
+		return 112 * measure.Centimetre
+	}
+	return 44 * measure.Inch
+}
+
+func wideOnly(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	if !p.hopesForWidth(f) || said.Length.Length < f.Gross || !sureOfCloth(p.Size, f) {
+		return
+	}
+	careful := p.carefulWidth()
+	narrow := atWidth(p.Size, f, careful)
+	n := narrow.Fabric(f.Role.Text)
+	why := p.length(n.Gross)
+	switch {
+	case n.Err != nil:
+		why = "a piece is too long"
+	case !sureOfCloth(narrow, n):
+		why = "a strip set or tube gives no piece"
+	case n.Gross <= said.Length.Length:
+		return
+	}
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("the pattern prints %s of %q; at a usable width of %s it takes %s, at the careful %s %s",
+			p.shopped(said.Length.Length), f.Role.Text, p.length(f.UsableWidth.Length), p.length(f.Gross), p.length(careful), why),
+		Hint:  wideHint(p, n),
+		About: cloth(f),
+	})
+}
+
+func wideHint(p *Pass, narrow *derive.Fabric) string {
+	if narrow.Err != nil {
+		return "sew the piece of two, or say in the fabric list how wide the fabric must be"
+	}
+	return "print " + p.enough(narrow) + ", or say in the fabric list how wide the fabric must be"
+}
+
+// atWidth derives the size anew with another usable width of one fabric.
+func atWidth(s *derive.Size, f *derive.Fabric, width measure.Length) *derive.Size {
+	of := *s.Of
+	of.Fabrics = append([]plan.Fabric(nil), s.Of.Fabrics...)
+	for i := range of.Fabrics {
+		if of.Fabrics[i].Role.Text == f.Role.Text {
+			of.Fabrics[i].UsableWidth.Length = width
+		}
+	}
+	return derive.Of(s.Plan, &of)
+}

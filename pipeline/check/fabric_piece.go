@@ -1,0 +1,236 @@
+package check
+
+import (
+	"errors"
+	"fmt"
+
+	"yardproof/pipeline/internal/cutting"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+func pieceTooWide(p *Pass) {
+	for _, f := range p.Size.Fabrics {
+		if f.Form != plan.Yardage {
+			continue
+		}
+		for _, n := range f.Needs {
+			if n.Strip || n.Count == 0 || leastAcross(f, n) <= f.Width {
+				continue
+			}
+			p.Report(p.needAt(f, n), Finding{
+				Message: fmt.Sprintf("%q is cut %s, and %s of %q are usable%s%s", n.For.Text, p.pair(n.Across, n.Along),
+					p.length(f.Width), f.Role.Text, afterShrinkage(f), keepsItsWay(f)),
+				Hint:    fmt.Sprintf("sew it of two, or use fabric of which at least %s are usable", p.length(p.widthFor(f, n))),
+				About:   Subject{Kind: derive.Geometry, Name: n.For.Text},
+				Root:    true,
+				Related: []Related{{f.Role.At, "the fabric"}},
+			})
+		}
+	}
+}
+
+// leastAcross is the least width that a piece takes in the ways it may lie.
+func leastAcross(f *derive.Fabric, n derive.Need) measure.Length {
+	if f.Directional() {
+		return n.Across
+	}
+	return min(n.Across, n.Along)
+}
+
+// widthFor is the usable width, before shrinkage, that would hold the piece.
+func (p *Pass) widthFor(f *derive.Fabric, n derive.Need) measure.Length {
+	return leastAcross(f, n).Surd().MulInt(whole).DivInt(whole - f.ShrinkWidth.BasisPoints).CeilTo(p.rulerGrid())
+}
+
+func afterShrinkage(f *derive.Fabric) string {
+	if f.ShrinkWidth.BasisPoints > 0 {
+		return " after shrinkage"
+	}
+	return ""
+}
+
+func keepsItsWay(f *derive.Fabric) string {
+	if f.Directional() {
+		return "; its print may not be turned sideways"
+	}
+	return ""
+}
+
+// needAt is the place of the size of what is cut.
+func (p *Pass) needAt(f *derive.Fabric, n derive.Need) source.Range {
+	part := p.Size.Of.Part(n.For.Text)
+	if part == nil {
+		return n.For.At
+	}
+	var sizes []plan.Length
+	switch op := part.Operation.(type) {
+	case plan.Cut:
+		sizes = []plan.Length{op.Width}
+	case plan.HalfSquares:
+		sizes = []plan.Length{op.Square}
+	case plan.WholeStrip:
+		sizes = []plan.Length{op.Width}
+	case plan.StripSet:
+		for _, s := range op.Strips {
+			if s.Fabric.Text == f.Role.Text && s.Width.Length == n.Along {
+				sizes = append(sizes, s.Width)
+			}
+		}
+	}
+	for _, l := range sizes {
+		if l.At != (source.Range{}) {
+			return l.At
+		}
+	}
+	return n.For.At
+}
+
+func packPiece(p *Pass) {
+	for _, f := range p.Size.Fabrics {
+		if f.Form != plan.Precut {
+			continue
+		}
+		told := map[source.Range]bool{}
+		for _, n := range f.Needs {
+			at := p.needAt(f, n)
+			if n.Count == 0 || fitsPack(f, n) || told[at] {
+				continue
+			}
+			told[at] = true
+			what := "is cut " + p.pair(n.Across, n.Along)
+			if n.Strip {
+				what = "takes strips cut " + p.length(n.Along) + " wide"
+			}
+			p.Report(at, Finding{
+				Message: fmt.Sprintf("%q %s, and of a piece of %q %s are usable%s", n.For.Text, what,
+					f.Role.Text, p.pair(f.StripWidth().Length, f.StripLength().Length), keepsItsWay(f)),
+				Hint:    "cut it smaller, or from yardage or a larger precut",
+				About:   Subject{Kind: derive.Geometry, Name: n.For.Text},
+				Root:    true,
+				Related: []Related{{f.Role.At, "the precut"}},
+			})
+		}
+	}
+}
+
+// fitsPack tells whether one precut piece holds what is cut. Its longer side
+// lies across the fabric, as strips do.
+func fitsPack(f *derive.Fabric, n derive.Need) bool {
+	across, along := f.StripLength().Length, f.StripWidth().Length
+	fits := n.Across <= across && n.Along <= along
+	return fits || !n.Strip && !f.Directional() && n.Along <= across && n.Across <= along
+}
+
+// eachPrintedPack runs a rule over the precuts that have both a printed and a
+// derived number of packs.
+func eachPrintedPack(rule func(*Pass, *derive.Fabric, plan.PrintedCount)) func(*Pass) {
+	return func(p *Pass) {
+		if p.Size.Of.Printed == nil {
+			return
+		}
+		for _, said := range p.Size.Of.Printed.Precuts {
+			if f := p.Size.Fabric(said.Of.Text); f != nil && f.Form == plan.Precut && f.Err == nil {
+				rule(p, f, said)
+			}
+		}
+	}
+}
+
+func packShort(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
+	if int64(said.N) >= f.Packs {
+		return
+	}
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("the pattern prints %s of %q with %s; %d are needed", count(said.N, "pack"), f.Role.Text,
+			count(said.N*f.Pack.N, "piece"), f.Sheets.Count),
+		Hint:  "print " + count(int(f.Packs), "pack"),
+		About: cloth(f),
+	})
+}
+
+func packsOver(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
+	if int64(said.N) <= f.Packs || !sureOfCloth(p.Size, f) {
+		return
+	}
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("the pattern prints %s of %q; the %s needed are in %s", count(said.N, "pack"), f.Role.Text,
+			count(f.Sheets.Count, "piece"), count(int(f.Packs), "pack")),
+		Hint:  "print " + count(int(f.Packs), "pack"),
+		About: cloth(f),
+	})
+}
+
+// count prints a number of things: "1 pack", "2 packs".
+func count(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}
+
+func noStripWidth(p *Pass) {
+	report := func(part *plan.Part, fabric plan.Text, width plan.Length) {
+		f := p.Size.Of.Fabric(fabric.Text)
+		if f == nil || f.Form != plan.Yardage || width.Given() {
+			return
+		}
+		p.Report(fabric.At, Finding{
+			Message: fmt.Sprintf("a strip of %q is cut from %q, which is sold by length, and no width is given", part.Name.Text, fabric.Text),
+			Hint:    "give its cut width, as \"width\": \"2 1/2\"",
+			About:   Subject{Kind: derive.Geometry, Name: part.Name.Text},
+			Root:    true,
+		})
+	}
+	for i := range p.Size.Of.Parts {
+		part := &p.Size.Of.Parts[i]
+		switch op := part.Operation.(type) {
+		case plan.WholeStrip:
+			report(part, op.Fabric, op.Width)
+		case plan.StripSet:
+			for _, s := range op.Strips {
+				report(part, s.Fabric, s.Width)
+			}
+		}
+	}
+}
+
+func tooManyPieces(p *Pass) {
+	for _, f := range p.Size.Fabrics {
+		var unusable *cutting.Unusable
+		if !errors.As(f.Err, &unusable) || !overCounted(f) {
+			continue
+		}
+		p.Report(f.Role.At, Finding{
+			Message: fmt.Sprintf("%s pieces and strips of %q are needed", manyNeeds(f), f.Role.Text),
+			Hint:    "check the rows and columns of the layout and of the blocks: yardproof counts to a million",
+			About:   cloth(f),
+		})
+	}
+}
+
+// manyNeeds says how many pieces are needed, as far as they can be counted.
+func manyNeeds(f *derive.Fabric) string {
+	const most = 1 << 40
+	sum := int64(0)
+	for _, n := range f.Needs {
+		if n.Count < 0 || n.Count > most {
+			return "too many"
+		}
+		sum = min(most, sum+n.Count)
+	}
+	return fmt.Sprint(sum)
+}
+
+// overCounted tells a fabric that too much is asked of from one whose pieces
+// have no size, of which other rules speak.
+func overCounted(f *derive.Fabric) bool {
+	for _, n := range f.Needs {
+		if n.Across <= 0 || n.Along <= 0 {
+			return false
+		}
+	}
+	return true
+}

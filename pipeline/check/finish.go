@@ -1,0 +1,246 @@
+package check
+
+import (
+	"fmt"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+var finishChecks = []Check{
+	{
+		Rule: "finish/backing-panels", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the backing cannot be sewn of its fabric",
+		Why:     "A backing is lengths of fabric sewn side by side, each losing its seams. Panels no wider than their seams never cover the quilt, and a pack of 5-in squares has no lengths to sew.",
+		Fix:     "take a fabric that is sold by length, or wider fabric, or narrower seams",
+		Run:     backingPanels,
+	},
+	{
+		Rule: "finish/backing-short", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the printed backing does not reach beyond the quilt by its overhang",
+		Why:     "A 60-in quilt with 4 in beyond it on each side needs 68 in. Whoever adds the overhang once cuts 64 in, and the quilting frame has nothing to hold on two sides. Two 68-in panels are 3 7/8 yd; 3 1/2 yd is 10 in short.",
+		Fix:     "print the finished size with the overhang twice, and all its panels",
+		Run:     backingShort,
+	},
+	{
+		Rule: "finish/batting-short", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the batting does not reach beyond the quilt by its overhang, either way round",
+		Why:     "A quilt of 66 x 80 in with 4 in on each side needs 74 x 88 in. A packaged 72 x 90 in is long enough and 2 in too narrow, and turning it does not help.",
+		Fix:     "name a larger package, or a smaller overhang",
+		Run:     battingShort,
+	},
+	{
+		Rule: "finish/binding-short", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the printed strips, joined, do not go round the quilt",
+		Why:     "Each diagonal join costs a strip width. Five 2 1/2-in strips of 40 in are 190 in, not 200, and do not go round a quilt that needs 198 in with corners.",
+		Fix:     "print as many strips as the way round, corners and joins take",
+		Run:     bindingShort,
+	},
+	{
+		Rule: "finish/border-short", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the printed strips, joined, are shorter than the border's four sides",
+		Why:     "Each join costs length. A 5 1/2-in border of 198 in takes six 40-in strips with diagonal joins, which give 212 1/2 in; five give 178 in, and the last side of the quilt has no border.",
+		Fix:     "print as many strips as the four sides and the joins take",
+		Run:     borderShort,
+	},
+	{
+		Rule: "finish/joins", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "joining strips costs as much length as a strip has",
+		Why:     "A diagonal join costs the strip's width. Strips 21 in long cut 22 in wide get no longer by joining.",
+		Fix:     "join the strips straight, use longer strips, or make the border narrower",
+		Run:     hopelessJoins,
+	},
+}
+
+// joinedLength is a border or the binding, which are strips joined end to end.
+type joinedLength struct {
+	name   string // under which its strips are printed
+	what   string
+	at     source.Range
+	joins  plan.Joins
+	strips derive.Joined
+	cut    measure.Length
+}
+
+// joinedLengths are the borders and the binding whose strips were derived.
+func (p *Pass) joinedLengths() []joinedLength {
+	s := p.Size
+	var all []joinedLength
+	if !s.Top.Known {
+		return nil
+	}
+	for _, b := range s.Top.Borders {
+		if s.Fabric(b.Said.Fabric.Text) != nil {
+			all = append(all, joinedLength{b.Said.Name.Text, fmt.Sprintf("border %q", b.Said.Name.Text), b.Said.Name.At, b.Said.Joins, b.Strips, b.Cut})
+		}
+	}
+	if b := s.Binding; b != nil && s.Fabric(b.Said.Fabric.Text) != nil {
+		all = append(all, joinedLength{"binding", "the binding", b.Said.Cut.At, b.Said.Joins, b.Strips, b.Said.Cut.Length})
+	}
+	return all
+}
+
+// saidStrips is the printed number of a joined length's strips. A part of
+// the same name takes precedence.
+func (p *Pass) saidStrips(j joinedLength) (plan.PrintedCount, bool) {
+	if p.Size.Of.Printed == nil || !j.strips.OK || p.Size.Of.Part(j.name) != nil {
+		return plan.PrintedCount{}, false
+	}
+	return printedFor(p.Size.Of.Printed.Strips, j.name)
+}
+
+func borderShort(p *Pass) {
+	for _, j := range p.joinedLengths() {
+		if j.what != "the binding" {
+			p.joinedShort(j)
+		}
+	}
+}
+
+func bindingShort(p *Pass) {
+	for _, j := range p.joinedLengths() {
+		if j.what == "the binding" {
+			p.joinedShort(j)
+		}
+	}
+}
+
+func (p *Pass) joinedShort(j joinedLength) {
+	said, ok := p.saidStrips(j)
+	if !ok || int64(said.N) >= j.strips.Count {
+		return
+	}
+	given := piecing.JoinedLength(int64(said.N), j.strips.Each, j.strips.Loss)
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("the pattern prints %s for %s; with %s joins they give %s, and %s are needed", count(said.N, "strip"), j.what,
+			joinWord(j.joins), p.length(given), j.strips.Need.Format(p.Plan.Units)),
+		Hint:  fmt.Sprintf("print %d, which give %s", j.strips.Count, p.length(j.strips.Length)),
+		About: Subject{Kind: derive.Finish, Name: j.name},
+		Root:  true,
+	})
+}
+
+func joinWord(j plan.Joins) string {
+	if j == plan.Straight {
+		return "straight"
+	}
+	return "diagonal"
+}
+
+func hopelessJoins(p *Pass) {
+	for _, j := range p.joinedLengths() {
+		if j.strips.OK {
+			continue
+		}
+		hint := "use longer strips or cut them narrower"
+		if j.joins == plan.Diagonal {
+			hint = "join the strips straight, use longer ones or cut them narrower"
+		}
+		p.Report(j.at, Finding{
+			Message: fmt.Sprintf("%s needs %s of strips cut %s wide; a %s join costs %s and a strip is only %s long", j.what,
+				j.strips.Need.Format(p.Plan.Units), p.length(j.cut), joinWord(j.joins), p.length(j.strips.Loss), p.length(j.strips.Each)),
+			Hint:  hint,
+			About: Subject{Kind: derive.Finish, Name: j.name},
+		})
+	}
+}
+
+func backingPanels(p *Pass) {
+	b := p.Size.Backing
+	if b == nil || b.Known {
+		return
+	}
+	f := p.Size.Fabric(b.Said.Fabric.Text)
+	if f == nil {
+		return // reference/unknown-fabric
+	}
+	finding := Finding{
+		Message: fmt.Sprintf("the backing is sewn of lengths of fabric, and %q is sold as pieces of %s", f.Role.Text,
+			p.pair(f.Piece[0].Length, f.Piece[1].Length)),
+		Hint:    "take a fabric that is sold by length",
+		About:   Subject{Kind: derive.Finish, Name: "backing"},
+		Related: []Related{{f.Role.At, "the fabric"}},
+	}
+	if f.Form == plan.Yardage {
+		finding.Message = fmt.Sprintf("the panels of the backing are %s wide and each seam between two takes %s of them", p.length(f.Width), p.length(2*b.Said.Seam.Length))
+		finding.Hint = fmt.Sprintf("make the seam less than %s, or use wider fabric", p.length(f.Width/2))
+	}
+	p.Report(b.Said.Fabric.At, finding)
+}
+
+// eased is how much a printed size of backing or batting may lack: as much as
+// the printed finished size may be off unsaid, since it is worked out from
+// that.
+func eased(said *plan.Printed) measure.Length { return said.Rounding.Length / 2 }
+
+// coversBox tells whether a sheet covers a size, turned if need be.
+func coversBox(w, h measure.Length, size piecing.Box, turnable bool) bool {
+	fits := w.Surd().Cmp(size.Width) >= 0 && h.Surd().Cmp(size.Height) >= 0
+	return fits || turnable && h.Surd().Cmp(size.Width) >= 0 && w.Surd().Cmp(size.Height) >= 0
+}
+
+func backingShort(p *Pass) {
+	said, b := p.Size.Of.Printed, p.Size.Backing
+	if said == nil || b == nil || !b.Known {
+		return
+	}
+	f := p.Size.Fabric(b.Said.Fabric.Text)
+	w, h, ease := said.Backing.Width.Length, said.Backing.Height.Length, eased(said)
+	if said.Backing.Given() && !coversBox(w+ease, h+ease, b.Size, !f.Directional()) {
+		p.Report(said.Backing.Width.At, Finding{
+			Message: fmt.Sprintf("the pattern prints a backing of %s; the quilt with %s beyond it on every side is %s",
+				p.pair(w, h), p.length(b.Said.Overhang.Length), p.box(b.Size.Width, b.Size.Height)),
+			Hint:  fmt.Sprintf("print %s", p.upTo(b.Size, said.Rounding.Length)),
+			About: Subject{Kind: derive.Finish, Name: "backing"},
+		})
+	}
+	for _, l := range said.Fabric {
+		if l.Of.Text == f.Role.Text && onlyBacking(f) && l.Length.Length < f.Gross {
+			p.backingCloth(b, f, l)
+		}
+	}
+}
+
+func (p *Pass) backingCloth(b *derive.Backing, f *derive.Fabric, said plan.PrintedLength) {
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("the pattern prints %s of %q; the backing takes %s: %s of %s", p.shopped(said.Length.Length), f.Role.Text,
+			p.length(f.Gross), count(int(b.Panels), "panel"), b.Each.Format(p.Plan.Units)),
+		Hint:  "print " + p.enough(f),
+		About: Subject{Kind: derive.Finish, Name: "backing"},
+	})
+}
+
+// upTo prints a size rounded up to a grid.
+func (p *Pass) upTo(size piecing.Box, grid measure.Length) string {
+	return p.pair(size.Width.CeilTo(grid), size.Height.CeilTo(grid))
+}
+
+func battingShort(p *Pass) {
+	b := p.Size.Batting
+	if b == nil {
+		return
+	}
+	report := func(what string, w, h plan.Length) {
+		p.Report(w.At, Finding{
+			Message: fmt.Sprintf("the %s batting is %s; the quilt with %s beyond it on every side is %s", what,
+				p.pair(w.Length, h.Length), p.length(b.Said.Overhang.Length), p.box(b.Size.Width, b.Size.Height)),
+			Hint:  fmt.Sprintf("name a batting of at least %s", p.upTo(b.Size, p.rulerGrid())),
+			About: Subject{Kind: derive.Finish, Name: "batting"},
+		})
+	}
+	if pack := b.Said.Package; pack[0].Given() && !coversBox(pack[0].Length, pack[1].Length, b.Size, true) {
+		report("packaged", pack[0], pack[1])
+	}
+	said := p.Size.Of.Printed
+	if said == nil || !said.Batting.Given() {
+		return
+	}
+	ease := eased(said)
+	if !coversBox(said.Batting.Width.Length+ease, said.Batting.Height.Length+ease, b.Size, true) {
+		report("printed", said.Batting.Width, said.Batting.Height)
+	}
+}

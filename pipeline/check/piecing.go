@@ -1,0 +1,185 @@
+package check
+
+import (
+	"fmt"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+var piecingChecks = []Check{
+	{
+		Rule: "piecing/bias-outside", Level: diag.Note, Since: "0.1.0", Scope: Size,
+		Summary: "the outer edge of the quilt top is cut on the bias",
+		Why:     "Bias edges stretch. A top whose outer edge is bias ripples before the binding is on, unless a border on straight grain holds it.",
+		Fix:     "add a border, or tell the maker how to hold the edge: add bias-outside to the cautions",
+		Run:     biasOutside,
+	},
+	{
+		Rule: "piecing/off-grid", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "a cut size does not lie on the ruler's grid",
+		Why:     "Rotary rulers are marked in eighths of an inch (some lines at sixteenths) or in millimetres. A size between the lines is cut by guess, differently every time.",
+		Fix:     "round the size to the ruler's grid: up if the unit is trimmed afterwards, to the nearest if it is not",
+		Run:     offGrid,
+	},
+	{
+		Rule: "piecing/row-drift", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "rows of one block or quilt differ in width by more than 1/8 in",
+		Why:     "Small errors of rounded units add up along a row. Beyond 1/8 in the seams no longer meet without easing; beyond 1/4 in see piecing/row-widths. Common practice, no source; the limits are this project's.",
+		Fix:     "trim the units to the drafted size, or choose cut sizes with a smaller error",
+		Run:     rowDrift,
+	},
+	{
+		Rule: "piecing/row-heights", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "parts sewn side by side differ in height by more than 1/16 in",
+		Why:     "Parts of one row are sewn along their full height. A sixteenth can be eased in; more leaves a step in the edge and the next row cannot be sewn straight. Common practice, no source; the limit is this project's.",
+		Fix:     "make the parts equally high, turn one of them, or trim them to one size",
+		Run:     rowHeights,
+	},
+	{
+		Rule: "piecing/row-widths", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "rows of one block or quilt differ in width by more than 1/4 in",
+		Why:     "Rows are sewn to each other along their full width. A 12-in row against an 11 1/2-in row cannot be eased.",
+		Fix:     "count the parts of each row, check their sizes and turns, or trim the units",
+		Run:     rowWidths,
+	},
+	{
+		Rule: "piecing/seam-differs", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "a seam differs from the plan's and nothing says why",
+		Why:     "The seam is said once and everything follows from it. A quarter-inch formula sewn with an overlock seam is the commonest reason for blocks that come out small.",
+		Fix:     "take the plan's seam, or give the reason as the seam's why",
+		Run:     seamDiffers,
+	},
+	{
+		Rule: "piecing/seam-eats-piece", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "nothing of a piece is left once its seams are sewn",
+		Why:     "A strip cut 1/2 in wide and sewn with 1/4-in seams on both sides finishes at nothing.",
+		Fix:     "cut the piece wider than two seam allowances, or sew a narrower seam",
+		Run:     seamEatsPiece,
+	},
+	{
+		Rule: "piecing/tip-off-tube", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the ruler's tip lies beyond the far raw edge of the tube",
+		Why:     "Fabric ends at the raw edge. A tip beyond it cuts the corner off the square.",
+		Fix:     "lay the tip between the far seam and the raw edge",
+		Run:     tipOffTube,
+	},
+	{
+		Rule: "piecing/triangle-sizes", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the triangles sewn into one square are not of one size",
+		Why:     "Triangles from 7 1/4-in and from 6 7/8-in squares meet at neither end. The square can only be trimmed to what the smaller ones give.",
+		Fix:     "cut the squares of all its triangles to one size",
+		Run:     triangleSizes,
+	},
+	{
+		Rule: "piecing/trim-over-unit", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "a part is to be trimmed to more than it measures",
+		Why:     "Fabric can be trimmed off, not on. Squares from a tube of three 2 1/2-in strips are about 8.4853 in: a trim to 8 1/2 in fails by a sixty-fourth, all the way round.",
+		Fix:     "trim to a smaller size, or cut the pieces larger",
+		Run:     trimOverUnit,
+	},
+	{
+		Rule: "piecing/tube-widths", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the two strip sets of a tube are not equally wide",
+		Why:     "Both long edges are sewn together. Sets of unequal width do not lie flat, and the squares are cut from two different triangles.",
+		Fix:     "use as many strips of the same width in both sets",
+		Run:     tubeWidths,
+	},
+}
+
+// Limits of what can be eased, in inches: this project's own, after common
+// practice.
+const (
+	easedHeight = measure.Inch / 16
+	driftWarns  = measure.Inch / 8
+	driftFails  = measure.Inch / 4
+)
+
+func geometryOf(part *derive.Part) Subject {
+	return Subject{Kind: derive.Geometry, Name: part.Name.Text}
+}
+
+func biasOutside(p *Pass) {
+	if len(p.Size.Of.Layout.Borders) > 0 || p.cautions("bias-outside") {
+		return
+	}
+	for _, b := range p.Size.Top.Blocks {
+		if b.Part.Bias {
+			p.Report(b.Part.Name.At, Finding{
+				Message: fmt.Sprintf("the edges of %q are on the bias and no border holds them", b.Part.Name.Text),
+				Hint:    "add a border or the caution bias-outside",
+			})
+			return // one note is enough
+		}
+	}
+}
+
+// cautions tells whether the pattern prints a caution.
+func (p *Pass) cautions(key string) bool {
+	for _, c := range p.Size.Of.Cautions {
+		if c.Text == key {
+			return true
+		}
+	}
+	return false
+}
+
+// cutLength is a length that somebody has to find on a ruler.
+type cutLength struct {
+	what string
+	plan.Length
+}
+
+func cutLengths(part *derive.Part) []cutLength {
+	switch op := part.Operation.(type) {
+	case plan.Cut:
+		return []cutLength{{"cut width", op.Width}, {"cut height", op.Height}}
+	case plan.WholeStrip:
+		return []cutLength{{"strip width", op.Width}}
+	case plan.StripSet:
+		out := []cutLength{{"segment", op.Segment}}
+		for _, s := range op.Strips {
+			out = append(out, cutLength{"strip width", s.Width})
+		}
+		return out
+	case plan.Tube:
+		return []cutLength{{"trim", op.Trim}}
+	case plan.HalfSquares:
+		return []cutLength{{"square", op.Square}, {"trim", op.Trim}}
+	case plan.TriangleSquare:
+		return []cutLength{{"trim", op.Trim}}
+	case plan.Trim:
+		return []cutLength{{"trimmed width", op.Width}, {"trimmed height", op.Height}}
+	}
+	return nil
+}
+
+func offGrid(p *Pass) {
+	grid := p.rulerGrid()
+	seen := map[source.Range]bool{} // a square's width and height are one value
+	report := func(what, of string, l plan.Length) {
+		if l.Length == 0 || l.On(grid) || seen[l.At] {
+			return
+		}
+		seen[l.At] = true
+		p.Report(l.At, Finding{
+			Message: fmt.Sprintf("the %s of %q is %s, which is not on a ruler marked every %s",
+				what, of, p.length(l.Length), p.length(grid)),
+			Hint: fmt.Sprintf("cut %s or %s", p.length(measure.FloorTo(l.Length, grid)), p.length(measure.CeilTo(l.Length, grid))),
+		})
+	}
+	for _, part := range p.Size.Parts {
+		for _, l := range cutLengths(part) {
+			report(l.what, part.Name.Text, l.Length)
+		}
+	}
+	for _, b := range p.Size.Top.Borders {
+		report("border width", b.Said.Name.Text, b.Said.Width)
+	}
+	if b := p.Size.Binding; b != nil {
+		report("cut width", "binding", b.Said.Cut)
+	}
+}

@@ -1,0 +1,171 @@
+package check
+
+import (
+	"fmt"
+
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+// assembly is rows of parts and the place to complain about each.
+type assembly struct {
+	name  string
+	about Subject
+	piecing.Assembly
+	cells func(r int) []plan.Cell // the cells of a row, as written
+}
+
+func (a assembly) row(r int) source.Range { return cover(a.cells(r)) }
+
+func (p *Pass) assemblies() []assembly {
+	var out []assembly
+	for _, part := range p.Size.Parts {
+		if op, ok := part.Operation.(plan.Rows); ok && part.Rows != nil {
+			out = append(out, assembly{fmt.Sprintf("%q", part.Name.Text), geometryOf(part), *part.Rows, func(r int) []plan.Cell {
+				return op.Rows[r]
+			}})
+		}
+	}
+	if g := p.Size.Of.Layout.Grid; g != nil && p.Size.Top.Known {
+		out = append(out, assembly{"the layout", Subject{Kind: derive.TopSize}, p.Size.Top.Grid, func(r int) []plan.Cell {
+			return g.Blocks[r%len(g.Blocks)]
+		}})
+	}
+	return out
+}
+
+// cover is the range from a row's first cell to its last.
+func cover(row []plan.Cell) source.Range {
+	if len(row) == 0 {
+		return source.Range{}
+	}
+	return source.Range{Start: row[0].At.Start, End: max(row[0].At.End, row[len(row)-1].At.End)}
+}
+
+func rowHeights(p *Pass) {
+	for _, a := range p.assemblies() {
+		for r := range a.RowHeights {
+			if a.Tallest[r].Sub(a.RowHeights[r]).Cmp(easedHeight.Surd()) <= 0 {
+				continue
+			}
+			p.unequal(a, r)
+			break // the rows of a repeating arrangement repeat the fault
+		}
+	}
+}
+
+// unequal reports the lowest and the highest part of a row. The lowest is
+// taken for the fault: fabric can be trimmed off, not on.
+func (p *Pass) unequal(a assembly, r int) {
+	var low, high plan.Cell
+	for _, c := range a.cells(r) {
+		if height := p.height(c); height.Equal(a.RowHeights[r]) {
+			low = c
+		} else if height.Equal(a.Tallest[r]) {
+			high = c
+		}
+	}
+	part := p.Size.Part(low.Part.Text)
+	p.Report(low.At, Finding{
+		Message: fmt.Sprintf("%q is %s high in row %d of %s, and %q beside it %s", low.Part.Text,
+			a.RowHeights[r].Format(p.Plan.Units), r+1, a.name, high.Part.Text, a.Tallest[r].Format(p.Plan.Units)),
+		Hint:    p.heighten(part, low, a.Tallest[r]),
+		About:   geometryOf(part),
+		Root:    true,
+		Related: []Related{{high.At, "the higher part"}, {sizeAt(part), fmt.Sprintf("%q is made here", low.Part.Text)}},
+	})
+}
+
+// heighten is the way out for a part that is lower than its neighbours.
+func (p *Pass) heighten(part *derive.Part, c plan.Cell, wanted measure.Surd) string {
+	turned := c
+	turned.Turn += 90
+	if p.height(plan.Cell{Part: c.Part, Turn: turned.Turn % 360}).Equal(wanted) {
+		return fmt.Sprintf("turn %q", c.Part.Text)
+	}
+	if cut, ok := p.recut(part, wanted); ok {
+		return fmt.Sprintf("cut the squares of %q %s", c.Part.Text, cut)
+	}
+	return fmt.Sprintf("make %q %s high", c.Part.Text, wanted.Format(p.Plan.Units))
+}
+
+// recut is the cut size, up to the ruler's grid, of the squares of a unit made
+// from triangles that is to come out with a side; ok is false for other parts.
+func (p *Pass) recut(part *derive.Part, side measure.Surd) (cut string, ok bool) {
+	seam := part.Seam.Allowance.Length
+	switch op := part.Operation.(type) {
+	case plan.HalfSquares:
+		return p.ruler(piecing.HalfSquareCut(side, seam, op.AtATime)), true
+	case plan.TriangleSquare:
+		if len(op.Of) == 4 {
+			return p.ruler(piecing.QuarterSquareCut(side, seam)), true
+		}
+		return p.ruler(piecing.HalfSquareCut(side, seam, 2)), true
+	}
+	return "", false
+}
+
+// sizeAt is where the plan says what a part's size comes from, as the size's
+// patch may: its cut width, else its name.
+func sizeAt(part *derive.Part) source.Range {
+	switch op := part.Operation.(type) {
+	case plan.Cut:
+		return op.Width.At
+	case plan.HalfSquares:
+		return op.Square.At
+	case plan.Trim:
+		return op.Width.At
+	}
+	return part.Name.At
+}
+
+// height is a cell's unfinished height as it is turned.
+func (p *Pass) height(c plan.Cell) measure.Surd {
+	part := p.Size.Part(c.Part.Text)
+	switch {
+	case part == nil:
+		return measure.Surd{}
+	case c.Sideways():
+		return part.Width
+	}
+	return part.Height
+}
+
+func rowDrift(p *Pass) {
+	p.rowsBeyond(driftWarns.Surd(), driftFails.Surd(), "trim the units to the drafted size")
+}
+
+func rowWidths(p *Pass) {
+	p.rowsBeyond(driftFails.Surd(), measure.Surd{}, "count the parts of each row and check their turns")
+}
+
+// rowsBeyond reports assemblies whose widest and narrowest row differ by more
+// than least and, unless most is zero, by no more than most.
+func (p *Pass) rowsBeyond(least, most measure.Surd, hint string) {
+	for _, a := range p.assemblies() {
+		lo, hi := 0, 0
+		for r := range a.RowWidths {
+			if a.RowWidths[r].Cmp(a.RowWidths[lo]) < 0 {
+				lo = r
+			}
+			if a.RowWidths[r].Cmp(a.RowWidths[hi]) > 0 {
+				hi = r
+			}
+		}
+		gap := a.RowWidths[hi].Sub(a.RowWidths[lo])
+		if gap.Cmp(least) <= 0 || !most.IsZero() && gap.Cmp(most) > 0 {
+			continue
+		}
+		p.Report(a.row(hi), Finding{
+			Message: fmt.Sprintf("row %d of %s comes out %s wide and row %d %s", hi+1, a.name,
+				a.RowWidths[hi].Format(p.Plan.Units), lo+1, a.RowWidths[lo].Format(p.Plan.Units)),
+			Hint:    hint,
+			About:   a.about,
+			Root:    true,
+			Related: []Related{{a.row(lo), "the narrower row"}},
+		})
+	}
+}

@@ -1,0 +1,119 @@
+package check
+
+import (
+	"fmt"
+
+	"yardproof/pipeline/internal/derive"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+func tipOffTube(p *Pass) {
+	for _, part := range p.Size.Parts {
+		if t := part.Tube; t != nil && t.Beyond > t.Seam {
+			op := part.Operation.(plan.Tube)
+			p.Report(op.Tip.Beyond.At, Finding{
+				Message: fmt.Sprintf("the tip lies %s beyond the far seam of %q, and the raw edge is only %s beyond it",
+					p.length(t.Beyond), part.Name.Text, p.length(t.Seam)),
+				Hint:  fmt.Sprintf("lay the tip at most %s beyond the far seam", p.length(t.Seam)),
+				About: geometryOf(part), Root: true,
+			})
+		}
+	}
+}
+
+func trimOverUnit(p *Pass) {
+	for _, part := range p.Size.Parts {
+		switch op := part.Operation.(type) {
+		case plan.Tube:
+			if part.Tube != nil && part.Known {
+				p.trimSide(part, op.Trim, part.Tube.Side())
+			}
+		case plan.HalfSquares:
+			if part.Triangle != nil && part.Known {
+				p.trimSide(part, op.Trim, part.Triangle.Untrimmed)
+			}
+		case plan.TriangleSquare:
+			if part.Triangle != nil && part.Known {
+				p.trimSide(part, op.Trim, part.Triangle.Untrimmed)
+			}
+		case plan.Trim:
+			p.trimPart(part, op)
+		}
+	}
+}
+
+func (p *Pass) trimSide(part *derive.Part, trim plan.Length, side measure.Surd) {
+	if trim.Given() && trim.Surd().Cmp(side) > 0 {
+		p.reportTrim(part, trim, side)
+	}
+}
+
+func (p *Pass) reportTrim(part *derive.Part, trim plan.Length, side measure.Surd) {
+	p.Report(trim.At, Finding{
+		Message: fmt.Sprintf("%q is to be trimmed to %s and measures only %s", part.Name.Text,
+			p.length(trim.Length), side.Format(p.Plan.Units)),
+		Hint:  p.trimmable(part, trim, side),
+		About: geometryOf(part), Root: true,
+	})
+}
+
+// trimmable is the way out for a part that is smaller than its trim.
+func (p *Pass) trimmable(part *derive.Part, trim plan.Length, side measure.Surd) string {
+	hint := fmt.Sprintf("trim to %s or less", p.length(side.FloorTo(p.rulerGrid())))
+	if cut, ok := p.recut(part, trim.Surd()); ok {
+		return hint + ", or cut the squares " + cut
+	}
+	return hint + ", or call the larger size nominal in the pattern"
+}
+
+func (p *Pass) trimPart(part *derive.Part, op plan.Trim) {
+	of := p.Size.Part(op.Part.Text)
+	if of == nil || !of.Known {
+		return
+	}
+	if op.Width.Surd().Cmp(of.Width) > 0 {
+		p.reportTrim(part, op.Width, of.Width)
+		return
+	}
+	if op.Height.Surd().Cmp(of.Height) > 0 {
+		p.reportTrim(part, op.Height, of.Height)
+	}
+}
+
+func tubeWidths(p *Pass) {
+	for _, part := range p.Size.Parts {
+		t := part.Tube
+		if t == nil || t.Sets[0].Set.Width == t.Sets[1].Set.Width {
+			continue
+		}
+		op := part.Operation.(plan.Tube)
+		p.Report(cover([]plan.Cell{{At: op.Sets[0].At}, {At: op.Sets[1].At}}), Finding{
+			Message: fmt.Sprintf("set %q is %s wide and set %q %s: they cannot be sewn into a tube",
+				op.Sets[0].Text, p.length(t.Sets[0].Set.Width), op.Sets[1].Text, p.length(t.Sets[1].Set.Width)),
+			Hint:  "give both sets as many strips of the same width",
+			About: geometryOf(part), Root: true,
+		})
+	}
+}
+
+func triangleSizes(p *Pass) {
+	for _, part := range p.Size.Parts {
+		op, ok := part.Operation.(plan.TriangleSquare)
+		if !ok || part.Triangle == nil {
+			continue
+		}
+		first := p.Size.Part(op.Of[0].Text).Operation.(plan.Cut).Width
+		for _, of := range op.Of[1:] {
+			if cut := p.Size.Part(of.Text).Operation.(plan.Cut).Width; cut.Length != first.Length {
+				p.Report(of.At, Finding{
+					Message: fmt.Sprintf("%q is sewn of triangles from squares of %s and of %s", part.Name.Text, p.length(first.Length), p.length(cut.Length)),
+					Hint:    fmt.Sprintf("cut the squares of %q and %q to one size", op.Of[0].Text, of.Text),
+					About:   geometryOf(part), Root: true,
+					Related: []Related{{first.At, "one size"}, {cut.At, "the other"}},
+				})
+				break
+			}
+		}
+	}
+}

@@ -1,0 +1,318 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/schema"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+var referenceChecks = []Check{
+	{
+		Rule: "reference/cycle", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "a part is made of itself",
+		Why:     "Nothing can be cut first. Where a star is sewn of corners, corners are trimmed from tiles and tiles are sewn of stars, there is no piece that the cutter could begin with, and nothing of it can be counted.",
+		Fix:     "make one part of the ring from fabric, or from parts outside the ring",
+		Run:     cycles,
+	},
+	{
+		Rule: "reference/duplicate-id", Level: diag.Error, Since: "0.1.0", Scope: Line,
+		Summary: "two plans of the line have the same id",
+		Why:     "Output files are named after the id, so that one plan's cut list would replace the other's: 'tidal-pool' of spring and 'tidal-pool' of autumn give one workbook, and half the line is cut from the wrong one. Ids that differ only in upper and lower case are one file on many systems.",
+		Fix:     "give one of the plans another id",
+	},
+	{
+		Rule: "reference/unknown-fabric", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "a fabric is named that the plan does not have",
+		Why:     "What is cut from it is missing from the fabric list. A border of 'sklye' beside a fabric 'sky' needs 5/8 yd that no customer is told to buy.",
+		Fix:     "write the role as it stands under fabrics, or add the fabric",
+		Run:     unknownFabrics,
+	},
+	{
+		Rule: "reference/unknown-part", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "a part is named that the plan does not have",
+		Why:     "A block that is laid out and never made has no pieces to cut: twelve 'setp' in a grid and a part 'step' give a cut list without a single strip.",
+		Fix:     "write the part's name as it stands under parts, or add the part",
+		Run:     unknownParts,
+	},
+	{
+		Rule: "reference/unknown-printed", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "a printed figure is about nothing in the plan",
+		Why:     "A figure that is compared with nothing passes unproved. '9 tubes' printed under the name of a strip set, or 1/2 yd of a fabric since renamed, is read by the customer all the same.",
+		Fix:     "write the figure under the name of what it is about, or remove it",
+		Run:     unknownPrinted,
+	},
+	{
+		Rule: "reference/unused-fabric", Level: diag.Warning, Since: "0.1.0", Scope: Plan,
+		Summary: "a fabric is listed and nothing is made of it in any size",
+		Why:     "The customer buys it and has it left. Half a yard of an accent that an earlier draft had in its corners is paid for at every sale.",
+		Fix:     "remove the fabric, or make something of it",
+		Run:     unusedFabrics,
+	},
+	{
+		Rule: "reference/unused-part", Level: diag.Warning, Since: "0.1.0", Scope: Plan,
+		Summary: "a part stands in no layout and in no other part",
+		Why:     "Its pieces are in nobody's cut list. Either it was left behind by an earlier draft, or a block that should stand in the layout does not: a sampler of nine blocks with eight laid out finishes a row short.",
+		Fix:     "remove the part, or put it into the layout",
+		Run:     unusedParts,
+	},
+	{
+		Rule: "reference/wrong-kind", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "what is named is not what is wanted there",
+		Why:     "A tube is sewn of two whole strip sets, a triangle square of triangles, a row of four-sided parts. A tube of sets that are also cut into segments has nothing left to be sewn of: 42 in of strip set are either eight 5-in segments or a tube.",
+		Fix:     "name a part of the kind that is wanted, or make one",
+		Run:     wrongKinds,
+	},
+}
+
+// mention is a name written where a fabric or a part is meant.
+type mention struct {
+	plan.Text
+	fabric bool   // a fabric is meant
+	by     string // who mentions it
+	made   bool   // something is made of it: a kit only packs it
+}
+
+// mentions are all of a size, in the order of the vocabulary.
+func mentions(s *plan.Size) []mention {
+	var all []mention
+	add := func(t plan.Text, fabric bool, by string, made bool) {
+		if t.Given() {
+			all = append(all, mention{t, fabric, by, made})
+		}
+	}
+	for _, p := range s.Parts {
+		by := fmt.Sprintf("%q", p.Name.Text)
+		for _, in := range p.Operation.Ingredients() {
+			add(in.Name, in.Fabric, by, true)
+		}
+	}
+	for _, c := range gridCells(s.Layout.Grid) {
+		add(c.Part, false, "the layout", true)
+	}
+	for _, b := range s.Layout.Borders {
+		add(b.Fabric, true, fmt.Sprintf("border %q", b.Name.Text), true)
+	}
+	if b := s.Finish.Backing; b != nil {
+		add(b.Fabric, true, "the backing", true)
+	}
+	if b := s.Finish.Binding; b != nil {
+		add(b.Fabric, true, "the binding", true)
+	}
+	if s.Kit != nil {
+		for _, f := range s.Kit.Fabrics {
+			add(f, true, "the kit", false)
+		}
+	}
+	return all
+}
+
+// gridCells are the cells of a grid's arrangement as written.
+func gridCells(g *plan.Grid) []plan.Cell {
+	if g == nil {
+		return nil
+	}
+	var cells []plan.Cell
+	for _, row := range g.Blocks {
+		cells = append(cells, row...)
+	}
+	return cells
+}
+
+// stray tells whether a mention names neither a fabric nor a part.
+func (p *Pass) stray(m mention) bool {
+	return p.Size.Fabric(m.Text.Text) == nil && p.Size.Part(m.Text.Text) == nil
+}
+
+func unknownFabrics(p *Pass) {
+	s := p.Size.Of
+	for _, m := range mentions(s) {
+		if m.fabric && p.stray(m) {
+			p.Report(m.At, Finding{
+				Message: fmt.Sprintf("%s names the fabric %q, and the plan has none of that name", m.by, m.Text.Text),
+				Hint:    writeName(m.Text.Text, roles(s)),
+			})
+		}
+	}
+}
+
+func unknownParts(p *Pass) {
+	s := p.Size.Of
+	for _, m := range mentions(s) {
+		if !m.fabric && p.stray(m) {
+			p.Report(m.At, Finding{
+				Message: fmt.Sprintf("%s names the part %q, and the plan has none of that name", m.by, m.Text.Text),
+				Hint:    writeName(m.Text.Text, partNames(s)),
+			})
+		}
+	}
+}
+
+func asSet(names []string) map[string]bool {
+	set := make(map[string]bool, len(names))
+	for _, n := range names {
+		set[n] = true
+	}
+	return set
+}
+
+func roles(s *plan.Size) []string {
+	var names []string
+	for _, f := range s.Fabrics {
+		names = append(names, f.Role.Text)
+	}
+	return names
+}
+
+func partNames(s *plan.Size) []string {
+	var names []string
+	for _, p := range s.Parts {
+		names = append(names, p.Name.Text)
+	}
+	return names
+}
+
+// cycles reports each ring of parts once, at the mention that closes it.
+func cycles(p *Pass) {
+	told := map[string]bool{}
+	for _, part := range p.Size.Cycle {
+		if told[part.Name.Text] {
+			continue
+		}
+		ring, at := ringFrom(p.Size, part)
+		if ring == nil {
+			continue // made of a ring, not one of it
+		}
+		for _, name := range ring {
+			told[name] = true
+		}
+		message := fmt.Sprintf("%q is made of itself", part.Name.Text)
+		if len(ring) > 1 {
+			message += ": of " + strings.Join(append(ring[1:], part.Name.Text), ", which is made of ")
+		}
+		p.Report(at, Finding{
+			Message: message,
+			Hint:    fmt.Sprintf("make one of %s from fabric", strings.Join(ring, ", ")),
+		})
+	}
+}
+
+// ringFrom is the shortest ring of parts through one, by name, and the place
+// of the mention that closes it; nil when there is none.
+func ringFrom(s *derive.Size, start *derive.Part) ([]string, source.Range) {
+	type step struct {
+		part *derive.Part
+		path []string
+	}
+	seen := map[string]bool{}
+	for queue := []step{{start, []string{start.Name.Text}}}; len(queue) > 0; queue = queue[1:] {
+		here := queue[0]
+		for _, in := range here.part.Operation.Ingredients() {
+			next := s.Part(in.Name.Text)
+			switch {
+			case in.Fabric || next == nil:
+			case next == start:
+				return here.path, in.Name.At
+			case !seen[in.Name.Text]:
+				seen[in.Name.Text] = true
+				queue = append(queue, step{next, append(here.path[:len(here.path):len(here.path)], in.Name.Text)})
+			}
+		}
+	}
+	return nil, source.Range{}
+}
+
+// resolved tells whether every name of every size stands for something of
+// the kind that is meant. Until it does, nothing can be called unused.
+func resolved(p *plan.Plan) bool {
+	for i := range p.Sizes {
+		s := &p.Sizes[i]
+		if s.Layout.Grid == nil {
+			return false
+		}
+		fabrics, parts := asSet(roles(s)), asSet(partNames(s))
+		for _, m := range mentions(s) {
+			if m.fabric && !fabrics[m.Text.Text] || !m.fabric && !parts[m.Text.Text] {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func unusedParts(p *Pass) {
+	if !resolved(p.Plan) {
+		return
+	}
+	named := p.named(func(m mention) bool { return !m.fabric })
+	seen := map[string]bool{}
+	for _, s := range p.Plan.Sizes {
+		for _, part := range s.Parts {
+			name := part.Name.Text
+			if named[name] || seen[name] {
+				continue
+			}
+			seen[name] = true
+			p.Report(part.Name.At, Finding{
+				Message: fmt.Sprintf("part %q stands in no layout and in no other part", name),
+				Hint:    "remove it, or put it into the layout",
+			})
+		}
+	}
+}
+
+func unusedFabrics(p *Pass) {
+	if !resolved(p.Plan) {
+		return
+	}
+	named := p.named(func(m mention) bool { return m.fabric && m.made })
+	seen := map[string]bool{}
+	for _, s := range p.Plan.Sizes {
+		for _, f := range s.Fabrics {
+			role := f.Role.Text
+			if named[role] || seen[role] {
+				continue
+			}
+			seen[role] = true
+			p.Report(f.Role.At, Finding{
+				Message: fmt.Sprintf("nothing is made of the fabric %q in any size", role),
+				Hint:    "remove it, or name it where it is used",
+			})
+		}
+	}
+}
+
+// named are the names that some mention of some size brings.
+func (p *Pass) named(which func(mention) bool) map[string]bool {
+	names := map[string]bool{}
+	for i := range p.Plan.Sizes {
+		for _, m := range mentions(&p.Plan.Sizes[i]) {
+			if which(m) {
+				names[m.Text.Text] = true
+			}
+		}
+	}
+	return names
+}
+
+// writeName is the hint for a name that stands for nothing.
+func writeName(word string, names []string) string {
+	if near := schema.Nearest(word, names); near != "" {
+		return fmt.Sprintf("write %q", near)
+	}
+	if len(names) == 0 {
+		return "add it to the plan"
+	}
+	if len(names) == 1 {
+		return fmt.Sprintf("write %q", names[0])
+	}
+	const most = 12
+	if len(names) > most {
+		names = append(names[:most:most], "...")
+	}
+	return "write one of " + strings.Join(names, ", ")
+}

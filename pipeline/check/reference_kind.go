@@ -1,0 +1,142 @@
+package check
+
+import (
+	"fmt"
+
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+func wrongKinds(p *Pass) {
+	s := p.Size.Of
+	for _, m := range mentions(s) {
+		fabric, part := p.Size.Fabric(m.Text.Text) != nil, p.Size.Part(m.Text.Text) != nil
+		switch {
+		case m.fabric && !fabric && part:
+			p.Report(m.At, Finding{
+				Message: fmt.Sprintf("%s needs a fabric, and %q is a part", m.by, m.Text.Text),
+				Hint:    writeName(m.Text.Text, roles(s)),
+			})
+		case !m.fabric && !part && fabric:
+			p.Report(m.At, Finding{
+				Message: fmt.Sprintf("%s needs a part, and %q is a fabric", m.by, m.Text.Text),
+				Hint:    "make a part that is cut from it and name that",
+			})
+		}
+	}
+	for i := range s.Parts {
+		p.wrongIngredients(&s.Parts[i])
+	}
+	p.wrongCells("the layout", gridCells(s.Layout.Grid))
+}
+
+// wrongIngredients reports parts that an operation cannot be made of.
+func (p *Pass) wrongIngredients(part *plan.Part) {
+	by := fmt.Sprintf("%q", part.Name.Text)
+	switch op := part.Operation.(type) {
+	case plan.Tube:
+		for _, t := range op.Sets {
+			p.wrongSet(by, t)
+		}
+	case plan.TriangleSquare:
+		for _, t := range op.Of {
+			p.wrongTriangle(by, t, len(op.Of))
+		}
+	case plan.Rows:
+		for _, row := range op.Rows {
+			p.wrongCells(by, row)
+		}
+	case plan.Trim:
+		p.wrongCells(by, []plan.Cell{{Part: op.Part}})
+	}
+}
+
+func (p *Pass) wrongSet(by string, name plan.Text) {
+	part := p.Size.Part(name.Text)
+	if part == nil {
+		return
+	}
+	switch op := part.Operation.(type) {
+	case plan.NotDerived:
+	case plan.StripSet:
+		if op.Segment.Given() {
+			p.Report(name.At, Finding{
+				Message: fmt.Sprintf("tube %s is sewn of whole strip sets, and %q is cut into segments of %s", by, name.Text, p.length(op.Segment.Length)),
+				Hint:    "make a strip set without a segment for the tube",
+				Related: []Related{{op.Segment.At, "the segment"}},
+			})
+		}
+	default:
+		p.Report(name.At, Finding{
+			Message: fmt.Sprintf("tube %s is sewn of two strip sets, and %q is none", by, name.Text),
+			Hint:    "name a part made by strip_set",
+			Related: []Related{{part.Name.At, "it is made here"}},
+		})
+	}
+}
+
+// wrongTriangle reports what is no triangle of the cut that so many triangles
+// to a square take: two of squares cut once, four of squares cut twice.
+func (p *Pass) wrongTriangle(by string, name plan.Text, count int) {
+	part := p.Size.Part(name.Text)
+	if part == nil {
+		return
+	}
+	want, word := plan.CutOnce, "once"
+	if count == 4 {
+		want, word = plan.CutTwice, "twice"
+	}
+	switch op := part.Operation.(type) {
+	case plan.NotDerived:
+	case plan.Cut:
+		if op.Halving != want {
+			p.Report(name.At, Finding{
+				Message: fmt.Sprintf("%s is sewn of %d triangles from squares cut %s diagonally, and %q is %s", by, count, word, name.Text, halved(op.Halving)),
+				Hint:    fmt.Sprintf("cut %q with \"halved\": %q", name.Text, word),
+				Related: []Related{{part.Name.At, "it is cut here"}},
+			})
+		}
+	default:
+		p.Report(name.At, Finding{
+			Message: fmt.Sprintf("%s is sewn of %d triangles, and %q is not cut from fabric", by, count, name.Text),
+			Hint:    fmt.Sprintf("name a part made by cut with \"halved\": %q", word),
+			Related: []Related{{part.Name.At, "it is made here"}},
+		})
+	}
+}
+
+func halved(h plan.Halving) string {
+	switch h {
+	case plan.CutOnce:
+		return "cut once"
+	case plan.CutTwice:
+		return "cut twice"
+	}
+	return "not cut diagonally"
+}
+
+// wrongCells reports bare triangles where four-sided parts are meant, each
+// triangle once.
+func (p *Pass) wrongCells(by string, cells []plan.Cell) {
+	told := map[string]bool{}
+	for _, c := range cells {
+		part := p.Size.Part(c.Part.Text)
+		if part == nil || told[c.Part.Text] {
+			continue
+		}
+		op, ok := part.Operation.(plan.Cut)
+		if !ok || op.Halving == plan.Whole {
+			continue
+		}
+		told[c.Part.Text] = true
+		at := c.At
+		if at == (source.Range{}) {
+			at = c.Part.At
+		}
+		p.Report(at, Finding{
+			Message: fmt.Sprintf("%s needs four-sided parts, and %q is a triangle", by, c.Part.Text),
+			Hint:    "sew the triangles into a triangle_square and name that",
+			Related: []Related{{part.Name.At, "the triangle is cut here"}},
+		})
+	}
+}

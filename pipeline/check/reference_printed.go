@@ -1,0 +1,150 @@
+package check
+
+import (
+	"fmt"
+
+	"yardproof/schema/plan"
+)
+
+// unknownPrinted reports printed figures that nothing can be compared with.
+func unknownPrinted(p *Pass) {
+	said := p.Size.Of.Printed
+	if said == nil {
+		return
+	}
+	for _, m := range said.Measures {
+		p.printedPart("measures", m.Of, anyPart, "part")
+	}
+	p.printedParts("parts", said.Parts, anyPart, "part")
+	p.printedStrips(said.Strips)
+	p.printedParts("sets", said.Sets, isSet, "strip set")
+	p.printedParts("tubes", said.Tubes, isTube, "tube")
+	p.printedParts("per_tube", said.PerTube, isTube, "tube")
+	p.printedParts("per_set", said.PerSet, isCutSet, "strip set that is cut into segments")
+	for _, c := range said.Left {
+		p.printedFabric("left", c.Of, plan.Precut)
+	}
+	for _, c := range said.Precuts {
+		p.printedFabric("precuts", c.Of, plan.Precut)
+	}
+	for _, c := range said.Fabric {
+		p.printedFabric("fabric", c.Of, plan.Yardage)
+	}
+	p.printedFinish(said)
+}
+
+func anyPart(plan.Operation) bool { return true }
+
+func isTube(op plan.Operation) bool { _, ok := op.(plan.Tube); return ok }
+
+func isSet(op plan.Operation) bool { _, ok := op.(plan.StripSet); return ok }
+
+func isCutSet(op plan.Operation) bool {
+	set, ok := op.(plan.StripSet)
+	return ok && set.Segment.Given()
+}
+
+// isCut tells whether a part is cut from strips of fabric.
+func isCut(op plan.Operation) bool {
+	switch op.(type) {
+	case plan.Cut, plan.WholeStrip, plan.StripSet, plan.HalfSquares:
+		return true
+	}
+	return false
+}
+
+func (p *Pass) printedParts(under string, counts []plan.PrintedCount, fits func(plan.Operation) bool, want string) {
+	for _, c := range counts {
+		p.printedPart(under, c.Of, fits, want)
+	}
+}
+
+func (p *Pass) printedPart(under string, of plan.Text, fits func(plan.Operation) bool, want string) {
+	s := p.Size.Of
+	part := p.Size.Part(of.Text)
+	var fitting []string
+	for _, q := range s.Parts {
+		if fits(q.Operation) {
+			fitting = append(fitting, q.Name.Text)
+		}
+	}
+	switch {
+	case part == nil:
+		p.strayFigure(under, of, fmt.Sprintf("names no %s of the plan", want), writeName(of.Text, fitting))
+	case !fits(part.Operation):
+		p.strayFigure(under, of, "names a part that is no "+want, writeName(of.Text, fitting))
+	}
+}
+
+// printedStrips may also be about borders and the binding.
+func (p *Pass) printedStrips(counts []plan.PrintedCount) {
+	s := p.Size.Of
+	names := partNames(s)
+	for _, b := range s.Layout.Borders {
+		names = append(names, b.Name.Text)
+	}
+	if s.Finish.Binding != nil {
+		names = append(names, "binding")
+	}
+	for _, c := range counts {
+		part := p.Size.Part(c.Of.Text)
+		switch {
+		case part != nil && !isCut(part.Operation):
+			p.strayFigure("strips", c.Of, "names a part that is not cut from fabric", "write the figure under what is cut")
+		case part == nil && p.border(c.Of.Text) == nil && (c.Of.Text != "binding" || s.Finish.Binding == nil):
+			p.strayFigure("strips", c.Of, "names no part or border of the plan, nor its binding", writeName(c.Of.Text, names))
+		}
+	}
+}
+
+// border finds a border as written, nil when there is none.
+func (p *Pass) border(name string) *plan.Border {
+	for i := range p.Size.Of.Layout.Borders {
+		if b := &p.Size.Of.Layout.Borders[i]; b.Name.Text == name {
+			return b
+		}
+	}
+	return nil
+}
+
+func (p *Pass) printedFabric(under string, of plan.Text, form plan.Form) {
+	s := p.Size.Of
+	f := s.Fabric(of.Text)
+	var fitting []string
+	for _, q := range s.Fabrics {
+		if q.Form == form {
+			fitting = append(fitting, q.Role.Text)
+		}
+	}
+	switch {
+	case f == nil:
+		p.strayFigure(under, of, "names no fabric of the plan", writeName(of.Text, fitting))
+	case f.Form != form && form == plan.Precut:
+		p.strayFigure(under, of, "names a fabric that is sold by length, not in packs", "print its length under fabric")
+	case f.Form != form:
+		p.strayFigure(under, of, "names a fabric that is sold in packs, not by length", "print its packs under precuts")
+	}
+}
+
+func (p *Pass) strayFigure(under string, of plan.Text, fault, hint string) {
+	p.Report(of.At, Finding{
+		Message: fmt.Sprintf("%q, printed under %s, %s", of.Text, under, fault),
+		Hint:    hint,
+	})
+}
+
+func (p *Pass) printedFinish(said *plan.Printed) {
+	finish := p.Size.Of.Finish
+	if said.Backing.Given() && finish.Backing == nil {
+		p.Report(said.Backing.Width.At, Finding{
+			Message: fmt.Sprintf("a backing of %s is printed, and the plan has no backing", p.pair(said.Backing.Width.Length, said.Backing.Height.Length)),
+			Hint:    "add the backing to finish, or remove the figure",
+		})
+	}
+	if said.Batting.Given() && finish.Batting == nil {
+		p.Report(said.Batting.Width.At, Finding{
+			Message: fmt.Sprintf("a batting of %s is printed, and the plan has no batting", p.pair(said.Batting.Width.Length, said.Batting.Height.Length)),
+			Hint:    "add the batting to finish, or remove the figure",
+		})
+	}
+}

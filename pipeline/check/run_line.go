@@ -1,0 +1,62 @@
+package check
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"yardproof/pipeline/diag"
+	"yardproof/schema/jsontree"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+// IDAt is a plan's id and the file that says it. Tree may be nil.
+type IDAt struct {
+	ID   plan.Text
+	File *source.File
+	Tree *jsontree.Node
+}
+
+// DuplicateIDs reports plans of a run whose ids are equal, or equal but for
+// upper and lower case: output files are named after them. Of each such group
+// the first file by name keeps its id.
+func DuplicateIDs(ids []IDAt) []diag.Finding {
+	ids = slices.Clone(ids)
+	slices.SortStableFunc(ids, func(a, b IDAt) int {
+		return cmp.Or(cmp.Compare(a.File.Name, b.File.Name), a.ID.At.Compare(b.ID.At))
+	})
+	first := map[string]IDAt{}
+	var out []diag.Finding
+	for _, id := range ids {
+		if !id.ID.Given() {
+			continue
+		}
+		folded := strings.ToLower(id.ID.Text)
+		if other, taken := first[folded]; taken {
+			out = append(out, duplicateID(id, other))
+		} else {
+			first[folded] = id
+		}
+	}
+	return diag.Sort(out)
+}
+
+func duplicateID(id, other IDAt) diag.Finding {
+	c := byRule["reference/duplicate-id"]
+	message := fmt.Sprintf("the id %q is that of %s too", id.ID.Text, other.File.Name)
+	if id.ID.Text != other.ID.Text {
+		message = fmt.Sprintf("the id %q differs from %q of %s only in upper and lower case", id.ID.Text, other.ID.Text, other.File.Name)
+	}
+	return diag.Finding{
+		Rule: c.Rule, Level: c.Level, Plan: id.ID.Text,
+		Place:   newPlaces(id.File, id.Tree).at(id.ID.At),
+		Message: message,
+		Hint:    "give one of the two plans another id",
+		Related: []diag.Related{{
+			Place:   newPlaces(other.File, other.Tree).at(other.ID.At),
+			Message: "the other plan",
+		}},
+	}
+}

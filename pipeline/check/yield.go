@@ -1,0 +1,295 @@
+package check
+
+import (
+	"fmt"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+var yieldChecks = []Check{
+	{
+		Rule: "yield/ears-lost", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the squares come out only if the outer dog ears of each tube are given up",
+		Why:     "The first and last triangle of a tube need less length when their outer ears may be missing, which is usual, as the ears are trimmed anyway. A maker who keeps whole triangles gets a square less from each tube.",
+		Fix:     "say \"ends\": \"corners only\" in the tube and in the pattern, or allow for the ears",
+		Run:     earsLost,
+	},
+	{
+		Rule: "yield/no-slack", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "a yield holds only if the strips are cut without losing half an inch",
+		Why:     "Sixteen segments of 2 1/2 in need all of a 40-in strip. One cut to straighten the end, and there are fifteen, and a strip set is missing. Common practice, no source, for the half inch.",
+		Fix:     "cut smaller segments, allow for another strip set, or ask for wider fabric and say so",
+		Run:     noSlack,
+	},
+	{
+		Rule: "yield/none", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "a strip, set or tube is too short for even one piece",
+		Why:     "A tube of three 2 1/2-in strips needs 12 in for its first square. From a precut strip of 10 in there is none.",
+		Fix:     "use longer strips, or make the piece smaller",
+		Run:     yieldNone,
+	},
+	{
+		Rule: "yield/sets-left-over", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the printed number of strip sets does not pair into tubes",
+		Why:     "A tube takes two sets. Thirteen sets make six tubes, and the thirteenth is sewn for nothing.",
+		Fix:     "print an even number of sets, or print what is left over under left",
+		Run:     setsLeftOver,
+	},
+	{
+		Rule: "yield/strips-left-over", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the printed number of strips does not group into strip sets",
+		Why:     "Forty strips in sets of three make thirteen sets, and one strip is left. A maker who is told to cut forty looks for the place of the fortieth.",
+		Fix:     "print a whole number of sets' strips",
+		Run:     stripsLeftOver,
+	},
+	{
+		Rule: "yield/tube-squares", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the printed packs do not give the squares that the layout needs",
+		Why:     "A tube gives whole squares, and half a triangle at each end is waste. Thirty-six squares from six tubes need six from each, and the sixth needs strips of 42 in: at 41 1/2 in there are thirty.",
+		Fix:     "ask for fewer squares, longer strips or another pack",
+		Run:     tubeSquares,
+	},
+}
+
+// slackWanted is what straightening the ends of a strip may cost: 1/2 in, or
+// 1 cm in a metric plan. Common practice, no source.
+func slackWanted(u measure.Unit) measure.Length {
+	if u == measure.Cm {
+		return measure.Centimetre
+	}
+	return measure.Inch / 2
+}
+
+func countOf(part *derive.Part) Subject {
+	return Subject{Kind: derive.Count, Name: part.Name.Text}
+}
+
+// pieceLength says what a set or tube is cut into, and where the plan says it.
+type pieceLength struct {
+	each  string // "segment"
+	from  string // "strip set"
+	at    source.Range
+	yield derive.Yield
+	count int64 // sets or tubes
+}
+
+func pieces(part *derive.Part) (pieceLength, bool) {
+	switch op := part.Operation.(type) {
+	case plan.StripSet:
+		if part.Set != nil && part.Set.Cut != nil {
+			return pieceLength{"segment", "strip set", op.Segment.At, *part.Set.Cut, part.Set.Count}, true
+		}
+	case plan.Tube:
+		if part.Tube != nil && part.Known {
+			return pieceLength{"square", "tube", part.Name.At, part.Tube.Yield, part.Tube.Count}, true
+		}
+	}
+	return pieceLength{}, false
+}
+
+func yieldNone(p *Pass) {
+	for _, part := range p.Size.Parts {
+		if y, ok := pieces(part); ok && y.yield.Each == 0 {
+			p.Report(y.at, Finding{
+				Message: fmt.Sprintf("%s %q is %s long and its first %s needs %s", y.from, part.Name.Text,
+					p.length(y.yield.Length), y.each, p.length(y.yield.Next)),
+				Hint:  "use strips of at least " + p.length(y.yield.Next),
+				About: countOf(part), Root: true,
+			})
+		}
+	}
+}
+
+func noSlack(p *Pass) {
+	wanted := slackWanted(p.Plan.Units)
+	for _, part := range p.Size.Parts {
+		y, ok := pieces(part)
+		if !ok || part.Needed == 0 || y.yield.Each == 0 || y.yield.Slack() >= wanted {
+			continue
+		}
+		if y.yield.Each > 1 && piecing.Batches(part.Needed, y.yield.Each-1) == y.count {
+			continue // one fewer from each would still do
+		}
+		p.Report(y.at, Finding{
+			Message: fmt.Sprintf("%q needs %s from each %s: that takes %s of %s and leaves %s to straighten the ends",
+				part.Name.Text, count(int(y.yield.Each), y.each), y.from, p.length(y.yield.Used), p.length(y.yield.Length), p.rest(y.yield.Slack())),
+			Hint:  fmt.Sprintf("allow for %d a %s, or for %s more length", y.yield.Each-1, y.from, p.length(wanted-y.yield.Slack())),
+			About: countOf(part),
+		})
+	}
+}
+
+// rest prints a length that is left over.
+func (p *Pass) rest(l measure.Length) string {
+	if l == 0 {
+		return "nothing"
+	}
+	return p.length(l)
+}
+
+func earsLost(p *Pass) {
+	for _, part := range p.Size.Parts {
+		op, isTube := part.Operation.(plan.Tube)
+		if !isTube || part.Tube == nil || part.Needed == 0 || op.EndsAt != (source.Range{}) {
+			continue
+		}
+		t := part.Tube
+		kept := t.Tube.Yield(t.Yield.Length, true)
+		if t.Yield.Slack() < slackWanted(p.Plan.Units) {
+			continue // yield/no-slack says as much
+		}
+		if kept >= t.Yield.Each || kept > 0 && piecing.Batches(part.Needed, kept) == t.Count {
+			continue
+		}
+		p.Report(part.Name.At, Finding{
+			Message: fmt.Sprintf("a tube of %q gives %d squares at %s with the outer dog ears given up and %d with whole triangles",
+				part.Name.Text, t.Yield.Each, p.length(t.Yield.Length), kept),
+			Hint:  "say \"ends\": \"corners only\", or \"ears kept\" and see what it takes",
+			About: countOf(part),
+		})
+	}
+}
+
+// printedFor finds a printed count about a part.
+func printedFor(counts []plan.PrintedCount, name string) (plan.PrintedCount, bool) {
+	for _, c := range counts {
+		if c.Of.Text == name {
+			return c, true
+		}
+	}
+	return plan.PrintedCount{}, false
+}
+
+func stripsLeftOver(p *Pass) {
+	if p.Size.Of.Printed == nil {
+		return
+	}
+	for _, part := range p.Size.Parts {
+		said, ok := printedFor(p.Size.Of.Printed.Strips, part.Name.Text)
+		if !ok || part.Set == nil {
+			continue
+		}
+		n := int64(len(part.Set.Strips))
+		if int64(said.N) < n*part.Set.Count {
+			continue // too few, which printed/strips says
+		}
+		if sets, left := piecing.Groups(int64(said.N), n); left != 0 {
+			p.Report(said.At, Finding{
+				Message: fmt.Sprintf("%s in sets of %d make %s of %q and leave %d over; %d are used", count(said.N, "strip"), n,
+					count(int(sets), "set"), part.Name.Text, left, n*part.Set.Count),
+				Hint:  fmt.Sprintf("print %d, and what is left over under left", n*part.Set.Count),
+				About: countOf(part),
+				Root:  true,
+			})
+		}
+	}
+}
+
+func setsLeftOver(p *Pass) {
+	if p.Size.Of.Printed == nil {
+		return
+	}
+	for _, part := range p.Size.Parts {
+		t := part.Tube
+		if t == nil || t.Sets[0] != t.Sets[1] {
+			continue
+		}
+		said, ok := printedFor(p.Size.Of.Printed.Sets, t.Sets[0].Name.Text)
+		if !ok {
+			continue
+		}
+		strips, _ := printedFor(p.Size.Of.Printed.Strips, t.Sets[0].Name.Text)
+		fromStrips, _ := piecing.Groups(int64(strips.N), int64(len(t.Sets[0].Set.Strips)))
+		if int64(said.N) < t.Sets[0].Needed || int64(said.N) == fromStrips {
+			continue // too few, which printed/sets says, or what the printed strips make
+		}
+		if tubes, left := piecing.Groups(int64(said.N), 2); left != 0 {
+			p.Report(said.At, Finding{
+				Message: fmt.Sprintf("%s of %q make %s of %q and leave %d over", count(said.N, "set"), t.Sets[0].Name.Text, count(int(tubes), "tube"), part.Name.Text, left),
+				Hint:    fmt.Sprintf("print %d or %d", tubes*2, tubes*2+2),
+				About:   countOf(t.Sets[0]),
+			})
+		}
+	}
+}
+
+func tubeSquares(p *Pass) {
+	if p.Size.Of.Printed == nil {
+		return
+	}
+	for _, part := range p.Size.Parts {
+		t := part.Tube
+		if t == nil || !part.Known || part.Needed == 0 || t.Yield.Each == 0 {
+			continue
+		}
+		f := onlyFabric(t)
+		if f == nil || f.Form != plan.Precut || f.Err != nil {
+			continue
+		}
+		packs, ok := printedFor(p.Size.Of.Printed.Precuts, f.Role.Text)
+		if !ok {
+			continue
+		}
+		p.tubesFromPacks(part, f, packs)
+	}
+}
+
+// tubesFromPacks compares the squares that the printed packs give, after all
+// else that is cut from them, with those the layout needs.
+func (p *Pass) tubesFromPacks(part *derive.Part, f *derive.Fabric, packs plan.PrintedCount) {
+	t := part.Tube
+	perTube := int64(len(t.Sets[0].Set.Strips) + len(t.Sets[1].Set.Strips))
+	elsewhere := int64(f.Sheets.Count) - t.Count*perTube
+	strips := int64(packs.N)*int64(f.Pack.N) - elsewhere
+	tubes, over := piecing.Groups(max(0, strips), perTube)
+	squares := tubes * t.Yield.Each
+	if squares >= part.Needed {
+		return
+	}
+	at, related := part.Name.At, []Related{{packs.At, "the packs, as printed"}}
+	if g := p.Size.Of.Layout.Grid; g != nil {
+		at = g.Rows.At
+		related = append(related, Related{part.Name.At, "the tube is made here"})
+	}
+	p.Report(at, Finding{
+		Message: fmt.Sprintf("%s of %q are needed, and from %s of %d strips come %d: %s of %s at %s, with %s over",
+			count(int(part.Needed), "square"), part.Name.Text, count(packs.N, "pack"), f.Pack.N, squares,
+			count(int(tubes), "tube"), count(int(t.Yield.Each), "square"), p.length(t.Yield.Length), count(int(over), "strip")),
+		Hint:    p.waysOut(part, tubes, squares),
+		About:   countOf(part),
+		Root:    true,
+		Related: related,
+	})
+}
+
+// waysOut names the nearest of each kind: fewer squares, longer strips, more
+// packs.
+func (p *Pass) waysOut(part *derive.Part, tubes, squares int64) string {
+	t := part.Tube
+	hint := "ask for " + count(int(squares), "square")
+	if tubes > 0 {
+		each := piecing.Batches(part.Needed, tubes)
+		hint += fmt.Sprintf(", use strips of at least %s (%s a tube)", p.length(t.LengthFor(each, t.Ends == plan.EarsKept)), count(int(each), "square"))
+	}
+	return hint + ", or print " + count(int(p.Size.Fabric(onlyFabric(t).Role.Text).Packs), "pack")
+}
+
+// onlyFabric is the one fabric of all the tube's strips, nil when there are
+// several.
+func onlyFabric(t *derive.Tube) *derive.Fabric {
+	var only *derive.Fabric
+	for _, set := range t.Sets {
+		for _, s := range set.Set.Strips {
+			if only != nil && only != s.Fabric {
+				return nil
+			}
+			only = s.Fabric
+		}
+	}
+	return only
+}
