@@ -1,0 +1,178 @@
+package pipeline
+
+import (
+	"context"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"syscall"
+
+	"yardproof/pipeline/check"
+	"yardproof/pipeline/diag"
+)
+
+// planSuffix ends the name of every plan file.
+const planSuffix = ".plan.json"
+
+// finder looks for plans. It follows links, each folder once.
+type finder struct {
+	ctx      context.Context
+	plans    []*planFile
+	hits     int             // plans and folders met, those met before included
+	walked   map[string]bool // folders, by their real path
+	found    map[string]bool // plans, by their real path
+	findings []diag.Finding
+}
+
+// find fills in the plans of the line and the project of each.
+func (l *line) find(ctx context.Context) {
+	f := finder{ctx: ctx, walked: map[string]bool{}, found: map[string]bool{}}
+	for _, path := range l.Paths {
+		f.path(path)
+	}
+	slices.SortFunc(f.plans, func(a, b *planFile) int { return strings.Compare(a.name, b.name) })
+	l.plans, l.findings = f.plans, f.findings
+	l.findProjects(f.walked)
+}
+
+// path takes a path of the command line.
+func (f *finder) path(path string) {
+	hits, findings := f.hits, len(f.findings)
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		f.trouble(path, err)
+	case info.IsDir():
+		f.folder(path, nil)
+	case !isPlan(path):
+		f.report("run/no-plan", path, "the file is not a plan by its name, which should end in "+planSuffix,
+			"rename it, or name a plan or a folder of plans")
+	default:
+		f.file(path)
+	}
+	if hits == f.hits && findings == len(f.findings) && f.ctx.Err() == nil {
+		f.report("run/no-plan", path, "no plan was found in the folder: none of its files has a name that ends in "+planSuffix,
+			"name a plan or a folder of plans")
+	}
+}
+
+func isPlan(path string) bool {
+	base := filepath.Base(path)
+	return strings.HasSuffix(base, planSuffix) && base != planSuffix
+}
+
+// folder walks a folder. Above are the real paths of the folders around it.
+func (f *finder) folder(path string, above []string) {
+	real, err := realPath(path)
+	if err != nil {
+		f.trouble(path, err)
+		return
+	}
+	if slices.Contains(above, real) {
+		f.report("run/link-loop", path, "the folder is a link to a folder around it", "remove the link")
+		return
+	}
+	if f.walked[real] {
+		f.hits++
+		return
+	}
+	if f.ctx.Err() != nil {
+		return
+	}
+	f.walked[real] = true
+	entries, err := os.ReadDir(path)
+	if err != nil {
+		f.trouble(path, err)
+		return
+	}
+	above = append(slices.Clip(above), real)
+	// What really lies here comes first, so that a link beside it adds no
+	// second name for it.
+	for _, links := range []bool{false, true} {
+		for _, e := range entries {
+			if hidden := strings.HasPrefix(e.Name(), "."); !hidden && links == (e.Type()&fs.ModeSymlink != 0) {
+				f.entry(filepath.Join(path, e.Name()), e.Type(), above)
+			}
+		}
+	}
+}
+
+func (f *finder) entry(path string, kind fs.FileMode, above []string) {
+	if kind&fs.ModeSymlink != 0 {
+		if info, err := os.Stat(path); err == nil {
+			kind = info.Mode().Type()
+		}
+	}
+	switch {
+	case kind.IsDir():
+		f.folder(path, above)
+	case isPlan(path):
+		f.file(path)
+	}
+}
+
+// file takes a plan, unless it was found already by another name.
+func (f *finder) file(path string) {
+	f.hits++
+	if real, err := realPath(path); err == nil {
+		if f.found[real] {
+			return
+		}
+		f.found[real] = true
+	}
+	p := &planFile{path: path, name: filepath.ToSlash(path)}
+	p.outcome.File = p.name
+	f.plans = append(f.plans, p)
+}
+
+func (f *finder) report(rule, path, message, hint string) {
+	f.findings = append(f.findings, check.Trouble(rule, filepath.ToSlash(path), message, hint))
+}
+
+func (f *finder) trouble(path string, err error) {
+	f.findings = append(f.findings, unread(path, err))
+}
+
+func realPath(path string) (string, error) {
+	real, err := filepath.EvalSymlinks(path)
+	if err != nil {
+		return "", err
+	}
+	return filepath.Abs(real)
+}
+
+// unread says why a file or folder could not be read.
+func unread(path string, err error) diag.Finding {
+	rule, message, hint := "run/unreadable", "it could not be read: "+cause(err), "mend what the system complains of, or leave it out"
+	special, isSpecial := errors.AsType[notRegular](err)
+	switch {
+	case isSpecial:
+		rule, message, hint = "run/not-regular", special.Error()+", and was not opened", "name a file that can be read from start to end"
+	case errors.Is(err, fs.ErrNotExist) && isLink(path):
+		rule, message, hint = "run/missing", "the link leads to a file that is not there", "remove the link, or put the file back"
+	case errors.Is(err, fs.ErrNotExist):
+		rule, message, hint = "run/missing", "there is no such file or folder", "check the spelling of the path"
+	case errors.Is(err, syscall.ELOOP):
+		rule, message, hint = "run/link-loop", "the link leads to itself", "remove it, or link to the file that is meant"
+	case errors.Is(err, fs.ErrPermission):
+		message, hint = "reading it is not permitted", "change its permissions, or leave it out"
+	}
+	return check.Trouble(rule, filepath.ToSlash(path), message, hint)
+}
+
+func isLink(path string) bool {
+	info, err := os.Lstat(path)
+	return err == nil && info.Mode()&fs.ModeSymlink != 0
+}
+
+// cause is the system's word for an error, without the path that the finding
+// names anyway.
+func cause(err error) string {
+	if p, ok := errors.AsType[*fs.PathError](err); ok {
+		return p.Err.Error()
+	}
+	return err.Error()
+}

@@ -1,0 +1,168 @@
+package tabulate
+
+import (
+	"fmt"
+	"strings"
+
+	"yardproof/pipeline/internal/cutting"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// cutList is one size's cutting, fabric by fabric, in the order of cutting.
+func cutList(s *derive.Size) report.Sheet {
+	name := s.Of.Name.Text
+	sheet := report.Sheet{ID: "cut-list-" + name, Title: "Cut list " + name}
+	for _, f := range s.Fabrics {
+		if !f.Used() {
+			continue
+		}
+		c := cutter{s: s, f: f, u: s.Plan.Units}
+		sheet.Tables = append(sheet.Tables, c.table())
+	}
+	return sheet
+}
+
+// cutter writes the cut list of one fabric.
+type cutter struct {
+	s *derive.Size
+	f *derive.Fabric
+	u measure.Unit
+}
+
+func (c cutter) table() report.Table {
+	u := unitName(c.u)
+	t := report.Table{
+		ID: "cut-" + c.s.Of.Name.Text + "-" + c.f.Role.Text, Heading: title(c.f),
+		Columns: []report.Column{
+			{ID: "strips", Title: "Strips"}, {ID: "width", Title: "Strip width", Unit: u},
+			{ID: "then", Title: "From each strip", Wide: true},
+			{ID: "for", Title: "For"}, {ID: "pieces", Title: "Pieces"}, {ID: "running", Title: "Running total", Unit: u},
+		},
+	}
+	switch {
+	case c.f.Err != nil:
+		t.Lead = []string{"This fabric cannot be cut as the plan says; see the overview."}
+	case c.f.Form == plan.Precut:
+		c.packs(&t)
+	default:
+		c.yardage(&t)
+	}
+	return t
+}
+
+func (c cutter) yardage(t *report.Table) {
+	f := c.f
+	t.Lead = []string{fmt.Sprintf("Cut strips across the full usable width, %s.", f.Width.Format(c.u))}
+	pieces, strips := c.needs()
+	running := measure.Length(0)
+	if f.Layout.Length > 0 && f.SquaringUp.Length > 0 {
+		running = f.SquaringUp.Length
+		t.Rows = append(t.Rows, row(report.Cell{}, report.Cell{}, report.T("Straighten the end."), report.Cell{}, report.Cell{}, report.L(running.Surd(), c.u)))
+	}
+	for _, r := range f.Layout.Rows {
+		running += r.Height * measure.Length(r.Repeat)
+		t.Rows = append(t.Rows, c.stripRow(r, pieces, strips, report.L(running.Surd(), c.u)))
+	}
+	if f.Panels > 0 {
+		running += f.Panels
+		b := c.s.Backing
+		t.Rows = append(t.Rows, row(report.N(b.Panels), report.Cell{}, report.T("Backing panel, full width, each "+b.Each.Format(c.u)+" long."),
+			report.T("backing"), report.N(b.Panels), report.L(running.Surd(), c.u)))
+	}
+}
+
+// needs are the fabric's needs as the layout numbers them.
+func (c cutter) needs() (pieces, strips []derive.Need) {
+	for _, n := range c.f.Needs {
+		if n.Strip {
+			strips = append(strips, n)
+		} else {
+			pieces = append(pieces, n)
+		}
+	}
+	return pieces, strips
+}
+
+func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running report.Cell) report.Row {
+	repeat := int64(r.Repeat)
+	width := report.L(r.Height.Surd(), c.u)
+	if r.Strip >= 0 {
+		return row(report.N(repeat), width, report.T("Use whole."), report.T(strips[r.Strip].For.Text), report.N(repeat), running)
+	}
+	var then, users []string
+	total := int64(0)
+	for _, part := range r.Parts {
+		then = append(then, "use "+part.Width.Format(c.u)+" of it")
+		users = append(users, strips[part.Strip].For.Text)
+		total += repeat
+	}
+	for _, cut := range r.Cuts {
+		n := pieces[cut.Piece]
+		then = append(then, c.pieces(cut, n))
+		users = append(users, n.For.Text)
+		total += int64(cut.Count) * repeat
+	}
+	return row(report.N(repeat), width, report.T(sentence(strings.Join(then, ", then "))), report.T(strings.Join(users, ", ")), report.N(total), running)
+}
+
+// sentence gives words a capital and a full stop.
+func sentence(words string) string {
+	if words == "" {
+		return ""
+	}
+	return strings.ToUpper(words[:1]) + words[1:] + "."
+}
+
+// pieces is the sub-cut of a strip in words.
+func (c cutter) pieces(cut cutting.Cut, n derive.Need) string {
+	a, b := n.Across, n.Along
+	if cut.Turned {
+		a, b = b, a
+	}
+	if a == b {
+		return many(int64(cut.Count), "square") + " " + a.Format(c.u) + halved(n.Halving)
+	}
+	return many(int64(cut.Count), "rectangle") + " " + a.Bare(c.u) + " x " + b.Format(c.u)
+}
+
+func halved(h plan.Halving) string {
+	switch h {
+	case plan.CutOnce:
+		return ", each cut once diagonally"
+	case plan.CutTwice:
+		return ", each cut twice diagonally"
+	}
+	return ""
+}
+
+// packs is the cut list of a precut fabric: pieces of the pack instead of
+// strips of the bolt.
+func (c cutter) packs(t *report.Table) {
+	t.Lead = []string{packs(c.f)}
+	t.Columns[0] = report.Column{ID: "pack_pieces", Title: "Pack pieces"}
+	t.Columns[5] = report.Column{ID: "running", Title: "Pack pieces so far"}
+	pieces, strips := c.needs()
+	running := int64(0)
+	for _, sheet := range c.f.Sheets.Sheets {
+		running += int64(sheet.Repeat)
+		for i, r := range sheet.Rows {
+			each := r.Repeat
+			r.Repeat *= sheet.Repeat
+			line := c.stripRow(r, pieces, strips, report.N(running))
+			if each > 1 {
+				line.Cells[2].Text = many(int64(each), "strip") + " from each piece. " + line.Cells[2].Text
+			}
+			line.Cells[0] = report.N(int64(sheet.Repeat))
+			if i > 0 {
+				line.Cells[0] = report.T("same")
+			}
+			if r.Strip >= 0 && r.Height == c.f.StripWidth().Length {
+				line.Cells[2] = report.T("Use whole, as it comes.")
+			}
+			t.Rows = append(t.Rows, line)
+		}
+	}
+}

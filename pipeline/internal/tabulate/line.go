@@ -1,0 +1,193 @@
+package tabulate
+
+import (
+	"fmt"
+	"math/big"
+	"strings"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/costing"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+)
+
+// Summary is what the line's sheets keep of a plan.
+type Summary struct {
+	Units measure.Unit
+	Sizes []SizeSummary
+}
+
+// SizeSummary is one size of a plan in the line.
+type SizeSummary struct {
+	Name          string
+	Known         bool
+	Width, Length measure.Surd // finished
+	Fabric        string       // in words
+	Slack         measure.Length
+	SlackOf       string // what has the least slack; empty when nothing has a yield
+	Kit           bool
+	Cost, Price   *big.Rat
+}
+
+// Summarise keeps what the line's sheets need of a plan.
+func Summarise(in Input) Summary {
+	sum := Summary{Units: in.units()}
+	for _, s := range in.Sizes {
+		sum.Sizes = append(sum.Sizes, in.summarise(s))
+	}
+	return sum
+}
+
+func (in Input) summarise(s *derive.Size) SizeSummary {
+	sum := SizeSummary{Name: s.Of.Name.Text, Known: s.Top.Known, Width: s.Top.Finished.Width, Length: s.Top.Finished.Height}
+	var fabric []string
+	for _, f := range s.Fabrics {
+		if f.Used() && f.Err == nil {
+			fabric = append(fabric, title(f)+" "+in.bought(f))
+		}
+	}
+	sum.Fabric = strings.Join(fabric, "; ")
+	for _, p := range s.Parts {
+		if slack, ok := leastSlack(p); ok && p.Needed > 0 && (sum.SlackOf == "" || slack < sum.Slack) {
+			sum.Slack, sum.SlackOf = slack, p.Name.Text
+		}
+	}
+	if s.Of.Kit != nil {
+		costs := in.kit(s).costs
+		sum.Kit, sum.Cost, sum.Price = true, costs.Unit.Value, costs.Price.Value
+	}
+	return sum
+}
+
+func (in Input) bought(f *derive.Fabric) string {
+	if f.Buy > 0 {
+		return measure.FormatFabric(f.Buy, in.units())
+	}
+	return many(f.Packs, "pack")
+}
+
+func leastSlack(p *derive.Part) (measure.Length, bool) {
+	switch {
+	case p.Tube != nil && p.Known:
+		return p.Tube.Yield.Slack(), true
+	case p.Set != nil && p.Set.Cut != nil:
+		return p.Set.Cut.Slack(), true
+	}
+	return 0, false
+}
+
+// Line is the sheets of the line's workbook. Summaries stand beside the run's
+// plans; that of a plan which could not be derived is empty.
+func Line(run *report.Run, summaries []Summary) []report.Sheet {
+	return []report.Sheet{stopped(run), everySize(run, summaries)}
+}
+
+// stopped lists first what must not be printed or cut, and why.
+func stopped(run *report.Run) report.Sheet {
+	t := report.Table{
+		ID: "do-not-print", Heading: "Do not print or cut",
+		Columns: []report.Column{
+			{ID: "plan", Title: "Plan"}, {ID: "place", Title: "Place"}, {ID: "why", Title: "Why", Wide: true}, {ID: "way_out", Title: "Way out", Wide: true},
+		},
+	}
+	add := func(id string, fs []diag.Finding) {
+		for _, f := range fs {
+			if f.Level == diag.Error {
+				t.Rows = append(t.Rows, report.Row{Style: report.Alert, Cells: []report.Cell{
+					report.T(id), report.T(place(f)), report.T(f.Message + " [" + f.Rule + "]"), report.T(f.Hint),
+				}})
+			}
+		}
+	}
+	add("", run.Findings)
+	for _, p := range run.Plans {
+		id := p.ID
+		if id == "" {
+			id = p.File
+		}
+		add(id, p.Findings)
+	}
+	if len(t.Rows) == 0 {
+		t.Lead = []string{"Nothing: no plan of the line has an error."}
+	}
+	return report.Sheet{ID: "do-not-print", Title: "Do not print", Wide: true, Tables: []report.Table{t}}
+}
+
+func place(f diag.Finding) string {
+	if f.Place.Start.Line == 0 {
+		return f.Place.File
+	}
+	return fmt.Sprintf("%s:%d:%d", f.Place.File, f.Place.Start.Line, f.Place.Start.Column)
+}
+
+func everySize(run *report.Run, summaries []Summary) report.Sheet {
+	code := run.Currency.Code()
+	t := report.Table{
+		ID: "line", Heading: "Every plan by size",
+		Columns: []report.Column{
+			{ID: "plan", Title: "Plan"}, {ID: "status", Title: "Status"}, {ID: "size", Title: "Size"},
+			{ID: "finished", Title: "Finished"}, {ID: "fabric", Title: "Fabric to buy", Wide: true},
+			{ID: "cost", Title: "Kit cost", Unit: code}, {ID: "price", Title: "Price", Unit: code}, {ID: "margin", Title: "Margin", Unit: "% of price"},
+			{ID: "slack", Title: "Smallest slack"}, {ID: "errors", Title: "Errors"}, {ID: "warnings", Title: "Warnings"}, {ID: "notes", Title: "Notes"},
+		},
+		Foot: []string{"Smallest slack: how much shorter strips may be before a tube or strip set loses a piece."},
+	}
+	n := 0
+	for i, p := range run.Plans {
+		if i >= len(summaries) || len(summaries[i].Sizes) == 0 {
+			t.Rows = append(t.Rows, row(append([]report.Cell{report.T(name(p)), report.T(p.Status), {}, {}, {}, {}, {}, {}, {}}, counts(p.Findings)...)...))
+			continue
+		}
+		for _, s := range summaries[i].Sizes {
+			n++
+			t.Rows = append(t.Rows, sizeRow(p, s, summaries[i].Units, n))
+		}
+	}
+	return report.Sheet{ID: "line", Title: "Line", Wide: true, Tables: []report.Table{t}}
+}
+
+func name(p report.Outcome) string {
+	if p.Title != "" {
+		return p.Title
+	}
+	if p.ID != "" {
+		return p.ID
+	}
+	return p.File
+}
+
+func sizeRow(p report.Outcome, s SizeSummary, u measure.Unit, n int) report.Row {
+	finished, slack := report.Cell{}, report.Cell{}
+	if s.Known {
+		finished = report.T(box(s.Width, s.Length, u))
+	}
+	if s.SlackOf != "" {
+		slack = report.T(s.Slack.Format(u) + ", " + s.SlackOf)
+	}
+	cells := []report.Cell{report.T(name(p)), report.T(p.Status), report.T(s.Name), finished, report.T(s.Fabric)}
+	cells = append(cells, moneyCells(s, n)...)
+	cells = append(cells, slack)
+	return row(append(cells, counts(p.Findings)...)...)
+}
+
+// moneyCells are cost, price and the margin as a formula over the two.
+func moneyCells(s SizeSummary, n int) []report.Cell {
+	if !s.Kit || s.Cost == nil || s.Price == nil {
+		return []report.Cell{{}, {}, {}}
+	}
+	cost := costing.Input{Name: fmt.Sprintf("line_cost_%d", n), Value: s.Cost}
+	price := costing.Input{Name: fmt.Sprintf("line_price_%d", n), Value: s.Price}
+	plain := func(in costing.Input) report.Cell {
+		return report.Cell{Kind: report.Money, Number: in.Value, Name: in.Name}
+	}
+	return []report.Cell{plain(cost), plain(price), {Kind: report.Share, Expr: costing.MarginOf(price, cost)}}
+}
+
+func counts(fs []diag.Finding) []report.Cell {
+	var n [diag.Error + 1]int64
+	for _, f := range fs {
+		n[f.Level]++
+	}
+	return []report.Cell{report.N(n[diag.Error]), report.N(n[diag.Warning]), report.N(n[diag.Note])}
+}

@@ -1,0 +1,155 @@
+package tabulate
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/report"
+)
+
+func (in Input) overview() report.Sheet {
+	return report.Sheet{ID: "overview", Title: "Overview", Tables: []report.Table{
+		in.identity(), in.sizes(), in.proof(), in.cautions(), byHand(),
+	}}
+}
+
+func (in Input) identity() report.Table {
+	p := in.Plan
+	t := report.Table{
+		ID: "plan", Heading: p.Title.Text,
+		Columns: []report.Column{{ID: "what", Title: "Plan"}, {ID: "says", Title: p.ID.Text, Wide: true}},
+	}
+	add := func(what, says string) {
+		if says != "" {
+			t.Rows = append(t.Rows, row(report.T(what), report.T(says)))
+		}
+	}
+	add("Description", p.Description.Text)
+	add("Revision", p.Revision.Text)
+	add("Status", p.Status.String())
+	add("Skill level", p.Skill.Text)
+	add("File", p.File.Name)
+	if len(in.Sizes) > 0 {
+		s := in.Sizes[0].Of.Seam
+		add("Seam", strings.TrimSpace(fmt.Sprintf("%s %s", s.Allowance.Format(p.Units), stitch(s.Stitch.Text))))
+	}
+	return t
+}
+
+func stitch(class string) string {
+	if class == "" {
+		return ""
+	}
+	return "(stitch class " + class + ", ISO 4915)"
+}
+
+func (in Input) sizes() report.Table {
+	u := unitName(in.units())
+	t := report.Table{
+		ID: "sizes", Heading: "Sizes",
+		Columns: []report.Column{
+			{ID: "size", Title: "Size"}, {ID: "width", Title: "Finished width", Unit: u}, {ID: "length", Title: "Finished length", Unit: u},
+			{ID: "use", Title: "Use"}, {ID: "blocks", Title: "Blocks", Wide: true}, {ID: "printed", Title: "Printed"},
+		},
+		Foot: []string{"A size that is no exact figure on a ruler is given with 'about'."},
+	}
+	for _, s := range in.Sizes {
+		printed := "nothing said"
+		switch {
+		case s.Of.Printed != nil:
+			printed = "yes"
+		case !s.Of.NotPrinted.Empty():
+			printed = "not printed"
+		}
+		w, h := report.Cell{}, report.Cell{}
+		if s.Top.Known {
+			w, h = report.L(s.Top.Finished.Width, in.units()), report.L(s.Top.Finished.Height, in.units())
+			w.Why, h.Why = s.FinishedWork(false), s.FinishedWork(true)
+		}
+		t.Rows = append(t.Rows, row(report.T(s.Of.Name.Text), w, h, report.T(s.Of.Use.Text), report.T(blocks(s)), report.T(printed)))
+	}
+	return t
+}
+
+func blocks(s *derive.Size) string {
+	var all []string
+	for _, b := range s.Top.Blocks {
+		all = append(all, fmt.Sprintf("%d %s", b.Count, b.Part.Name.Text))
+	}
+	return strings.Join(all, ", ")
+}
+
+// proof says what the numbers of the workbook rest on, and what was found
+// wrong.
+func (in Input) proof() report.Table {
+	t := report.Table{
+		ID: "proof", Heading: "What is proved and what is not",
+		Columns: []report.Column{{ID: "level", Title: "Verdict"}, {ID: "what", Title: "About", Wide: true}, {ID: "hint", Title: "Way out", Wide: true}},
+	}
+	if diag.Worst(in.Findings) == diag.Error {
+		t.Rows = append(t.Rows, report.Row{Style: report.Alert, Cells: []report.Cell{
+			report.T("not proved"), report.T("The plan has errors. Do not print or cut from these sheets."),
+		}})
+	} else {
+		t.Rows = append(t.Rows,
+			row(report.T("proved"), report.T("Sizes, counts, strips, strip sets and tubes follow exactly from the layout, the seam and the usable lengths stated.")),
+			row(report.T("proved"), report.T("The fabric listed is enough when each size of piece is cut from strips of its own, as the cut list says.")))
+	}
+	t.Rows = append(t.Rows, row(report.T("not proved"), report.T("That no cleverer layout needs less fabric. Texts, photographs and drawings of the pattern.")))
+	for _, f := range in.Findings {
+		where := ""
+		if f.Place.Start.Line > 0 {
+			where = fmt.Sprintf(" (line %d, %s)", f.Place.Start.Line, f.Rule)
+		}
+		t.Rows = append(t.Rows, row(report.T(f.Level.String()), report.T(f.Message+where), report.T(f.Hint)))
+	}
+	return t
+}
+
+// cautions lists what the sizes' techniques call for, and what the pattern
+// itself prints.
+func (in Input) cautions() report.Table {
+	t := report.Table{
+		ID: "cautions", Heading: "Cautions",
+		Columns: []report.Column{{ID: "caution", Title: "To be printed in the pattern and on the kit", Wide: true}},
+		Foot:    []string{"Reminders, not legal advice: check your local rules for safety, labelling and sale."},
+	}
+	var keys []string
+	for _, s := range in.Sizes {
+		keys = append(keys, s.Cautions()...)
+		for _, c := range s.Of.Cautions {
+			keys = append(keys, c.Text)
+		}
+	}
+	slices.Sort(keys)
+	for _, k := range slices.Compact(keys) {
+		if sentence, ok := report.Caution(k); ok {
+			t.Rows = append(t.Rows, report.Row{Style: report.Alert, Cells: []report.Cell{report.T(sentence)}})
+		}
+	}
+	return t
+}
+
+// byHand is what no program can judge.
+func byHand() report.Table {
+	t := report.Table{
+		ID: "by-hand", Heading: "To be checked by a person before printing",
+		Columns: []report.Column{{ID: "done", Title: "Done"}, {ID: "what", Title: "What", Wide: true}},
+	}
+	for _, what := range []string{
+		"Steps stand in an order that can be followed: nothing is used before it is made.",
+		"Each step gives a size to measure against, and the diagrams agree with it.",
+		"Pressing directions let the seams nest.",
+		"Cover, text, diagrams and metadata give the same finished size.",
+		"Photographs show the size that is sold, made of the fabric amounts that are printed.",
+		"Somebody other than the designer has sewn it from the text, at the usable width printed.",
+		"Fabric letters, names and terms are the same throughout.",
+		"Fractions and symbols have survived typesetting.",
+	} {
+		t.Rows = append(t.Rows, row(report.T("☐"), report.T(what)))
+	}
+	return t
+}

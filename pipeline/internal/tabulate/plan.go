@@ -1,0 +1,66 @@
+package tabulate
+
+import (
+	"fmt"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// Input is a plan and all that is known of it.
+type Input struct {
+	Plan     *plan.Plan
+	Sizes    []*derive.Size
+	Project  *plan.Project
+	Prices   *plan.PriceList // nil when the project names none
+	Findings []diag.Finding
+}
+
+// Plan is the sheets of a plan's workbook.
+func Plan(in Input) []report.Sheet {
+	sheets := []report.Sheet{in.overview(), in.requirements()}
+	for _, s := range in.Sizes {
+		sheets = append(sheets, cutList(s))
+	}
+	for _, s := range in.Sizes {
+		sheets = append(sheets, sewing(s))
+	}
+	if kit, ok := in.kitSheet(); ok {
+		sheets = append(sheets, kit)
+	}
+	return sheets
+}
+
+func (in Input) units() measure.Unit { return in.Plan.Units }
+
+// unitName heads a column of lengths.
+func unitName(u measure.Unit) string { return u.String() }
+
+// fabricUnit heads a column of fabric lengths.
+func fabricUnit(u measure.Unit) string {
+	if u == measure.Cm {
+		return "m"
+	}
+	return "yd"
+}
+
+func row(cells ...report.Cell) report.Row { return report.Row{Cells: cells} }
+
+// many gives a count and its noun.
+func many(n int64, noun string) string {
+	if n == 1 {
+		return fmt.Sprintf("%d %s", n, noun)
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// title is how a fabric is called: its name, or its role when it has none.
+func title(f *derive.Fabric) string {
+	if f.Name.Given() {
+		return f.Name.Text
+	}
+	return f.Role.Text
+}

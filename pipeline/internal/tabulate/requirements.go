@@ -1,0 +1,200 @@
+package tabulate
+
+import (
+	"fmt"
+	"strings"
+
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+func (in Input) requirements() report.Sheet {
+	sheet := report.Sheet{ID: "requirements", Title: "Requirements", Wide: true, Tables: []report.Table{in.toBuy()}}
+	for _, s := range in.Sizes {
+		sheet.Tables = append(sheet.Tables, in.need(s))
+	}
+	sheet.Tables = append(sheet.Tables, in.tools())
+	return sheet
+}
+
+// toBuy is fabrics down and sizes across.
+func (in Input) toBuy() report.Table {
+	t := report.Table{
+		ID: "to-buy", Heading: "To buy",
+		Columns: []report.Column{{ID: "fabric", Title: "Fabric", Wide: true}, {ID: "form", Title: "Sold as", Wide: true}},
+		Foot:    []string{"Fabric is rounded up to the step it is sold in; what that includes stands in the tables below."},
+	}
+	for _, s := range in.Sizes {
+		t.Columns = append(t.Columns, report.Column{ID: s.Of.Name.Text, Title: s.Of.Name.Text})
+	}
+	for _, role := range in.roles() {
+		var cells []report.Cell
+		var any *derive.Fabric
+		for _, s := range in.Sizes {
+			f := s.Fabric(role)
+			cells = append(cells, in.buyCell(s, f))
+			if any == nil {
+				any = f
+			}
+		}
+		t.Rows = append(t.Rows, row(append([]report.Cell{report.T(title(any)), report.T(in.form(any))}, cells...)...))
+	}
+	in.addBatting(&t)
+	return t
+}
+
+// roles are the fabric roles used in some size, in the order of the plan.
+func (in Input) roles() []string {
+	var roles []string
+	seen := map[string]bool{}
+	for _, s := range in.Sizes {
+		for _, f := range s.Fabrics {
+			if f.Used() && !seen[f.Role.Text] {
+				seen[f.Role.Text] = true
+				roles = append(roles, f.Role.Text)
+			}
+		}
+	}
+	return roles
+}
+
+func (in Input) form(f *derive.Fabric) string {
+	u := in.units()
+	if f.Form == plan.Yardage {
+		return fmt.Sprintf("fabric with a usable width of %s", f.UsableWidth.Format(u))
+	}
+	return fmt.Sprintf("pack of at least %d pieces %s x %s, usable %s x %s", f.Pack.N,
+		f.Piece[0].Bare(u), f.Piece[1].Format(u), f.Usable[0].Bare(u), f.Usable[1].Format(u))
+}
+
+func (in Input) buyCell(s *derive.Size, f *derive.Fabric) report.Cell {
+	switch {
+	case f == nil || !f.Used():
+		return report.Cell{}
+	case f.Err != nil:
+		return report.T("cannot be cut")
+	case f.Form == plan.Precut:
+		c := report.T(many(f.Packs, "pack"))
+		c.Why = s.BuyWork(f)
+		return c
+	}
+	c := report.F(f.Buy, in.units())
+	c.Why = s.BuyWork(f)
+	return c
+}
+
+func (in Input) addBatting(t *report.Table) {
+	cells := []report.Cell{report.T("Batting"), report.T("sheet, at least")}
+	any := false
+	for _, s := range in.Sizes {
+		if s.Batting == nil {
+			cells = append(cells, report.Cell{})
+			continue
+		}
+		any = true
+		cells = append(cells, report.T(box(s.Batting.Size.Width, s.Batting.Size.Height, in.units())))
+	}
+	if any {
+		t.Rows = append(t.Rows, row(cells...))
+	}
+}
+
+// box prints width x height.
+func box(w, h measure.Surd, u measure.Unit) string {
+	a, b := w.Format(u), h.Format(u)
+	if a == b {
+		return a + " square"
+	}
+	if x, ok := w.Length(); ok {
+		a = x.Bare(u)
+	}
+	return a + " x " + b
+}
+
+// need shows how each fabric's figure of one size is made up.
+func (in Input) need(s *derive.Size) report.Table {
+	u, yd := unitName(in.units()), fabricUnit(in.units())
+	t := report.Table{
+		ID: "need-" + s.Of.Name.Text, Heading: "How it adds up: " + s.Of.Name.Text,
+		Columns: []report.Column{
+			{ID: "fabric", Title: "Fabric"}, {ID: "strips", Title: "Strips"}, {ID: "strip_length", Title: "Strips, along", Unit: u},
+			{ID: "squaring_up", Title: "Squaring up", Unit: u}, {ID: "backing", Title: "Backing panels", Unit: u},
+			{ID: "need", Title: "Need", Unit: u}, {ID: "buy", Title: "Buy", Unit: yd}, {ID: "printed", Title: "Printed", Unit: yd},
+		},
+	}
+	for _, f := range s.Fabrics {
+		if f.Used() && f.Form == plan.Yardage && f.Err == nil {
+			t.Rows = append(t.Rows, in.needRow(s, f))
+		}
+	}
+	for _, f := range s.Fabrics {
+		if f.Used() && f.Form == plan.Precut && f.Err == nil {
+			t.Foot = append(t.Foot, packs(f))
+		}
+	}
+	return t
+}
+
+func (in Input) needRow(s *derive.Size, f *derive.Fabric) report.Row {
+	length := func(l measure.Length) report.Cell {
+		if l == 0 {
+			return report.Cell{}
+		}
+		return report.L(l.Surd(), in.units())
+	}
+	squaring := measure.Length(0)
+	if f.Layout.Length > 0 {
+		squaring = f.SquaringUp.Length
+	}
+	printed := report.Cell{}
+	if s.Of.Printed != nil {
+		for _, said := range s.Of.Printed.Fabric {
+			if said.Of.Text == f.Role.Text {
+				printed = report.F(said.Length.Length, in.units())
+			}
+		}
+	}
+	return row(report.T(title(f)), report.N(int64(f.Layout.Strips())), length(f.Layout.Length), length(squaring),
+		length(f.Panels), length(f.Gross), in.buyCell(s, f), printed)
+}
+
+func packs(f *derive.Fabric) string {
+	used := f.Packs*int64(f.Pack.N) - f.Left
+	return fmt.Sprintf("%s: %s of %d are cut into; %s left over.", title(f), many(used, "piece"), f.Packs*int64(f.Pack.N), many(f.Left, "piece"))
+}
+
+func (in Input) tools() report.Table {
+	t := report.Table{
+		ID: "tools", Heading: "Tools",
+		Columns: []report.Column{{ID: "tool", Title: "Tool", Wide: true}},
+	}
+	seen := map[string]bool{}
+	for _, s := range in.Sizes {
+		for i := range s.Of.Tools.Rulers {
+			name := rulerName(&s.Of.Tools.Rulers[i], in.units())
+			if !seen[name] {
+				seen[name] = true
+				t.Rows = append(t.Rows, row(report.T(name)))
+			}
+		}
+	}
+	t.Rows = append(t.Rows, row(report.T("Rotary cutter and mat")))
+	return t
+}
+
+func rulerName(r *plan.Ruler, u measure.Unit) string {
+	name := "Ruler " + r.Width.Bare(u) + " x " + r.Length.Format(u)
+	if r.Square() {
+		name = "Square ruler " + r.Width.Format(u)
+	}
+	var lines []string
+	for _, a := range r.Angles {
+		lines = append(lines, fmt.Sprintf("%d", a))
+	}
+	if len(lines) > 0 {
+		name += " with a line at " + strings.Join(lines, " and ") + " degrees"
+	}
+	return name
+}

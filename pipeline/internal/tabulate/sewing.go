@@ -1,0 +1,241 @@
+package tabulate
+
+import (
+	"fmt"
+	"strings"
+
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// sewing is one size's sewing: what to make, how many, and the size each
+// should measure before it is sewn on.
+func sewing(s *derive.Size) report.Sheet {
+	name := s.Of.Name.Text
+	return report.Sheet{ID: "sewing-" + name, Title: "Sewing " + name, Wide: true, Tables: []report.Table{
+		sewParts(s), sewTop(s),
+	}}
+}
+
+func sewParts(s *derive.Size) report.Table {
+	u := unitName(s.Plan.Units)
+	t := report.Table{
+		ID: "parts-" + s.Of.Name.Text, Heading: "Parts, in the order they are made",
+		Columns: []report.Column{
+			{ID: "part", Title: "Part"}, {ID: "how", Title: "How", Wide: true}, {ID: "make", Title: "Make"},
+			{ID: "needed", Title: "Needed"}, {ID: "width", Title: "Should measure, width", Unit: u}, {ID: "height", Title: "Height", Unit: u},
+			{ID: "notes", Title: "Notes", Wide: true},
+		},
+		Foot: []string{"Sizes are unfinished: seam allowances all round are included."},
+	}
+	for _, p := range s.Parts {
+		if p.Needed == 0 || !sewn(p) {
+			continue
+		}
+		w, h := report.Cell{}, report.Cell{}
+		if p.Known {
+			w, h = report.L(p.Width, s.Plan.Units), report.L(p.Height, s.Plan.Units)
+			w.Why = s.SizeWork(p)
+		}
+		made := report.N(p.Made)
+		made.Why = s.CountWork(p)
+		needed := report.N(p.Needed)
+		needed.Why = s.NeededWork(p)
+		t.Rows = append(t.Rows, row(report.T(p.Name.Text), report.T(how(s, p)), made, needed, w, h, report.T(notes(s, p))))
+	}
+	return t
+}
+
+func sewn(p *derive.Part) bool {
+	switch p.Operation.(type) {
+	case plan.Cut, plan.WholeStrip:
+		return false
+	}
+	return true
+}
+
+func how(s *derive.Size, p *derive.Part) string {
+	u := s.Plan.Units
+	switch op := p.Operation.(type) {
+	case plan.StripSet:
+		text := many(p.Set.Count, "strip set") + " of " + listStrips(p.Set.Strips)
+		if p.Set.Cut != nil {
+			text += fmt.Sprintf(", cut into segments of %s, %d from each", op.Segment.Format(u), p.Set.Cut.Each)
+		}
+		return text
+	case plan.Tube:
+		return fmt.Sprintf("%s of sets %s and %s, cut into %s each", many(p.Tube.Count, "tube"), op.Sets[0].Text, op.Sets[1].Text, many(p.Tube.Yield.Each, "square")) + trimmed(op.Trim, u)
+	case plan.HalfSquares:
+		return fmt.Sprintf("%s of squares %s, %s and %s, %d units from each", many(p.Triangle.Pairs, "pair"), op.Square.Format(u), op.Fabrics[0].Text, op.Fabrics[1].Text, op.AtATime) + trimmed(op.Trim, u)
+	case plan.TriangleSquare:
+		return "sew triangles of " + names(op.Of) + trimmed(op.Trim, u)
+	case plan.Rows:
+		var rows []string
+		for _, r := range op.Rows {
+			var cells []string
+			for _, c := range r {
+				cells = append(cells, cellName(c))
+			}
+			rows = append(rows, strings.Join(cells, " + "))
+		}
+		return "rows: " + strings.Join(rows, " / ")
+	case plan.Trim:
+		return "trim " + op.Part.Text
+	}
+	return ""
+}
+
+func trimmed(to plan.Length, u measure.Unit) string {
+	if !to.Given() {
+		return ""
+	}
+	return ", trimmed to " + to.Format(u)
+}
+
+func cellName(c plan.Cell) string {
+	if c.Turn == 0 {
+		return c.Part.Text
+	}
+	return fmt.Sprintf("%s turned %d°", c.Part.Text, c.Turn)
+}
+
+func names(of []plan.Text) string {
+	var all []string
+	for _, t := range of {
+		all = append(all, t.Text)
+	}
+	return strings.Join(all, ", ")
+}
+
+// listStrips counts equal neighbours: "2 x navy, white".
+func listStrips(strips []derive.Strip) string {
+	var out []string
+	for i := 0; i < len(strips); {
+		j := i
+		for j < len(strips) && strips[j].Fabric == strips[i].Fabric && strips[j].Width == strips[i].Width {
+			j++
+		}
+		name := strips[i].Fabric.Role.Text
+		if j-i > 1 {
+			name = fmt.Sprintf("%d x %s", j-i, name)
+		}
+		out = append(out, name)
+		i = j
+	}
+	return strings.Join(out, ", ")
+}
+
+func notes(s *derive.Size, p *derive.Part) string {
+	u := s.Plan.Units
+	var out []string
+	if p.Tube != nil {
+		out = append(out, tubeNotes(s, p)...)
+	}
+	if p.Set != nil && p.Set.Cut != nil {
+		out = append(out, slackNote("segment", *p.Set.Cut, u))
+	}
+	if p.Set != nil && p.Set.Cut == nil {
+		out = append(out, "set is "+p.Set.Width.Format(u)+" wide")
+	}
+	if spare := p.Made - p.Needed; spare > 0 {
+		out = append(out, fmt.Sprintf("%d spare", spare))
+	}
+	if p.Bias {
+		out = append(out, "edges are on the bias")
+	}
+	return strings.Join(out, "; ")
+}
+
+func slackNote(what string, y derive.Yield, u measure.Unit) string {
+	return fmt.Sprintf("the %d %ss take %s of %s: %s to spare", y.Each, what, y.Used.Format(u), y.Length.Format(u), y.Slack().Format(u))
+}
+
+func tubeNotes(s *derive.Size, p *derive.Part) []string {
+	u, t := s.Plan.Units, p.Tube
+	out := []string{slackNote("square", t.Yield, u)}
+	if slack, ok := t.SeamSlack(); ok {
+		out = append(out, fmt.Sprintf("a square is lost if the seam is sewn narrower by more than %s", slack.Format(u)))
+	}
+	if stub := t.Stub(); stub > 0 {
+		out = append(out, "unpick "+stub.Format(u)+" of the far seam at each tip")
+	}
+	if first, second := piecing.Orientations(t.Yield.Each); first != second {
+		out = append(out, fmt.Sprintf("each tube gives %d squares with the near strip on the diagonal and %d with the far one: start every second tube from the other side", first, second))
+	}
+	return out
+}
+
+// sewTop is the top and the finishing.
+func sewTop(s *derive.Size) report.Table {
+	u := unitName(s.Plan.Units)
+	t := report.Table{
+		ID: "top-" + s.Of.Name.Text, Heading: "Top and finishing",
+		Columns: []report.Column{
+			{ID: "step", Title: "Step"}, {ID: "how", Title: "How", Wide: true}, {ID: "strips", Title: "Strips"},
+			{ID: "width", Title: "Width", Unit: u}, {ID: "length", Title: "Length", Unit: u},
+		},
+	}
+	if !s.Top.Known {
+		t.Lead = []string{"The top cannot be derived; see the overview."}
+		return t
+	}
+	length := func(x measure.Surd) report.Cell { return report.L(x, s.Plan.Units) }
+	g := s.Of.Layout.Grid
+	t.Rows = append(t.Rows, row(report.T("blocks"), report.T(fmt.Sprintf("%d rows of %d; should measure", g.Rows.N, g.Columns.N)), report.Cell{}, length(s.Top.Grid.Width), length(s.Top.Grid.Height)))
+	for _, b := range s.Top.Borders {
+		t.Rows = append(t.Rows, borderRows(s, b)...)
+	}
+	t.Rows = append(t.Rows, row(report.T("top"), report.T("should measure, unfinished"), report.Cell{}, length(s.Top.Width), length(s.Top.Height)))
+	t.Rows = append(t.Rows, finishRows(s)...)
+	return t
+}
+
+func borderRows(s *derive.Size, b derive.Border) []report.Row {
+	u := s.Plan.Units
+	name := "border " + b.Said.Name.Text
+	strips := report.N(b.Strips.Count)
+	strips.Why = s.JoinedWork(name, b.Strips, b.Said.At)
+	first, second := "sides first, 2 of", "then top and bottom, 2 of"
+	one, two := b.Sides, b.Ends
+	if b.Said.EndsOn {
+		first, second, one, two = "top and bottom first, 2 of", "then the sides, 2 of", b.Ends, b.Sides
+	}
+	return []report.Row{
+		row(report.T(name), report.T(joinText(b.Said.Joins)+", "+b.Strips.Length.Format(u)+" in all; cut from it: "+first), strips, report.L(b.Cut.Surd(), u), report.L(one, u)),
+		row(report.Cell{}, report.T(second), report.Cell{}, report.L(b.Cut.Surd(), u), report.L(two, u)),
+	}
+}
+
+func joinText(j plan.Joins) string {
+	if j == plan.Straight {
+		return "join the strips straight"
+	}
+	return "join the strips on the diagonal"
+}
+
+func finishRows(s *derive.Size) []report.Row {
+	u := s.Plan.Units
+	var rows []report.Row
+	if b := s.Backing; b != nil && b.Known {
+		way := "running the length of the quilt"
+		if !b.Lengthwise {
+			way = "running across the quilt"
+		}
+		rows = append(rows, row(report.T("backing"), report.T(fmt.Sprintf("%s of %s %s, seams %s; should measure at least", many(b.Panels, "panel"), b.Each.Format(u), way, b.Said.Seam.Format(u))),
+			report.N(b.Panels), report.L(b.Size.Width, u), report.L(b.Size.Height, u)))
+	}
+	if b := s.Batting; b != nil {
+		rows = append(rows, row(report.T("batting"), report.T("at least"), report.Cell{}, report.L(b.Size.Width, u), report.L(b.Size.Height, u)))
+	}
+	if b := s.Binding; b != nil {
+		strips := report.N(b.Strips.Count)
+		strips.Why = s.JoinedWork("binding", b.Strips, b.Said.At)
+		rows = append(rows, row(report.T("binding"), report.T(joinText(b.Said.Joins)+"; needs "+b.Strips.Need.Format(u)), strips,
+			report.L(b.Said.Cut.Surd(), u), report.L(b.Strips.Length.Surd(), u)))
+	}
+	return append(rows, row(report.T("finished"), report.T("the quilt finishes at"), report.Cell{},
+		report.L(s.Top.Finished.Width, u), report.L(s.Top.Finished.Height, u)))
+}

@@ -1,0 +1,177 @@
+package pipeline
+
+import (
+	"fmt"
+	"strings"
+
+	"yardproof/pipeline/check"
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/report"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+// levels is how a project sees the rules: what levels it gives them, and which
+// findings it accepts. A nil levels changes nothing.
+type levels struct {
+	of         map[string]diag.Level // 0 for a rule that is off
+	exceptions []plan.Exception
+	places     []diag.Place // of the exceptions
+}
+
+// newLevels reads a project's levels and exceptions. Problems are names of
+// rules that do not exist, or that no project can change.
+func newLevels(p *plan.Project) (levels, []source.Problem) {
+	l := levels{of: map[string]diag.Level{}, exceptions: p.Exceptions}
+	var problems []source.Problem
+	for _, r := range p.Rules {
+		level, _ := diag.ParseLevel(r.Level.Text) // "off" gives 0
+		l.of[r.Rule.Text] = level
+		problems = append(problems, misnamed(r.Rule)...)
+	}
+	for _, e := range p.Exceptions {
+		problems = append(problems, misnamed(e.Rule)...)
+		l.places = append(l.places, diag.Place{
+			File: p.File.Name, Range: e.At, Pointer: p.Tree.PointerAt(e.At.Start),
+			Start: p.File.Position(e.At.Start), End: p.File.Position(e.At.End),
+			Excerpt: p.File.Excerpt(e.At),
+		})
+	}
+	return l, problems
+}
+
+// misnamed is the problem of a rule's name that a project cannot use.
+func misnamed(name plan.Text) []source.Problem {
+	c, known := check.Find(name.Text)
+	problem := source.Problem{Code: schemaNotAllowed, Range: name.At}
+	switch {
+	case !known:
+		problem.Message = fmt.Sprintf("there is no rule %q", name.Text)
+		problem.Hint = "choose one of those that `yardproof explain` lists"
+	case fixed(c):
+		problem.Message = fmt.Sprintf("the rule %q cannot be changed or accepted: what it finds keeps a plan from being proved at all", name.Text)
+		problem.Hint = "remove this, and mend what the rule finds"
+	default:
+		return nil
+	}
+	return []source.Problem{problem}
+}
+
+const schemaNotAllowed = "schema/not-allowed"
+
+// fixed tells whether no project can change a rule: after such a finding
+// nothing is known of the plan, and silence would pass for proof.
+func fixed(c check.Check) bool {
+	return c.Level == diag.Error && (c.Scope == check.Running || c.Scope == check.Reading)
+}
+
+// apply gives findings of a plan the project's levels and takes out those it
+// accepts, marking the exceptions that match. What follows from a finding that
+// is taken out, or that no longer is as grave as it, stands alone.
+func (l levels) apply(findings []diag.Finding, used []bool) (kept []diag.Finding, excused []report.Excused) {
+	for _, f := range findings {
+		follows, below := l.apply(f.Follows, used)
+		excused = append(excused, below...)
+		f.Follows = nil
+		off := false
+		if level, changed := l.of[f.Rule]; changed {
+			f.Level, off = level, level == 0
+		}
+		if i := l.covering(f, used); i >= 0 && !off {
+			excused = append(excused, report.Excused{Finding: f, Reason: l.exceptions[i].Reason.Text, Place: l.places[i]})
+			off = true
+		}
+		for _, c := range follows {
+			if off || c.Level > f.Level {
+				kept = append(kept, c)
+			} else {
+				f.Follows = append(f.Follows, c)
+			}
+		}
+		if !off {
+			kept = append(kept, f)
+		}
+	}
+	return diag.Sort(kept), excused
+}
+
+// covering is the first exception that covers a finding, or -1. It marks all
+// that do.
+func (l levels) covering(f diag.Finding, used []bool) int {
+	first := -1
+	for i, e := range l.exceptions {
+		if e.Rule.Text != f.Rule || e.Plan.Text != f.Plan || !within(f.Place.Pointer, e.Pointer.Text) {
+			continue
+		}
+		if used[i] = true; first < 0 {
+			first = i
+		}
+	}
+	return first
+}
+
+// within tells whether a JSON Pointer (RFC 6901) names the value that another
+// names, or a part of it.
+func within(pointer, outer string) bool {
+	return pointer == outer || strings.HasPrefix(pointer, outer+"/")
+}
+
+// heedProjects adds what is wrong with each project to the line's findings.
+func (l *line) heedProjects() {
+	for _, p := range l.projects {
+		l.findings = append(l.findings, p.findings...)
+		if p.settings != nil {
+			found, _ := p.rules.apply(l.unmatched(p), make([]bool, len(p.rules.exceptions)))
+			l.findings = append(l.findings, found...)
+		}
+	}
+}
+
+// unmatched finds the exceptions of a project that cover nothing. A plan that
+// was not looked at, or not far enough, says nothing about its exceptions.
+func (l *line) unmatched(p *project) []diag.Finding {
+	used := make([]bool, len(p.rules.exceptions))
+	judged, held := map[string]bool{}, map[string]bool{}
+	for _, f := range l.plans {
+		if f.project != p {
+			continue
+		}
+		held[f.id] = true
+		judged[f.id] = judged[f.id] || f.judged
+		for i, u := range f.used {
+			used[i] = used[i] || u
+		}
+	}
+	var problems []source.Problem
+	for i, e := range p.rules.exceptions {
+		problem := source.Problem{Code: "project/unmatched-exception", Range: e.At, Hint: "remove it, or correct its rule, plan or pointer"}
+		switch {
+		case p.whole && !held[e.Plan.Text] && l.allRead():
+			problem.Range = e.Plan.At
+			problem.Message = fmt.Sprintf("the exception is for a plan %q, and no plan of the folder has this id", e.Plan.Text)
+		case judged[e.Plan.Text] && !used[i]:
+			problem.Message = fmt.Sprintf("the exception matches nothing: %s finds nothing in %q%s", e.Rule.Text, e.Plan.Text, atPointer(e))
+		default:
+			continue
+		}
+		problems = append(problems, problem)
+	}
+	return check.Problems(p.settings.File, p.settings.Tree, "", problems)
+}
+
+func atPointer(e plan.Exception) string {
+	if !e.Pointer.Given() {
+		return ""
+	}
+	return " at " + e.Pointer.Text
+}
+
+// allRead tells whether the id of every plan is known.
+func (l *line) allRead() bool {
+	for _, p := range l.plans {
+		if p.id == "" {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,176 @@
+package pipeline
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"yardproof/pipeline/check"
+	"yardproof/pipeline/diag"
+	"yardproof/schema"
+	"yardproof/schema/jsontree"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+// projectFile is the name of a project file.
+const projectFile = "yardproof.json"
+
+// project is the settings that some of the plans share.
+type project struct {
+	path     string        // to open
+	name     string        // to show
+	whole    bool          // the run looks at its whole folder
+	settings *plan.Project // nil when they cannot be used
+	prices   *plan.PriceList
+	priced   string // path of the price list, empty when there is none
+	rules    levels
+	findings []diag.Finding
+}
+
+// findProjects gives every plan its project: the nearest project file upward.
+func (l *line) findProjects(walked map[string]bool) {
+	byFolder := map[string]*project{}
+	for _, p := range l.plans {
+		p.project = l.projectOf(filepath.Dir(p.path), byFolder)
+	}
+	slices.SortFunc(l.projects, func(a, b *project) int { return strings.Compare(a.name, b.name) })
+	for _, p := range l.projects {
+		real, err := realPath(filepath.Dir(p.path))
+		p.whole = err == nil && walked[real]
+		p.load()
+	}
+}
+
+// projectOf looks for the project file of a folder, in it and in those around
+// it. A folder that was asked about before is known.
+func (l *line) projectOf(folder string, byFolder map[string]*project) *project {
+	absolute, err := filepath.Abs(folder)
+	if err != nil {
+		return nil
+	}
+	var passed []string
+	var found *project
+	for dir := absolute; ; dir = filepath.Dir(dir) {
+		known, seen := byFolder[dir]
+		if seen {
+			found = known
+			break
+		}
+		passed = append(passed, dir)
+		if found = newProject(folder, filepath.Join(dir, projectFile)); found != nil {
+			l.projects = append(l.projects, found)
+			break
+		}
+		if dir == filepath.Dir(dir) {
+			break
+		}
+	}
+	for _, dir := range passed {
+		byFolder[dir] = found
+	}
+	return found
+}
+
+// newProject is the project of a file, nil when there is no such file. It is
+// shown by a relative path when the plan's folder was named by one.
+func newProject(folder, file string) *project {
+	if _, err := os.Lstat(file); err != nil {
+		return nil
+	}
+	path := file
+	if here, err := os.Getwd(); err == nil && !filepath.IsAbs(folder) {
+		if relative, err := filepath.Rel(here, file); err == nil {
+			path = relative
+		}
+	}
+	return &project{path: path, name: filepath.ToSlash(path)}
+}
+
+// load reads the project file and its price list.
+func (p *project) load() {
+	b, err := read(disk{}, p.path)
+	if err != nil {
+		p.findings = append(p.findings, unread(p.path, err))
+		return
+	}
+	file := source.New(p.name, b)
+	tree, problems := jsontree.Parse(file, jsontree.DefaultLimits())
+	if tree != nil {
+		problems = append(problems, schema.Project(tree)...)
+	}
+	if tree == nil || len(problems) > 0 {
+		p.findings = check.Problems(file, tree, "", problems)
+		return
+	}
+	settings, problems := plan.DecodeProject(file, tree)
+	rules, misnamed := newLevels(settings)
+	problems = append(problems, misnamed...)
+	problems = append(problems, p.loadPrices(settings)...)
+	p.findings = append(p.findings, check.Problems(file, tree, "", problems)...)
+	if diag.Worst(p.findings) < diag.Error {
+		p.settings, p.rules = settings, rules
+	}
+}
+
+// loadPrices reads the price list. It must lie inside the project's folder,
+// whatever links say. Problems are those of the project file.
+func (p *project) loadPrices(settings *plan.Project) []source.Problem {
+	if !settings.Prices.Given() {
+		return nil
+	}
+	folder := filepath.Dir(p.path)
+	p.priced = filepath.Join(folder, filepath.FromSlash(settings.Prices.Text))
+	root, err := os.OpenRoot(folder)
+	if err != nil {
+		p.findings = append(p.findings, unread(folder, err))
+		return nil
+	}
+	defer root.Close()
+	b, err := read(root, filepath.FromSlash(settings.Prices.Text))
+	if err != nil {
+		return p.noPrices(settings, err)
+	}
+	file := source.New(filepath.ToSlash(p.priced), b)
+	list, problems := plan.ReadPrices(file, settings.Currency)
+	p.prices = list
+	p.findings = append(p.findings, check.Problems(file, nil, "", problems)...)
+	return nil
+}
+
+// noPrices tells a price list that the project file names wrongly from one that
+// the system will not give.
+func (p *project) noPrices(settings *plan.Project, err error) []source.Problem {
+	problem := source.Problem{Code: plan.BadPriceList, Range: settings.Prices.At, Hint: "name a CSV file inside this folder"}
+	special, isSpecial := errors.AsType[notRegular](err)
+	switch {
+	case isSpecial:
+		problem.Message = "the price list cannot be read: " + special.Error()
+	case errors.Is(err, fs.ErrNotExist):
+		problem.Message = "there is no price list " + filepath.ToSlash(p.priced)
+	case strings.Contains(err.Error(), "path escapes"): // os.Root has no error value for it
+		problem.Code, problem.Message = plan.OutsideFolder, "the price list is a link that leads out of the pattern folder"
+	default:
+		p.findings = append(p.findings, unread(p.priced, err))
+		return nil
+	}
+	return []source.Problem{problem}
+}
+
+// inputs lists every file that the run reads.
+func (l *line) inputs() []string {
+	var files []string
+	for _, p := range l.projects {
+		files = append(files, p.path)
+		if p.priced != "" {
+			files = append(files, p.priced)
+		}
+	}
+	for _, p := range l.plans {
+		files = append(files, p.path)
+	}
+	return files
+}

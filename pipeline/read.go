@@ -1,0 +1,73 @@
+package pipeline
+
+import (
+	"bytes"
+	"io"
+	"io/fs"
+	"os"
+
+	"yardproof/schema/jsontree"
+)
+
+// notRegular is the error of reading what is no regular file.
+type notRegular struct{ mode fs.FileMode }
+
+func (n notRegular) Error() string { return "it is " + n.kind() + ", not a regular file" }
+
+func (n notRegular) kind() string {
+	switch {
+	case n.mode&fs.ModeDir != 0:
+		return "a folder"
+	case n.mode&fs.ModeNamedPipe != 0:
+		return "a named pipe"
+	case n.mode&fs.ModeSocket != 0:
+		return "a socket"
+	case n.mode&fs.ModeDevice != 0:
+		return "a device"
+	}
+	return "something special"
+}
+
+// opener is a place that files are read from: the whole disk, or one folder.
+type opener interface {
+	Stat(name string) (fs.FileInfo, error)
+	OpenFile(name string, flag int, perm fs.FileMode) (*os.File, error)
+}
+
+type disk struct{}
+
+func (disk) Stat(name string) (fs.FileInfo, error) { return os.Stat(name) }
+
+func (disk) OpenFile(name string, flag int, perm fs.FileMode) (*os.File, error) {
+	return os.OpenFile(name, flag, perm)
+}
+
+// read reads a regular file. Of a file that is too large for the decoder it
+// reads just enough for the decoder to see that.
+func read(from opener, name string) ([]byte, error) {
+	info, err := from.Stat(name)
+	if err != nil {
+		return nil, err
+	}
+	// Opening a named pipe would wait for somebody to write to it.
+	if !info.Mode().IsRegular() {
+		return nil, notRegular{info.Mode()}
+	}
+	f, err := from.OpenFile(name, os.O_RDONLY|nonBlocking, 0)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	// It may have been replaced by a pipe in between.
+	if info, err = f.Stat(); err != nil {
+		return nil, err
+	}
+	if !info.Mode().IsRegular() {
+		return nil, notRegular{info.Mode()}
+	}
+	limit := int64(jsontree.DefaultLimits().MaxBytes) + 1
+	var b bytes.Buffer
+	b.Grow(int(min(info.Size(), limit)) + bytes.MinRead)
+	_, err = b.ReadFrom(io.LimitReader(f, limit))
+	return b.Bytes(), err
+}

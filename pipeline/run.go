@@ -1,0 +1,174 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"runtime"
+	"sync"
+
+	"golang.org/x/sync/errgroup"
+
+	"yardproof/pipeline/check"
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/report"
+)
+
+// Config says what a run works on.
+type Config struct {
+	Paths []string // plans and folders of plans
+	Jobs  int      // plans worked on at the same time; 0 for one a processor, 128 at most
+
+	// Tables asks for the sheets of plans and of the line. Without them Each
+	// is not called, for there is nothing to export.
+	Tables bool
+	// Draft hands on plans that are not proved, too.
+	Draft bool
+
+	// Inputs is told every file that the run is going to read, before the
+	// first plan is read. An error ends the run: Run returns it.
+	Inputs func(files []string) error
+	// Each is handed each plan that may be exported. It is called by several
+	// goroutines at the same time. An error becomes a finding of run/write.
+	Each func(context.Context, *report.Plan) error
+	// Line is handed the whole run once every plan is done, unless the run was
+	// interrupted. An error becomes a finding of run/write.
+	Line func(context.Context, *report.Run) error
+	// Progress is told how many plans are done, one call at a time.
+	Progress func(done, total int)
+}
+
+// mostJobs keeps the number of files that are open at the same time well below
+// what systems allow a process.
+const mostJobs = 128
+
+// Run works through all plans below the paths. Whatever goes wrong on the way
+// is a finding of the run; the error is only ever the one of Config.Inputs.
+//
+// The result is the same for any number of jobs. When the context is cancelled
+// the plans under work are finished or given up, nothing new is begun, and a
+// finding of run/interrupted says so.
+func Run(ctx context.Context, c Config) (*report.Run, error) {
+	l := &line{Config: c, jobs: min(c.Jobs, mostJobs)}
+	if l.jobs <= 0 {
+		l.jobs = runtime.GOMAXPROCS(0)
+	}
+	l.find(ctx)
+	if c.Inputs != nil {
+		if err := c.Inputs(l.inputs()); err != nil {
+			return nil, err
+		}
+	}
+	l.each(ctx, func(ctx context.Context, p *planFile) { p.read(ctx) })
+	l.compareIDs()
+	tick := l.tick()
+	l.each(ctx, func(ctx context.Context, p *planFile) {
+		l.work(ctx, p)
+		tick()
+	})
+	return l.report(ctx), nil
+}
+
+// line is one run over a line of plans.
+type line struct {
+	Config
+	jobs     int
+	plans    []*planFile // in file order
+	projects []*project  // in file order
+	findings []diag.Finding
+}
+
+// each does something with every plan, several at a time. Nothing is begun
+// once the context is cancelled.
+func (l *line) each(ctx context.Context, do func(context.Context, *planFile)) {
+	var g errgroup.Group
+	g.SetLimit(l.jobs)
+	for _, p := range l.plans {
+		if ctx.Err() != nil {
+			break
+		}
+		g.Go(func() error {
+			do(ctx, p)
+			return nil
+		})
+	}
+	g.Wait() // what goes wrong with a plan is a finding of that plan
+}
+
+// tick counts the plans that are done and tells Progress.
+func (l *line) tick() func() {
+	if l.Progress == nil {
+		return func() {}
+	}
+	var mu sync.Mutex
+	done := 0
+	return func() {
+		mu.Lock()
+		defer mu.Unlock()
+		done++
+		l.Progress(done, len(l.plans))
+	}
+}
+
+// report gathers what is known of every plan and of the line.
+func (l *line) report(ctx context.Context) *report.Run {
+	l.heedProjects()
+	run := &report.Run{Findings: l.findings, Rules: catalogue()}
+	l.sign(run)
+	undone := 0
+	for _, p := range l.plans {
+		if !p.done {
+			undone++
+			continue
+		}
+		run.Plans = append(run.Plans, p.outcome)
+	}
+	if ctx.Err() != nil {
+		run.Findings = append(run.Findings, check.Trouble("run/interrupted", "",
+			fmt.Sprintf("the run was interrupted: %d of %d plans were not dealt with", undone, len(l.plans)),
+			"run it again"))
+	}
+	run.Findings = diag.Sort(run.Findings)
+	if ctx.Err() == nil {
+		l.finish(ctx, run)
+	}
+	return run
+}
+
+// catalogue is what reports may say of the rules.
+func catalogue() []report.Rule {
+	var rules []report.Rule
+	for _, c := range check.Rules() {
+		rules = append(rules, report.Rule{Name: c.Rule, Level: c.Level, Summary: c.Summary, Why: c.Why, Fix: c.Fix})
+	}
+	return rules
+}
+
+// sign gives the run the name and currency of its studio, where all its plans
+// are of one.
+func (l *line) sign(run *report.Run) {
+	if len(l.projects) != 1 {
+		return
+	}
+	if s := l.projects[0].settings; s != nil {
+		run.Studio, run.Currency = s.Studio.Text, s.Currency
+	}
+}
+
+// finish makes the line's own tables and hands the run on.
+func (l *line) finish(ctx context.Context, run *report.Run) {
+	if !l.Tables || len(l.plans) == 0 {
+		return
+	}
+	stage := "tabulating"
+	err := guard(func() string { return stage }, func() error {
+		run.Sheets = l.sheets(run)
+		stage = "exporting"
+		if l.Line == nil {
+			return nil
+		}
+		return l.Line(ctx, run)
+	})
+	if err != nil {
+		run.Findings = diag.Sort(append(run.Findings, failure(err, "", "")...))
+	}
+}

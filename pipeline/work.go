@@ -1,0 +1,217 @@
+package pipeline
+
+import (
+	"context"
+	"slices"
+
+	"yardproof/pipeline/check"
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/tabulate"
+	"yardproof/pipeline/report"
+	"yardproof/schema"
+	"yardproof/schema/jsontree"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+// planFile is one plan on its way through the line. Each is worked on by one
+// goroutine at a time.
+type planFile struct {
+	path    string // to open
+	name    string // to show
+	project *project
+	bytes   []byte       // from the first reading until it is done; nil when it cannot be used
+	id      string       // empty when it could not be read
+	idAt    source.Range // where it is said
+	twins   []diag.Finding
+	outcome report.Outcome
+	summary tabulate.Summary // empty when only checking
+	used    []bool           // which of the project's exceptions cover something
+	judged  bool             // all rules were run
+	done    bool
+}
+
+// read reads the file and its id.
+func (p *planFile) read(context.Context) {
+	b, err := read(disk{}, p.path)
+	if err != nil {
+		p.spoil([]diag.Finding{unread(p.path, err)})
+		return
+	}
+	p.take(b)
+}
+
+// take looks for the id in the plan's bytes. It keeps them and not the tree,
+// which is many times their size, for the ids of all plans have to be known
+// before the first is worked on.
+func (p *planFile) take(b []byte) {
+	err := guard(func() string { return "decoding" }, func() error {
+		file := source.New(p.name, b)
+		tree, problems := jsontree.Parse(file, jsontree.DefaultLimits())
+		if tree == nil {
+			p.spoil(check.Problems(file, nil, "", problems))
+			return nil
+		}
+		p.bytes = b
+		if id := tree.Get("id"); id != nil && id.Kind == jsontree.String {
+			p.id, p.idAt = id.Text, id.Range
+		}
+		return nil
+	})
+	if err != nil {
+		p.spoil(failure(err, p.name, ""))
+	}
+}
+
+// spoil ends the work on a plan that nothing more can be said of.
+func (p *planFile) spoil(findings []diag.Finding) {
+	p.bytes, p.done = nil, true
+	p.outcome.Findings = findings
+}
+
+// work does everything with a plan that has been read. A plan that an interrupt
+// kept from being handed on is not done.
+func (l *line) work(ctx context.Context, p *planFile) {
+	if p.done || ctx.Err() != nil {
+		return
+	}
+	w := &work{line: l, planFile: p, stage: "decoding"}
+	findings := w.guard(func() error { return w.prove() })
+	p.done = true
+	if l.Tables && len(findings) == 0 {
+		findings = w.guard(func() error { return w.handOn(ctx) })
+		p.done = p.outcome.Exported || ctx.Err() == nil
+	}
+	p.outcome.Findings = diag.Sort(append(p.outcome.Findings, findings...))
+	p.bytes = nil
+}
+
+// work is what is known of a plan while it is worked on.
+type work struct {
+	*line
+	*planFile
+	stage    string
+	file     *source.File
+	tree     *jsontree.Node
+	plan     *plan.Plan // nil when the text is not in order
+	settings *plan.Project
+	sizes    []*derive.Size
+}
+
+// guard does a piece of work and turns its error or panic into a finding.
+func (w *work) guard(do func() error) []diag.Finding {
+	if err := guard(func() string { return w.stage }, do); err != nil {
+		return failure(err, w.name, w.id)
+	}
+	return nil
+}
+
+// prove reads the plan, derives its sizes and runs the rules.
+func (w *work) prove() error {
+	w.settings = &plan.Project{}
+	switch {
+	case w.project == nil:
+	case w.project.settings == nil:
+		// Without the settings and the accepted exceptions the rules would
+		// complain of what is in order.
+		w.outcome.Waits = true
+	default:
+		w.settings = w.project.settings
+	}
+	w.outcome.ID = w.id
+	w.outcome.Findings = append(w.text(), w.twins...)
+	if w.plan == nil {
+		return nil
+	}
+	w.describe()
+	if w.outcome.Waits {
+		return nil
+	}
+	w.stage = "deriving"
+	for i := range w.plan.Sizes {
+		w.sizes = append(w.sizes, derive.Of(w.plan, &w.plan.Sizes[i]))
+	}
+	w.stage = "checking"
+	found := check.All(w.plan, w.sizes, w.settings, w.prices())
+	w.judged = true
+	if w.project != nil {
+		w.used = make([]bool, len(w.project.rules.exceptions))
+		found, w.outcome.Excused = w.project.rules.apply(found, w.used)
+		w.outcome.Accepted = len(w.outcome.Excused)
+	}
+	w.outcome.Findings = append(w.outcome.Findings, found...)
+	return nil
+}
+
+// text decodes the plan and its sizes. The plan is set only when nothing of it
+// was left unread.
+func (w *work) text() []diag.Finding {
+	w.file = source.New(w.name, w.bytes)
+	tree, problems := jsontree.Parse(w.file, jsontree.DefaultLimits())
+	w.tree = tree
+	w.stage = "validating"
+	problems = append(problems, schema.Plan(tree)...)
+	sizes := plan.Merge(tree)
+	for _, s := range sizes {
+		if !s.Same {
+			problems = append(problems, schema.Plan(s.Tree)...)
+		}
+	}
+	w.stage = "decoding"
+	decoded, more := plan.Decode(w.file, tree, sizes, w.settings)
+	findings := check.Problems(w.file, tree, w.id, unique(append(problems, more...)))
+	if diag.Worst(findings) < diag.Error {
+		w.plan = decoded
+	}
+	return findings
+}
+
+// unique sorts problems and leaves one of those that several sizes share.
+func unique(problems []source.Problem) []source.Problem {
+	source.SortProblems(problems)
+	return slices.CompactFunc(problems, func(a, b source.Problem) bool {
+		return a.Code == b.Code && a.Range == b.Range && a.Message == b.Message
+	})
+}
+
+// describe says what the plan is, for the line's tables.
+func (w *work) describe() {
+	w.outcome.Title = w.plan.Title.Text
+	w.outcome.Status = w.plan.Status.String()
+	for i := range w.plan.Sizes {
+		w.outcome.Sizes = append(w.outcome.Sizes, w.plan.Sizes[i].Name.Text)
+	}
+}
+
+// handOn makes the plan's tables and gives them to Each, if the plan may be
+// exported.
+func (w *work) handOn(ctx context.Context) error {
+	if w.plan == nil || w.outcome.Waits {
+		return nil
+	}
+	w.stage = "tabulating"
+	known := w.known()
+	w.summary = tabulate.Summarise(known)
+	proved := diag.Worst(w.outcome.Findings) < diag.Error
+	if len(w.twins) > 0 || !proved && !w.Draft {
+		return nil
+	}
+	handed := &report.Plan{
+		Outcome:  w.outcome,
+		Revision: w.plan.Revision.Text,
+		Currency: w.settings.Currency,
+		Units:    w.plan.Units,
+		Proved:   proved,
+		Source:   w.file,
+		Sheets:   tabulate.Plan(known),
+	}
+	w.stage = "exporting"
+	if w.Each != nil {
+		if err := w.Each(ctx, handed); err != nil {
+			return err
+		}
+	}
+	w.outcome.Exported = true
+	return nil
+}
