@@ -1,0 +1,89 @@
+package main
+
+import (
+	"context"
+	"slices"
+	"strings"
+
+	"yardproof/pipeline"
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/report"
+)
+
+const pathText = `A path is a plan (*.plan.json) or a folder. Folders are searched with all that is
+below them, except what has a name that begins with a point. The nearest
+yardproof.json upward from a plan is its project file.
+`
+
+func checkCommand() command {
+	return command{
+		name: "check", args: "PATH...",
+		summary: "prove plans and tell what is wrong with them",
+		about:   pathText,
+		flags:   checkFlags,
+		run:     checkPlans,
+	}
+}
+
+func checkPlans(ctx context.Context, s streams, o *options, paths []string) (int, error) {
+	set, err := o.settle(s, paths)
+	if err != nil {
+		return 0, err
+	}
+	return set.work(ctx, s, pipeline.Config{})
+}
+
+// work runs the pipeline, writes the reports, and gives the exit status.
+func (set settings) work(ctx context.Context, s streams, c pipeline.Config) (int, error) {
+	c.Paths, c.Jobs = set.paths, set.jobs
+	c.Progress = progress(s.stderr, set.quiet)
+	inputs := c.Inputs
+	c.Inputs = func(files []string) error {
+		if err := set.spare(files); err != nil || inputs == nil {
+			return err
+		}
+		return inputs(files)
+	}
+	run, err := pipeline.Run(ctx, c)
+	if err != nil {
+		return 0, err
+	}
+	return set.conclude(ctx, s, run)
+}
+
+// conclude writes the reports of a run and gives its exit status.
+func (set settings) conclude(ctx context.Context, s streams, run *report.Run) (int, error) {
+	if err := set.write(ctx, s, run); err != nil {
+		return 0, err
+	}
+	return status(run.All(), set.failOn), nil
+}
+
+// spare refuses reports that would replace what the run reads.
+func (set settings) spare(files []string) error {
+	inputs := identities(files)
+	for _, t := range set.reports {
+		if t.path != toStdout && inputs[identity(t.path)] {
+			return misuse("--report %s=%s would replace an input", t.format.Name, t.path)
+		}
+	}
+	return nil
+}
+
+// status is the exit status for findings.
+func status(findings []diag.Finding, failOn diag.Level) int {
+	switch {
+	case stopped(findings):
+		return exitStopped
+	case diag.Worst(findings) >= failOn:
+		return exitFindings
+	}
+	return exitClean
+}
+
+// stopped tells whether any finding says that the work could not be done.
+func stopped(findings []diag.Finding) bool {
+	return slices.ContainsFunc(findings, func(f diag.Finding) bool {
+		return strings.HasPrefix(f.Rule, "run/") || stopped(f.Follows)
+	})
+}

@@ -1,0 +1,21 @@
+package main
+
+// commands lists every command in the order of the overview.
+func commands() []command {
+	return []command{
+		checkCommand(),
+		exportCommand(),
+		explainCommand(),
+		schemaCommand(),
+		versionCommand(),
+	}
+}
+
+func findCommand(name string) (command, bool) {
+	for _, c := range commands() {
+		if c.name == name {
+			return c, true
+		}
+	}
+	return command{}, false
+}

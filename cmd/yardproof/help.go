@@ -1,0 +1,68 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/pflag"
+)
+
+const exitText = `Exit status:
+  0  nothing was found at the level of --fail-on or above
+  1  something was found
+  2  the command line makes no sense, and nothing was done
+  3  the work could not be finished: a path is missing, the system refused,
+     an interrupt, a crash, no plan found
+`
+
+// overview lists the commands.
+func overview() string {
+	var s strings.Builder
+	s.WriteString("yardproof proves quilt plans: that every cut can be made, that the pieces add\n" +
+		"up in every size, and that the fabric asked for is enough.\n\nUsage:\n")
+	for _, c := range commands() {
+		fmt.Fprintf(&s, "  yardproof %-24s %s\n", strings.TrimSpace(c.name+" "+c.args), c.summary)
+	}
+	fmt.Fprintf(&s, "  yardproof %-24s %s\n\n", "help [COMMAND]", "how to use a command")
+	s.WriteString(exitText)
+	return s.String()
+}
+
+// help prints the help of a command, or the overview.
+func help(s streams, args []string) error {
+	switch len(args) {
+	case 0:
+		_, err := io.WriteString(s.stdout, overview())
+		return err
+	case 1:
+		if c, ok := findCommand(args[0]); ok {
+			return c.help(s)
+		}
+		return misuse("there is no command %q", args[0])
+	}
+	return misuse("help takes one command, not %d", len(args))
+}
+
+func (c command) help(s streams) error {
+	var b strings.Builder
+	flags := c.flagSet(new(options))
+	line := "yardproof " + c.name
+	if flags.HasFlags() {
+		line += " [FLAGS]"
+	}
+	fmt.Fprintf(&b, "%s\n\nUsage:\n  %s\n", sentence(c.summary), strings.TrimSpace(line+" "+c.args))
+	if c.about != "" {
+		b.WriteString("\n" + c.about)
+	}
+	if flags.HasFlags() {
+		b.WriteString("\nFlags:\n" + described(flags) + "\n" + exitText)
+	}
+	_, err := io.WriteString(s.stdout, b.String())
+	return err
+}
+
+func described(flags *pflag.FlagSet) string { return flags.FlagUsagesWrapped(80) }
+
+// sentence makes a sentence of a summary.
+func sentence(summary string) string { return strings.ToUpper(summary[:1]) + summary[1:] + "." }

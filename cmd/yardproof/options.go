@@ -1,0 +1,113 @@
+package main
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"yardproof/exporters"
+	"yardproof/pipeline/diag"
+)
+
+// options are the flags of all commands as they were typed; a command uses
+// those that it declares.
+type options struct {
+	failOn  string
+	reports []string
+	jobs    int
+	color   string
+	quiet   bool
+
+	out     string
+	formats []string
+	draft   bool
+}
+
+// checkFlags declares the flags of every command that works through plans.
+func checkFlags(f *pflag.FlagSet, o *options) {
+	f.StringVar(&o.failOn, "fail-on", "error", "the least `LEVEL` of a finding that makes the exit status 1: error, warning or note")
+	f.StringArrayVar(&o.reports, "report", nil,
+		"write the findings as `FORMAT=PATH`, - being standard output; may be given several times; text=- if it is not given. Formats: "+strings.Join(reportNames(), ", "))
+	f.IntVar(&o.jobs, "jobs", 0, "work on `N` plans at the same time; 0 is one a processor")
+	f.StringVar(&o.color, "color", "auto", "colours on standard output, `WHEN`: auto (on a terminal, unless NO_COLOR is set), always or never")
+	f.BoolVar(&o.quiet, "quiet", false, "no progress bar, and no report that was not asked for with --report")
+}
+
+func exportFlags(f *pflag.FlagSet, o *options) {
+	f.StringVar(&o.out, "out", "", "the folder `DIR` to write to; it is created if need be")
+	f.StringArrayVar(&o.formats, "format", []string{"xlsx"},
+		"write the tables as `FORMAT`; may be given several times. Formats: "+strings.Join(exportNames(), ", "))
+	f.BoolVar(&o.draft, "draft", false, "export plans with errors too, every sheet marked as not proved")
+	checkFlags(f, o)
+}
+
+func reportNames() []string {
+	var names []string
+	for _, f := range exporters.Reports() {
+		names = append(names, f.Name)
+	}
+	return names
+}
+
+func exportNames() []string {
+	var names []string
+	for _, f := range exporters.Exports() {
+		names = append(names, f.Name)
+	}
+	return names
+}
+
+// settings are the options of a run, understood.
+type settings struct {
+	paths   []string
+	failOn  diag.Level
+	reports []target
+	jobs    int
+	color   bool
+	quiet   bool
+	out     string
+	formats []exporters.ExportFormat
+	draft   bool
+}
+
+// settle understands the options that check and export share. Every error is
+// one of usage.
+func (o *options) settle(s streams, paths []string) (settings, error) {
+	set := settings{paths: paths, jobs: o.jobs, quiet: o.quiet}
+	if len(paths) == 0 || slices.Contains(paths, "") {
+		return set, misuse("name a plan or a folder of plans")
+	}
+	var ok bool
+	if set.failOn, ok = diag.ParseLevel(o.failOn); !ok {
+		return set, misuse("--fail-on %q is not error, warning or note", o.failOn)
+	}
+	if o.jobs < 0 {
+		return set, misuse("--jobs %d is less than 0", o.jobs)
+	}
+	var err error
+	if set.color, err = useColor(o.color, s.stdout); err != nil {
+		return set, err
+	}
+	if len(o.reports) == 0 && !o.quiet {
+		o.reports = []string{"text=" + toStdout}
+	}
+	set.reports, err = targets(o.reports)
+	return set, err
+}
+
+// settleExport understands the options of export besides.
+func (o *options) settleExport(set *settings) error {
+	if o.out == "" {
+		return misuse("name the folder to write to: --out DIR")
+	}
+	set.out, set.draft = o.out, o.draft
+	for _, name := range slices.Compact(slices.Sorted(slices.Values(o.formats))) {
+		f, ok := exporters.Export(name)
+		if !ok {
+			return misuse("--format %q is not one of %s", name, strings.Join(exportNames(), ", "))
+		}
+		set.formats = append(set.formats, f)
+	}
+	return nil
+}

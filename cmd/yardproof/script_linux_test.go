@@ -1,0 +1,74 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"runtime"
+
+	"github.com/rogpeppe/go-internal/testscript"
+	"golang.org/x/sys/unix"
+)
+
+// runUnprivileged runs a command without the right to pass over permissions,
+// which root has and an ordinary user has not. A right that is taken from this
+// thread cannot be given back to it, so the thread is thrown away.
+func runUnprivileged(cmd *exec.Cmd) error {
+	if os.Getuid() != 0 {
+		return cmd.Run()
+	}
+	ended := make(chan error)
+	go func() {
+		runtime.LockOSThread() // and never unlocked: the thread ends with the goroutine
+		for _, right := range []uintptr{unix.CAP_DAC_OVERRIDE, unix.CAP_DAC_READ_SEARCH} {
+			if err := unix.Prctl(unix.PR_CAPBSET_DROP, right, 0, 0, 0); err != nil {
+				ended <- fmt.Errorf("root cannot give up its rights here: %w", err)
+				return
+			}
+		}
+		ended <- cmd.Run()
+	}()
+	return <-ended
+}
+
+// terminalRun N COMMAND... runs a command with both of its outputs on a
+// terminal, and demands its exit status. What it showed goes to the file
+// "printed".
+func terminalRun(ts *testscript.TestScript, _ bool, args []string) {
+	cmd, _ := start(ts, args[1:])
+	ours, theirs, err := openTerminal()
+	ts.Check(err)
+	defer ours.Close()
+	cmd.Stdout, cmd.Stderr = theirs, theirs
+	ts.Check(cmd.Start())
+	ts.Check(theirs.Close())
+	var shown bytes.Buffer
+	io.Copy(&shown, ours) // ends with an error once the command has closed its side
+	err = cmd.Wait()
+	ts.Check(os.WriteFile(ts.MkAbs("printed"), shown.Bytes(), 0o666))
+	ts.Logf("%s", shown.String())
+	checkStatus(ts, args[0], err)
+}
+
+// openTerminal is a pseudo-terminal of 80 columns: our side and the command's.
+func openTerminal() (ours, theirs *os.File, err error) {
+	ours, err = os.OpenFile("/dev/ptmx", os.O_RDWR|unix.O_NOCTTY, 0)
+	if err != nil {
+		return nil, nil, err
+	}
+	fd := int(ours.Fd())
+	if err := unix.IoctlSetPointerInt(fd, unix.TIOCSPTLCK, 0); err != nil {
+		return nil, nil, err
+	}
+	number, err := unix.IoctlGetInt(fd, unix.TIOCGPTN)
+	if err != nil {
+		return nil, nil, err
+	}
+	if err := unix.IoctlSetWinsize(fd, unix.TIOCSWINSZ, &unix.Winsize{Row: 24, Col: 80}); err != nil {
+		return nil, nil, err
+	}
+	theirs, err = os.OpenFile(fmt.Sprintf("/dev/pts/%d", number), os.O_RDWR|unix.O_NOCTTY, 0)
+	return ours, theirs, err
+}

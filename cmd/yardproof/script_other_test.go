@@ -1,0 +1,10 @@
+//go:build !unix
+
+package main
+
+import "github.com/rogpeppe/go-internal/testscript"
+
+// systemCmds has none here: scripts that need them ask for [unix].
+func systemCmds() map[string]func(*testscript.TestScript, bool, []string) { return nil }
+
+func permissionsHold() bool { return false }

@@ -1,0 +1,24 @@
+//go:build unix && !linux
+
+package main
+
+import (
+	"errors"
+	"os"
+	"os/exec"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// runUnprivileged runs a command as an ordinary user, if this is one.
+func runUnprivileged(cmd *exec.Cmd) error {
+	if os.Getuid() == 0 {
+		return errors.New("root reads everything")
+	}
+	return cmd.Run()
+}
+
+// terminalRun needs a pseudo-terminal, which each system opens another way.
+func terminalRun(ts *testscript.TestScript, _ bool, _ []string) {
+	ts.Fatalf("terminal runs on Linux only: ask for [linux]")
+}

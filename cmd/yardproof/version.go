@@ -1,0 +1,51 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"runtime/debug"
+	"strings"
+)
+
+func versionCommand() command {
+	return command{
+		name:    "version",
+		summary: "print the version",
+		run:     version,
+	}
+}
+
+func version(_ context.Context, s streams, _ *options, args []string) (int, error) {
+	if len(args) > 0 {
+		return 0, misuse("version takes no arguments")
+	}
+	info, ok := debug.ReadBuildInfo()
+	if !ok {
+		info = &debug.BuildInfo{}
+	}
+	_, err := fmt.Fprintln(s.stdout, "yardproof "+versionOf(info))
+	return exitClean, err
+}
+
+// versionOf is what a build says of itself: its version, the commit it was made
+// from, and the compiler.
+func versionOf(info *debug.BuildInfo) string {
+	words := []string{"(no version)"}
+	if info.Main.Version != "" {
+		words[0] = info.Main.Version
+	}
+	settings := map[string]string{}
+	for _, s := range info.Settings {
+		settings[s.Key] = s.Value
+	}
+	if commit := settings["vcs.revision"]; commit != "" {
+		words = append(words, "commit "+commit[:min(len(commit), 12)])
+	}
+	if settings["vcs.modified"] == "true" {
+		words = append(words, "with changes")
+	}
+	if info.GoVersion != "" {
+		words = append(words, info.GoVersion)
+	}
+	return strings.Join(words, ", ")
+}

@@ -1,0 +1,122 @@
+package csvtable
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"strings"
+
+	"yardproof/exporters/internal/figure"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+)
+
+// Style is what a table's cells do not say themselves.
+type Style struct {
+	Currency measure.Currency // of money
+}
+
+// rowColumn heads the first column, which tells the rows of a total or a
+// heading from those of the data.
+const rowColumn = "row"
+
+// Bytes is the table as a file.
+//
+// The header names the columns' IDs and units; a number is a plain decimal in
+// its column's unit, one that decimals cannot hold is "about 8.4853", and one in
+// another unit than its column says so: "2.5 in". Rows are padded to the
+// header's length. Lines end in CR LF: RFC 4180 asks for it, and the programs
+// that do not need it accept it.
+func Bytes(t report.Table, style Style) []byte {
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	w.UseCRLF = true
+	w.Write(header(t))
+	for _, row := range t.Rows {
+		w.Write(style.record(t, row))
+	}
+	w.Flush() // a bytes.Buffer takes everything
+	return b.Bytes()
+}
+
+func header(t report.Table) []string {
+	names := []string{rowColumn}
+	for _, c := range t.Columns {
+		name := c.ID
+		if c.Unit != "" {
+			name += " (" + c.Unit + ")"
+		}
+		names = append(names, neutral(name))
+	}
+	return names
+}
+
+func (s Style) record(t report.Table, row report.Row) []string {
+	fields := make([]string, 1, len(t.Columns)+1)
+	fields[0] = figure.Role(row.Style)
+	for i, c := range t.Columns {
+		field := ""
+		if i < len(row.Cells) {
+			field = s.field(row.Cells[i], c.Unit)
+		}
+		fields = append(fields, field)
+	}
+	return fields
+}
+
+func (s Style) field(c report.Cell, columnUnit string) string {
+	if !figure.IsNumber(c) {
+		return neutral(figure.Words(c))
+	}
+	text := figure.Decimal(c, s.Currency)
+	unit := figure.Unit(c, s.Currency)
+	if said, _, _ := strings.Cut(columnUnit, " "); unit != said && unit != "" { // "% of price" says "%"
+		text += " " + unit
+	}
+	return text
+}
+
+// neutral keeps a spreadsheet program from taking text for a formula: text
+// that begins as one gets an apostrophe in front, which such programs show as
+// text. It is common practice against what is known as CSV injection.
+func neutral(text string) string {
+	if text != "" && strings.ContainsRune("=+-@\t\r", rune(text[0])) {
+		return "'" + text
+	}
+	return text
+}
+
+// Named is a table and the name of its file, without the ending.
+type Named struct {
+	Name  string
+	Table report.Table
+}
+
+// Name names the tables of some sheets by their IDs; tables that share one are
+// told apart by their sheets' IDs, as in "cutting-throw". It is an error if they
+// still are the same, however upper and lower case are compared.
+func Name(sheets []report.Sheet) ([]Named, error) {
+	shared := map[string]int{}
+	for _, s := range sheets {
+		for _, t := range s.Tables {
+			shared[strings.ToLower(t.ID)]++
+		}
+	}
+	var all []Named
+	taken := map[string]bool{}
+	for _, s := range sheets {
+		for _, t := range s.Tables {
+			name := t.ID
+			if shared[strings.ToLower(t.ID)] > 1 {
+				name = s.ID + "-" + t.ID
+			}
+			if folded := strings.ToLower(name); taken[folded] {
+				return nil, fmt.Errorf("two tables are named %s", name)
+			} else {
+				taken[folded] = true
+			}
+			all = append(all, Named{Name: name, Table: t})
+		}
+	}
+	return all, nil
+}

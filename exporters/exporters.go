@@ -1,0 +1,169 @@
+package exporters
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"yardproof/exporters/csvtable"
+	"yardproof/exporters/jsonreport"
+	"yardproof/exporters/jsontable"
+	"yardproof/exporters/text"
+	"yardproof/exporters/xlsx"
+	"yardproof/pipeline/report"
+)
+
+// Options say what a report is written to. A format ignores what it has no
+// use for.
+type Options struct {
+	Color bool // escape sequences for colours are understood
+	Width int  // columns of the terminal; 0 leaves lines as long as they are
+}
+
+// ReportFormat writes the findings of a run as a stream.
+type ReportFormat struct {
+	Name    string // as flags take it
+	Summary string // what it is for, in a line
+	Write   func(io.Writer, *report.Run, Options) error
+}
+
+// File is one file to be written below the output folder.
+type File struct {
+	Name  string // slash path below the output folder
+	Bytes []byte
+}
+
+// ExportFormat turns what was derived into files. Plan gives those of one plan,
+// below a folder named for its id; Line those of the whole line, nil when the
+// run has no sheets for it.
+type ExportFormat struct {
+	Name    string // as flags take it
+	Summary string // what it is for, in a line
+	Plan    func(*report.Plan) ([]File, error)
+	Line    func(*report.Run) ([]File, error)
+}
+
+// Reports lists the report formats by name.
+func Reports() []ReportFormat {
+	return []ReportFormat{
+		{
+			Name:    "json",
+			Summary: "findings with their places, for programs",
+			Write:   func(w io.Writer, r *report.Run, _ Options) error { return jsonreport.Write(w, r) },
+		},
+		{
+			Name:    "text",
+			Summary: "findings with the lines of the plan they are about, for people",
+			Write:   func(w io.Writer, r *report.Run, o Options) error { return text.Write(w, r, text.Options(o)) },
+		},
+	}
+}
+
+// Exports lists the export formats by name.
+func Exports() []ExportFormat {
+	return []ExportFormat{
+		{
+			Name:    "csv",
+			Summary: "every table as a file of comma-separated values",
+			Plan:    csvPlan,
+			Line:    csvLine,
+		},
+		{
+			Name:    "json",
+			Summary: "all tables of a plan in one file, with exact values and their working",
+			Plan:    jsonPlan,
+			Line:    jsonLine,
+		},
+		{
+			Name:    "xlsx",
+			Summary: "a workbook a plan, ready to print, with live formulas over its inputs",
+			Plan:    xlsxPlan,
+			Line:    xlsxLine,
+		},
+	}
+}
+
+// Report looks a report format up.
+func Report(name string) (ReportFormat, bool) {
+	for _, f := range Reports() {
+		if f.Name == name {
+			return f, true
+		}
+	}
+	return ReportFormat{}, false
+}
+
+// Export looks an export format up.
+func Export(name string) (ExportFormat, bool) {
+	for _, f := range Exports() {
+		if f.Name == name {
+			return f, true
+		}
+	}
+	return ExportFormat{}, false
+}
+
+// lineName names the line's files; a plan with this id would share a folder
+// with them, and [Folder] refuses to write one file twice.
+const lineName = "line"
+
+var errNoID = errors.New("the plan has no id to name its files by")
+
+func csvPlan(p *report.Plan) ([]File, error) {
+	return csvFiles(p.ID, p.Sheets, csvtable.Style{Currency: p.Currency})
+}
+
+func csvLine(r *report.Run) ([]File, error) {
+	return csvFiles(lineName, r.Sheets, csvtable.Style{Currency: r.Currency})
+}
+
+func csvFiles(folder string, sheets []report.Sheet, style csvtable.Style) ([]File, error) {
+	if folder == "" {
+		return nil, fmt.Errorf("export csv: %w", errNoID)
+	}
+	named, err := csvtable.Name(sheets)
+	if err != nil {
+		return nil, fmt.Errorf("export csv of %s: %w", folder, err)
+	}
+	var files []File
+	for _, n := range named {
+		files = append(files, File{Name: folder + "/" + n.Name + ".csv", Bytes: csvtable.Bytes(n.Table, style)})
+	}
+	return files, nil
+}
+
+func jsonPlan(p *report.Plan) ([]File, error) {
+	b, err := jsontable.Plan(p)
+	return one(p.ID, p.ID+"/"+p.ID+".json", b, err)
+}
+
+func jsonLine(r *report.Run) ([]File, error) {
+	if len(r.Sheets) == 0 {
+		return nil, nil
+	}
+	b, err := jsontable.Line(r)
+	return one(lineName, lineName+".json", b, err)
+}
+
+func xlsxPlan(p *report.Plan) ([]File, error) {
+	b, err := xlsx.Plan(p)
+	return one(p.ID, p.ID+"/"+p.ID+".xlsx", b, err)
+}
+
+func xlsxLine(r *report.Run) ([]File, error) {
+	if len(r.Sheets) == 0 {
+		return nil, nil
+	}
+	b, err := xlsx.Line(r)
+	return one(lineName, lineName+".xlsx", b, err)
+}
+
+func one(id, name string, b []byte, err error) ([]File, error) {
+	if id == "" {
+		err = errNoID
+	}
+	if err != nil {
+		return nil, fmt.Errorf("export %s: %w", name, err)
+	}
+	return []File{{Name: name, Bytes: b}}, nil
+}

@@ -1,0 +1,124 @@
+package words
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/report"
+)
+
+// Levels lists the levels, the worst first.
+func Levels() []diag.Level { return []diag.Level{diag.Error, diag.Warning, diag.Note} }
+
+// Tally counts findings by level. Consequences are not among them: they are
+// mended with their causes.
+type Tally struct{ Errors, Warnings, Notes, Follow int }
+
+// Count counts findings.
+func Count(findings []diag.Finding) Tally {
+	var t Tally
+	for _, f := range findings {
+		switch f.Level {
+		case diag.Error:
+			t.Errors++
+		case diag.Warning:
+			t.Warnings++
+		case diag.Note:
+			t.Notes++
+		}
+		t.Follow += len(Flatten(f.Follows))
+	}
+	return t
+}
+
+// Of is the number of findings at a level.
+func (t Tally) Of(l diag.Level) int {
+	switch l {
+	case diag.Error:
+		return t.Errors
+	case diag.Warning:
+		return t.Warnings
+	case diag.Note:
+		return t.Notes
+	}
+	return 0
+}
+
+// Total is the number of findings.
+func (t Tally) Total() int { return t.Errors + t.Warnings + t.Notes }
+
+// String names the levels that were counted: "2 errors, 1 note".
+func (t Tally) String() string {
+	var counts []string
+	for _, l := range Levels() {
+		if n := t.Of(l); n > 0 {
+			counts = append(counts, Plural(n, l.String()))
+		}
+	}
+	if len(counts) == 0 {
+		return "no findings"
+	}
+	return strings.Join(counts, ", ")
+}
+
+// Summary counts what was looked at and what was found.
+func Summary(run *report.Run) string {
+	t := Count(run.All())
+	text := Scope(run) + ": " + t.String()
+	if t.Follow == 1 {
+		text += ", 1 that follows from these"
+	} else if t.Follow > 1 {
+		text += fmt.Sprintf(", %d that follow from these", t.Follow)
+	}
+	if n := Accepted(run); n > 0 {
+		text += ", " + Plural(n, "accepted exception")
+	}
+	return text
+}
+
+// Scope is how many plans and sizes were looked at.
+func Scope(run *report.Run) string {
+	sizes := 0
+	for _, p := range run.Plans {
+		sizes += len(p.Sizes)
+	}
+	text := Plural(len(run.Plans), "plan")
+	if sizes > 0 {
+		text += ", " + Plural(sizes, "size")
+	}
+	return text
+}
+
+// Accepted is how many findings the projects accept.
+func Accepted(run *report.Run) int {
+	n := run.Accepted
+	for _, p := range run.Plans {
+		n += p.Accepted
+	}
+	return n
+}
+
+// Stopped tells whether a finding, or one that follows from it, says that
+// yardproof could not do its work.
+func Stopped(findings []diag.Finding) bool {
+	for _, f := range Flatten(findings) {
+		if strings.HasPrefix(f.Rule, RunFamily) {
+			return true
+		}
+	}
+	return false
+}
+
+// RunFamily begins the name of each rule that says that yardproof could not do
+// its work.
+const RunFamily = "run/"
+
+// Plural is a number of things whose plural ends in s.
+func Plural(n int, noun string) string {
+	if n != 1 {
+		noun += "s"
+	}
+	return strconv.Itoa(n) + " " + noun
+}

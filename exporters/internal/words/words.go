@@ -1,0 +1,94 @@
+package words
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"yardproof/pipeline/diag"
+)
+
+// OneLine makes a line of a text that may come from a plan: line breaks and
+// tabs become blanks; other control characters, marks that turn the direction
+// of writing, and bytes that are not UTF-8 become U+FFFD.
+func OneLine(text string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\n' || r == '\r' || r == '\t' || r == '\u2028' || r == '\u2029':
+			return ' '
+		case unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || unicode.Is(unicode.Noncharacter_Code_Point, r):
+			return unicode.ReplacementChar
+		}
+		return r
+	}, text)
+}
+
+// Where is "file:line:column", or as much of it as there is.
+func Where(at diag.Place) string {
+	file := OneLine(at.File)
+	if at.Start.Line == 0 {
+		return file
+	}
+	return file + ":" + strconv.Itoa(at.Start.Line) + ":" + strconv.Itoa(at.Start.Column)
+}
+
+// Head is the line that a finding has in a compiler's output. Its level comes
+// before the message and its rule after it.
+func Head(f diag.Finding) string {
+	head := f.Level.String() + ": " + OneLine(f.Message) + " [" + OneLine(f.Rule) + "]"
+	if at := Where(f.Place); at != "" {
+		head = at + ": " + head
+	}
+	return head
+}
+
+// Rest is what a finding has to say below its head, a line each: the hint,
+// the sizes it holds for, other places, and what follows from it.
+func Rest(f diag.Finding) []string {
+	var lines []string
+	if f.Hint != "" {
+		lines = append(lines, "hint: "+OneLine(f.Hint))
+	}
+	if len(f.Sizes) > 0 {
+		lines = append(lines, "holds for: "+Sizes(f))
+	}
+	for _, r := range f.Related {
+		lines = append(lines, "see: "+Related(r))
+	}
+	for _, c := range Flatten(f.Follows) {
+		lines = append(lines, "also follows: "+Consequence(f, c))
+	}
+	return lines
+}
+
+// Sizes are the names of the sizes that a finding holds for.
+func Sizes(f diag.Finding) string { return OneLine(strings.Join(f.Sizes, ", ")) }
+
+// Related is a second place and what is there.
+func Related(r diag.Related) string {
+	if at := Where(r.Place); at != "" {
+		return at + ": " + OneLine(r.Message)
+	}
+	return OneLine(r.Message)
+}
+
+// Consequence is a finding that goes away with its cause. Sizes are named
+// where they are others than the cause's.
+func Consequence(cause, f diag.Finding) string {
+	text := Head(f)
+	if len(f.Sizes) > 0 && !slices.Equal(f.Sizes, cause.Sizes) {
+		text += " (" + Sizes(f) + ")"
+	}
+	return text
+}
+
+// Flatten lists consequences and what follows from those, in order.
+func Flatten(fs []diag.Finding) []diag.Finding {
+	var all []diag.Finding
+	for _, f := range fs {
+		all = append(all, f)
+		all = append(all, Flatten(f.Follows)...)
+	}
+	return all
+}

@@ -1,0 +1,118 @@
+package markdown
+
+import (
+	"io"
+	"strconv"
+	"strings"
+
+	"yardproof/exporters/internal/words"
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/report"
+)
+
+// Limit is how many bytes a comment has at most.
+const Limit = 65_536
+
+// Write writes the whole run, or as much of it as Limit allows. An error is
+// one of w.
+func Write(w io.Writer, run *report.Run) error {
+	_, err := io.WriteString(w, comment(run, Limit))
+	return err
+}
+
+// comment is the text, of at most limit bytes.
+func comment(run *report.Run, limit int) string {
+	findings := run.All()
+	head := "**yardproof** &middot; " + inline(words.Summary(run)) + "\n"
+	head += table(run, findings, limit/tableShare)
+	entries := make([]entry, len(findings))
+	for i, f := range findings {
+		entries[i] = entry{finding: f, heading: heading(run, f), text: item(f)}
+	}
+	return head + fit(entries, limit-len(head))
+}
+
+// heading names what a finding is about: its plan, or the line.
+func heading(run *report.Run, f diag.Finding) string {
+	for _, p := range run.Plans {
+		if p.File == f.Place.File || p.ID != "" && p.ID == f.Plan {
+			return "\n### " + planName(p) + "\n"
+		}
+	}
+	return "\n### The line\n"
+}
+
+// planName is a plan's title and id, or the file that it was to be read from.
+func planName(p report.Outcome) string {
+	switch {
+	case p.ID == "":
+		return inline(shorten(p.File))
+	case p.Title == "" || p.Title == p.ID:
+		return inline(shorten(p.ID))
+	}
+	return inline(shorten(p.Title)) + " (" + inline(shorten(p.ID)) + ")"
+}
+
+// item is a finding: a paragraph, and what is folded away below it.
+func item(f diag.Finding) string {
+	var s strings.Builder
+	s.WriteString("\n**" + f.Level.String() + "** ")
+	if at := words.Where(f.Place); at != "" {
+		s.WriteString(code(at) + " ")
+	}
+	s.WriteString(inline(shorten(f.Message)) + " " + code("["+f.Rule+"]"))
+	if len(f.Sizes) > 0 {
+		s.WriteString(" in " + inline(shorten(words.Sizes(f))))
+	}
+	s.WriteString("\n")
+	if f.Hint != "" {
+		s.WriteString("<br>Hint: " + inline(shorten(f.Hint)) + "\n")
+	}
+	s.WriteString(details(f))
+	return s.String()
+}
+
+// details folds away the excerpt, other places and consequences. It is one
+// block of HTML: a blank line would end it, so there is none.
+func details(f diag.Finding) string {
+	lines := excerpt(f.Place)
+	for _, r := range f.Related {
+		lines = append(lines, "see: "+shorten(words.Related(r)))
+		lines = append(lines, excerpt(r.Place)...)
+	}
+	follows := words.Flatten(f.Follows)
+	for _, c := range follows {
+		lines = append(lines, "also follows: "+shorten(words.Consequence(f, c)))
+	}
+	if len(lines) == 0 {
+		return ""
+	}
+	summary := "the lines of the plan"
+	if n := len(follows); n == 1 {
+		summary = "1 finding that follows, and where"
+	} else if n > 1 {
+		summary = strconv.Itoa(n) + " findings that follow, and where"
+	}
+	return "\n<details><summary>" + summary + "</summary><pre>\n" + literal(strings.Join(lines, "\n")) + "\n</pre></details>\n"
+}
+
+// excerpt is the line of the plan that a place is in, with its number, and a
+// line that underlines the place.
+func excerpt(at diag.Place) []string {
+	e := at.Excerpt
+	if e.Line == 0 {
+		return nil
+	}
+	number := strconv.Itoa(e.Line)
+	before, after, indent := "", "", ""
+	if e.CutLeft {
+		before, indent = "...", "   "
+	}
+	if e.CutRight {
+		after = "..."
+	}
+	return []string{
+		number + " | " + before + e.Text + after,
+		strings.Repeat(" ", len(number)) + " | " + indent + e.Underline(),
+	}
+}

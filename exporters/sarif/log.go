@@ -1,0 +1,170 @@
+package sarif
+
+// The objects below are those of the standard, in its words; sections are of
+// its chapter 3. Pointers and omitempty leave out what has the default value.
+
+// log is 3.13.
+type log struct {
+	Schema  string `json:"$schema"`
+	Version string `json:"version"`
+	Runs    []run  `json:"runs"`
+}
+
+// run is 3.14.
+type run struct {
+	Tool               tool                `json:"tool"`
+	Invocations        []invocation        `json:"invocations"`
+	OriginalURIBaseIDs map[string]location `json:"originalUriBaseIds"`
+	Artifacts          []artifact          `json:"artifacts"`
+	Results            []result            `json:"results"`
+	NewlineSequences   []string            `json:"newlineSequences"`
+	ColumnKind         string              `json:"columnKind"`
+	Properties         runProperties       `json:"properties"`
+}
+
+type runProperties struct {
+	Accepted int `json:"accepted"` // findings left out because the project accepts them
+}
+
+// tool is 3.18.
+type tool struct {
+	Driver component `json:"driver"`
+}
+
+// component is toolComponent, 3.19.
+type component struct {
+	Name          string       `json:"name"`
+	Version       string       `json:"version,omitempty"`
+	Rules         []descriptor `json:"rules"`
+	Notifications []descriptor `json:"notifications,omitempty"`
+}
+
+// descriptor is reportingDescriptor, 3.49.
+type descriptor struct {
+	ID                   string         `json:"id"`
+	ShortDescription     *message       `json:"shortDescription,omitempty"`
+	FullDescription      *message       `json:"fullDescription,omitempty"`
+	DefaultConfiguration *configuration `json:"defaultConfiguration,omitempty"`
+	Help                 *message       `json:"help,omitempty"`
+	Properties           *tags          `json:"properties,omitempty"`
+}
+
+// configuration is reportingConfiguration, 3.50.
+type configuration struct {
+	Level string `json:"level"`
+}
+
+// tags is 3.8.2.
+type tags struct {
+	Tags []string `json:"tags"`
+}
+
+// message is 3.11, and multiformatMessageString, 3.12.
+type message struct {
+	Text string `json:"text"`
+}
+
+// invocation is 3.20.
+type invocation struct {
+	ExecutionSuccessful        bool           `json:"executionSuccessful"`
+	ExitCode                   *int           `json:"exitCode,omitempty"`
+	ExitCodeDescription        string         `json:"exitCodeDescription,omitempty"`
+	ToolExecutionNotifications []notification `json:"toolExecutionNotifications,omitempty"`
+}
+
+// notification is 3.58.
+type notification struct {
+	Descriptor reference `json:"descriptor"`
+	Level      string    `json:"level"`
+	Message    message   `json:"message"`
+}
+
+// reference is reportingDescriptorReference, 3.52.
+type reference struct {
+	ID    string `json:"id"`
+	Index int    `json:"index"`
+}
+
+// artifact is 3.24.
+type artifact struct {
+	Location location `json:"location"`
+	MIMEType string   `json:"mimeType,omitempty"`
+	Roles    []string `json:"roles,omitempty"`
+}
+
+// location is artifactLocation, 3.4.
+type location struct {
+	URI         string   `json:"uri,omitempty"`
+	URIBaseID   string   `json:"uriBaseId,omitempty"`
+	Index       *int     `json:"index,omitempty"`
+	Description *message `json:"description,omitempty"`
+}
+
+// result is 3.27.
+type result struct {
+	RuleID              string            `json:"ruleId"`
+	RuleIndex           int               `json:"ruleIndex"`
+	Level               string            `json:"level"`
+	Message             message           `json:"message"`
+	Locations           []place           `json:"locations,omitempty"`
+	RelatedLocations    []place           `json:"relatedLocations,omitempty"`
+	PartialFingerprints map[string]string `json:"partialFingerprints"`
+	Suppressions        []suppression     `json:"suppressions,omitempty"`
+	Properties          resultProperties  `json:"properties"`
+}
+
+type resultProperties struct {
+	Plan    string        `json:"plan,omitempty"`
+	Sizes   []string      `json:"sizes,omitempty"`
+	Pointer string        `json:"pointer,omitempty"`
+	Hint    string        `json:"hint,omitempty"`
+	Follows []consequence `json:"follows,omitempty"`
+}
+
+// consequence is a finding that is mended with the one of the result. Its
+// place is the related location with its id.
+type consequence struct {
+	RuleID     string   `json:"ruleId"`
+	Level      string   `json:"level"`
+	Sizes      []string `json:"sizes,omitempty"`
+	LocationID int      `json:"locationId"`
+}
+
+// suppression is 3.35.
+type suppression struct {
+	Kind          string `json:"kind"`
+	Status        string `json:"status"`
+	Justification string `json:"justification,omitempty"`
+	Location      *place `json:"location,omitempty"`
+}
+
+// place is location, 3.28.
+type place struct {
+	ID               int       `json:"id,omitempty"`
+	PhysicalLocation *physical `json:"physicalLocation,omitempty"`
+	LogicalLocations []logical `json:"logicalLocations,omitempty"`
+	Message          *message  `json:"message,omitempty"`
+}
+
+// physical is physicalLocation, 3.29.
+type physical struct {
+	ArtifactLocation location `json:"artifactLocation"`
+	Region           *region  `json:"region,omitempty"`
+}
+
+// region is 3.30. Ends are exclusive.
+type region struct {
+	StartLine   int `json:"startLine"`
+	StartColumn int `json:"startColumn"`
+	EndLine     int `json:"endLine"`
+	EndColumn   int `json:"endColumn"`
+	ByteOffset  int `json:"byteOffset"`
+	ByteLength  int `json:"byteLength"`
+}
+
+// logical is logicalLocation, 3.33.
+type logical struct {
+	Name               string `json:"name"`
+	FullyQualifiedName string `json:"fullyQualifiedName"`
+	Kind               string `json:"kind"`
+}

@@ -1,0 +1,200 @@
+package sarif
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+	"io"
+	"strings"
+
+	"yardproof/exporters/internal/words"
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/report"
+)
+
+// Options say what only the program knows of the run.
+type Options struct {
+	Version string     // of yardproof; left out when empty
+	FailOn  diag.Level // from which level on findings give status 1; no status is told when 0
+}
+
+const (
+	schemaURI = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+	version   = "2.1.0"
+)
+
+// Write writes the whole run, in the one order of findings. An error is one of
+// w.
+func Write(w io.Writer, r *report.Run, o Options) error {
+	encoder := json.NewEncoder(w)
+	encoder.SetEscapeHTML(false)
+	encoder.SetIndent("", "  ")
+	return encoder.Encode(log{Schema: schemaURI, Version: version, Runs: []run{convert(r, o)}})
+}
+
+func convert(r *report.Run, o Options) run {
+	findings := r.All()
+	excused := suppressed(r)
+	b := &builder{
+		artifacts: newArtifacts(r, findings, excused),
+		rules:     newRules(r, findings, excused),
+		seen:      map[string]int{},
+		results:   []result{},
+	}
+	for _, f := range findings {
+		b.finding(f)
+	}
+	for _, e := range excused {
+		b.excused(e)
+	}
+	return run{
+		Tool:               tool{Driver: b.rules.component(o.Version)},
+		Invocations:        []invocation{b.invocation(findings, o.FailOn)},
+		OriginalURIBaseIDs: map[string]location{root: {Description: &message{"The folder that yardproof was started in."}}},
+		Artifacts:          b.artifacts.list,
+		Results:            b.results,
+		NewlineSequences:   []string{"\r\n", "\n", "\r"},
+		ColumnKind:         "unicodeCodePoints",
+		Properties:         runProperties{Accepted: words.Accepted(r)},
+	}
+}
+
+// suppressed lists what the projects accept, in the order of the plans.
+func suppressed(r *report.Run) []report.Excused {
+	var all []report.Excused
+	all = append(all, r.Excused...)
+	for _, p := range r.Plans {
+		all = append(all, p.Excused...)
+	}
+	return all
+}
+
+// builder gathers the parts of a run that refer to each other.
+type builder struct {
+	artifacts     *artifacts
+	rules         *rules
+	seen          map[string]int // how many results had a fingerprint's subject
+	results       []result
+	notifications []notification
+}
+
+func (b *builder) finding(f diag.Finding) {
+	if strings.HasPrefix(f.Rule, words.RunFamily) && f.Place.File == "" {
+		b.notifications = append(b.notifications, notification{
+			Descriptor: b.rules.notification(f.Rule), Level: level(f.Level), Message: sentence(f),
+		})
+		return
+	}
+	b.results = append(b.results, b.result(f))
+}
+
+func (b *builder) excused(e report.Excused) {
+	r := b.result(e.Finding)
+	s := suppression{Kind: "external", Status: "accepted", Justification: words.OneLine(e.Reason)}
+	if at := b.place(e.Place, ""); at.PhysicalLocation != nil {
+		s.Location = &at
+	}
+	r.Suppressions = []suppression{s}
+	b.results = append(b.results, r)
+}
+
+func (b *builder) result(f diag.Finding) result {
+	r := result{
+		RuleID: f.Rule, RuleIndex: b.rules.index(f.Rule), Level: level(f.Level),
+		Message:             sentence(f),
+		PartialFingerprints: map[string]string{fingerprintName: b.fingerprint(f)},
+		Properties: resultProperties{
+			Plan: f.Plan, Sizes: f.Sizes, Pointer: f.Place.Pointer, Hint: words.OneLine(f.Hint),
+		},
+	}
+	if at := b.place(f.Place, f.Plan); at.PhysicalLocation != nil || at.LogicalLocations != nil {
+		r.Locations = []place{at}
+	}
+	for _, other := range f.Related {
+		r.relate(b.place(other.Place, ""), other.Message)
+	}
+	for _, c := range words.Flatten(f.Follows) {
+		id := r.relate(b.place(c.Place, c.Plan), "also follows: "+following(c))
+		r.Properties.Follows = append(r.Properties.Follows, consequence{
+			RuleID: c.Rule, Level: level(c.Level), Sizes: c.Sizes, LocationID: id,
+		})
+	}
+	return r
+}
+
+// relate adds a related location and gives its id.
+func (r *result) relate(at place, text string) int {
+	at.ID = len(r.RelatedLocations) + 1
+	at.Message = plain(text)
+	r.RelatedLocations = append(r.RelatedLocations, at)
+	return at.ID
+}
+
+func following(f diag.Finding) string {
+	return f.Level.String() + ": " + words.OneLine(f.Message) + " [" + words.OneLine(f.Rule) + "]"
+}
+
+// place leaves out the region when only the file is known.
+func (b *builder) place(at diag.Place, plan string) place {
+	var p place
+	if at.File != "" {
+		p.PhysicalLocation = &physical{ArtifactLocation: b.artifacts.reference(at.File)}
+		if at.Start.Line > 0 {
+			p.PhysicalLocation.Region = &region{
+				StartLine: at.Start.Line, StartColumn: at.Start.Column,
+				EndLine: at.End.Line, EndColumn: at.End.Column,
+				ByteOffset: at.Range.Start, ByteLength: at.Range.Len(),
+			}
+		}
+	}
+	if plan != "" {
+		p.LogicalLocations = []logical{{Name: plan, FullyQualifiedName: plan, Kind: "resource"}}
+	}
+	return p
+}
+
+// fingerprintName carries the version of what the fingerprint is made of, as
+// the standard asks for (3.5.4.2).
+const fingerprintName = "findingIdentity/v1"
+
+// fingerprint tells results apart from run to run. Of several about the same
+// subject the first keeps its own, and the others are numbered.
+func (b *builder) fingerprint(f diag.Finding) string {
+	plan := f.Plan
+	if plan == "" {
+		plan = f.Place.File
+	}
+	subject := strings.Join(append([]string{f.Rule, plan, f.Place.Pointer}, f.Sizes...), "\x00")
+	b.seen[subject]++
+	if n := b.seen[subject]; n > 1 {
+		subject += fmt.Sprintf("\x00\x00%d", n)
+	}
+	sum := sha256.Sum256([]byte(subject))
+	return hex.EncodeToString(sum[:16])
+}
+
+// Exit statuses of yardproof.
+const (
+	statusClean = iota
+	statusFindings
+	_
+	statusStopped
+)
+
+// invocation tells the exit status that the findings give.
+func (b *builder) invocation(findings []diag.Finding, failOn diag.Level) invocation {
+	i := invocation{ExecutionSuccessful: true, ToolExecutionNotifications: b.notifications}
+	status := func(code int, means string) { i.ExitCode, i.ExitCodeDescription = &code, means }
+	switch {
+	case words.Stopped(findings):
+		i.ExecutionSuccessful = false
+		status(statusStopped, "the work could not be finished")
+	case failOn == 0:
+	case diag.Worst(findings) >= failOn:
+		status(statusFindings, "something was found at the level of "+failOn.String()+" or above")
+	default:
+		status(statusClean, "nothing was found at the level of "+failOn.String()+" or above")
+	}
+	return i
+}

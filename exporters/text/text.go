@@ -1,0 +1,238 @@
+package text
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/report"
+)
+
+// Options say what the text is written to.
+type Options struct {
+	Color bool // escape sequences for colours are understood
+	Width int  // columns of the terminal; 0 leaves lines as long as they are
+}
+
+// Write prints every finding of the run in the one order and closes with a
+// line that counts them. An error is one of w.
+func Write(w io.Writer, run *report.Run, o Options) error {
+	p := printer{out: bufio.NewWriter(w), palette: newPalette(o.Color), width: o.Width, sizes: map[string]int{}}
+	for _, plan := range run.Plans {
+		p.sizes[plan.File] = len(plan.Sizes)
+	}
+	findings := run.All()
+	for _, f := range findings {
+		p.finding(f)
+		p.line("")
+	}
+	p.line(p.summary(run, findings))
+	return p.out.Flush()
+}
+
+// printer keeps no error of its own: the bufio.Writer gives the first one to
+// Flush.
+type printer struct {
+	out     *bufio.Writer
+	palette palette
+	width   int
+	sizes   map[string]int // of the plan in a file, how many
+}
+
+// indent is what stands before everything but a finding's first line.
+const indent = "  "
+
+func (p *printer) line(text string) {
+	p.out.WriteString(text)
+	p.out.WriteByte('\n')
+}
+
+func (p *printer) finding(f diag.Finding) {
+	p.line(p.head(f))
+	p.excerpt(f.Place.Excerpt, "^", p.palette.level(f.Level))
+	if f.Hint != "" {
+		p.labelled("hint:", f.Hint)
+	}
+	if sizes := p.holdsFor(f); sizes != "" {
+		p.labelled("holds for:", sizes)
+	}
+	for _, r := range f.Related {
+		p.related(r)
+	}
+	for _, c := range flatten(f.Follows) {
+		p.labelled("also follows:", consequence(f, c))
+	}
+}
+
+// head is the line that other programs read.
+func (p *printer) head(f diag.Finding) string {
+	var s strings.Builder
+	if at := where(f.Place); at != "" {
+		s.WriteString(p.palette.place.Sprint(at+":") + " ")
+	}
+	s.WriteString(p.palette.level(f.Level).Sprint(f.Level.String() + ":"))
+	s.WriteString(" " + oneLine(f.Message))
+	s.WriteString(" " + p.palette.quiet.Sprint("["+oneLine(f.Rule)+"]"))
+	return s.String()
+}
+
+// where is "file:line:column", or as much of it as there is.
+func where(at diag.Place) string {
+	file := oneLine(at.File)
+	if at.Start.Line == 0 {
+		return file
+	}
+	return file + ":" + lineColumn(at)
+}
+
+func lineColumn(at diag.Place) string {
+	return strconv.Itoa(at.Start.Line) + ":" + strconv.Itoa(at.Start.Column)
+}
+
+// holdsFor names the sizes of a finding, unless they are all that the plan has.
+func (p *printer) holdsFor(f diag.Finding) string {
+	all := p.sizes[f.Place.File]
+	if len(f.Sizes) == 0 || len(f.Sizes) == all {
+		return ""
+	}
+	names := oneLine(strings.Join(f.Sizes, ", "))
+	if all < len(f.Sizes) {
+		return names
+	}
+	return fmt.Sprintf("%s (%d of %d sizes)", names, len(f.Sizes), all)
+}
+
+func (p *printer) related(r diag.Related) {
+	p.labelled("see:", where(r.Place)+": "+r.Message)
+	p.excerpt(r.Place.Excerpt, "~", p.palette.quiet)
+}
+
+// consequence is a finding that goes away with its cause, in one line. Its
+// file is named only when it is another one.
+func consequence(cause, f diag.Finding) string {
+	at := where(f.Place)
+	if f.Place.File == cause.Place.File && f.Place.Start.Line > 0 {
+		at = "at " + lineColumn(f.Place)
+	}
+	sizes := ""
+	if len(f.Sizes) > 0 && !slices.Equal(f.Sizes, cause.Sizes) {
+		sizes = " (" + strings.Join(f.Sizes, ", ") + ")"
+	}
+	prefix := ""
+	if at != "" {
+		prefix = at + ": "
+	}
+	return prefix + f.Message + sizes + " [" + f.Rule + "]"
+}
+
+// flatten lists consequences and what follows from those, in order.
+func flatten(fs []diag.Finding) []diag.Finding {
+	var all []diag.Finding
+	for _, f := range fs {
+		all = append(all, f)
+		all = append(all, flatten(f.Follows)...)
+	}
+	return all
+}
+
+// labelled prints a sentence behind its label, wrapped below itself.
+func (p *printer) labelled(label, sentence string) {
+	lines := wrap(oneLine(sentence), p.room(len(indent)+len(label)+1))
+	for i, text := range lines {
+		if i == 0 {
+			p.line(indent + p.palette.quiet.Sprint(label) + " " + text)
+		} else {
+			p.line(indent + strings.Repeat(" ", len(label)+1) + text)
+		}
+	}
+}
+
+// narrowest is the least room that wrapping makes sense for; a terminal that
+// is narrower still breaks the lines itself.
+const narrowest = 24
+
+// room is how many columns are left beside taken ones, 0 for any number.
+func (p *printer) room(taken int) int {
+	if p.width <= 0 {
+		return 0
+	}
+	return max(narrowest, p.width-taken)
+}
+
+// summary counts what was looked at and what was found.
+func (p *printer) summary(run *report.Run, findings []diag.Finding) string {
+	var counts []string
+	for _, level := range []diag.Level{diag.Error, diag.Warning, diag.Note} {
+		if n := countAt(findings, level); n > 0 {
+			counts = append(counts, p.palette.level(level).Sprint(plural(n, level.String())))
+		}
+	}
+	if len(counts) == 0 {
+		counts = append(counts, p.palette.good.Sprint("no findings"))
+	}
+	if n := following(findings); n > 0 {
+		counts = append(counts, fmt.Sprintf("%d that follow from these", n))
+	}
+	if n := accepted(run); n > 0 {
+		counts = append(counts, plural(n, "accepted exception"))
+	}
+	worst := ""
+	if level := diag.Worst(findings); level > 0 {
+		worst = "; worst: " + p.palette.level(level).Sprint(level)
+	}
+	return scope(run.Plans) + ": " + strings.Join(counts, ", ") + worst
+}
+
+// scope is how many plans and sizes were looked at: "3 plans, 2 sizes each".
+func scope(plans []report.Outcome) string {
+	total, each := 0, true
+	for _, plan := range plans {
+		total += len(plan.Sizes)
+		each = each && len(plan.Sizes) == len(plans[0].Sizes)
+	}
+	text := plural(len(plans), "plan")
+	switch {
+	case len(plans) > 1 && each && total > 0:
+		return text + ", " + plural(len(plans[0].Sizes), "size") + " each"
+	case total > 0:
+		return text + ", " + plural(total, "size")
+	}
+	return text
+}
+
+func countAt(findings []diag.Finding, level diag.Level) int {
+	n := 0
+	for _, f := range findings {
+		if f.Level == level {
+			n++
+		}
+	}
+	return n
+}
+
+func following(findings []diag.Finding) int {
+	n := 0
+	for _, f := range findings {
+		n += len(flatten(f.Follows))
+	}
+	return n
+}
+
+func accepted(run *report.Run) int {
+	n := run.Accepted
+	for _, plan := range run.Plans {
+		n += plan.Accepted
+	}
+	return n
+}
+
+func plural(n int, noun string) string {
+	if n != 1 {
+		noun += "s"
+	}
+	return strconv.Itoa(n) + " " + noun
+}

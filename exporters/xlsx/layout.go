@@ -1,0 +1,160 @@
+package xlsx
+
+import (
+	"fmt"
+
+	"yardproof/exporters/internal/figure"
+	"yardproof/pipeline/report"
+)
+
+// part is what a line of a sheet is, and decides its look.
+type part int
+
+const (
+	blank part = iota
+	title
+	unproved
+	sentence
+	subtitle // heading of a table
+	head     // titles of the columns
+	body
+	group
+	total
+	alert
+)
+
+// line is one row of a sheet: either text over the whole width, or the cells
+// of a table.
+type line struct {
+	part  part
+	text  string
+	table *report.Table // nil for text
+	cells []report.Cell // of a row of the table; none for its head
+}
+
+// spans reports whether the line is text over the whole width.
+func (l line) spans() bool { return l.table == nil && l.part != blank }
+
+// page is a sheet as lines; the first line is row 1.
+type page struct {
+	name    string // of the sheet in the workbook
+	wide    bool
+	lines   []line
+	heads   []int // rows that hold the titles of columns
+	columns int   // of the table that has most
+	grid    grid
+}
+
+const (
+	unprovedText = "NOT PROVED: %s has errors. Do not print, cut or buy from these figures."
+	inputsText   = "Cells in a heavy box may be changed; everything that depends on them follows."
+)
+
+func layOut(h heading, sheets []report.Sheet) []*page {
+	names := sheetNames{}
+	var pages []*page
+	for i := range sheets {
+		s := &sheets[i]
+		p := &page{name: names.unique(s.Title), wide: s.Wide}
+		p.addTop(h, s)
+		for j := range s.Tables {
+			p.addTable(&s.Tables[j])
+		}
+		p.grid = fit(p, h)
+		pages = append(pages, p)
+	}
+	return pages
+}
+
+func (p *page) add(l line) { p.lines = append(p.lines, l) }
+
+func (p *page) addText(part part, text string) {
+	if text != "" {
+		p.add(line{part: part, text: text})
+	}
+}
+
+func (p *page) addTop(h heading, s *report.Sheet) {
+	top := s.Title
+	if h.title != "" {
+		top = h.title + ": " + s.Title
+	}
+	p.addText(title, top)
+	if !h.proved {
+		p.addText(unproved, fmt.Sprintf(unprovedText, h.subject))
+	}
+	if hasInput(s) {
+		p.addText(sentence, inputsText)
+	}
+}
+
+func hasInput(s *report.Sheet) bool {
+	for _, t := range s.Tables {
+		for _, r := range t.Rows {
+			for _, c := range r.Cells {
+				if c.Input {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+func (p *page) addTable(t *report.Table) {
+	p.columns = max(p.columns, len(t.Columns))
+	p.add(line{part: blank})
+	p.addText(subtitle, t.Heading)
+	for _, text := range t.Lead {
+		p.addText(sentence, text)
+	}
+	if len(t.Columns) > 0 {
+		p.add(line{part: head, table: t})
+		p.heads = append(p.heads, len(p.lines))
+	}
+	for _, r := range t.Rows {
+		p.addRow(t, r)
+	}
+	for _, text := range t.Foot {
+		p.addText(sentence, text)
+	}
+}
+
+// addRow lets a heading or an alert that is nothing but words run over the
+// whole width, where they would not fit a column.
+func (p *page) addRow(t *report.Table, r report.Row) {
+	part := partOf(r.Style)
+	if part == group || part == alert {
+		if words, ok := onlyWords(r.Cells); ok {
+			p.add(line{part: part, text: words})
+			return
+		}
+	}
+	p.add(line{part: part, table: t, cells: r.Cells[:min(len(r.Cells), len(t.Columns))]})
+}
+
+func partOf(style report.RowStyle) part {
+	switch style {
+	case report.Group:
+		return group
+	case report.Total:
+		return total
+	case report.Alert:
+		return alert
+	}
+	return body
+}
+
+// onlyWords is the text of a row whose only cell with something in it is
+// fixed text in the first column.
+func onlyWords(cells []report.Cell) (string, bool) {
+	if len(cells) == 0 || cells[0].Kind != report.Text || cells[0].Name != "" || cells[0].Text == "" {
+		return "", false
+	}
+	for _, c := range cells[1:] {
+		if figure.IsNumber(c) || figure.Words(c) != "" {
+			return "", false
+		}
+	}
+	return cells[0].Text, true
+}

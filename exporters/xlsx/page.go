@@ -1,0 +1,151 @@
+package xlsx
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+
+	"yardproof/exporters/internal/figure"
+	"yardproof/pipeline/report"
+)
+
+// Paper sizes of the file format.
+const (
+	letter = 1
+	a4     = 9
+)
+
+// contentDate stands where the file format wants a time. Nothing in a plan is
+// dated, and the clock has no place in an output that must not change unless
+// the plan does.
+const contentDate = "2000-01-01T00:00:00Z"
+
+func (b *book) properties() error {
+	if err := b.file.SetDefaultFont(fontFamily); err != nil {
+		return err
+	}
+	if err := b.file.SetAppProps(&excelize.AppProperties{Application: "yardproof"}); err != nil {
+		return err
+	}
+	properties := &excelize.DocProperties{
+		Creator: "yardproof", LastModifiedBy: "yardproof",
+		Created: contentDate, Modified: contentDate,
+		Title: b.heading.title, Subject: b.heading.about,
+	}
+	if b.heading.revision != "" {
+		properties.Description = "Revision " + b.heading.revision
+	}
+	return b.file.SetDocProps(properties)
+}
+
+// setUp prepares a sheet for printing and typing.
+func (b *book) setUp(p *page) error {
+	if err := b.paper(p); err != nil {
+		return err
+	}
+	if err := b.file.SetHeaderFooter(p.name, b.headerFooter()); err != nil {
+		return err
+	}
+	if err := b.printTitles(p); err != nil {
+		return err
+	}
+	for i, l := range p.lines {
+		for j, c := range l.cells {
+			if err := b.guard(p.name, c, absolute(j+1, i+1)); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// paper fits the sheet to the width of one page and as many pages down as it
+// takes.
+func (b *book) paper(p *page) error {
+	size, orientation, across, down, yes, no := letter, "portrait", 1, 0, true, false
+	if b.heading.metric {
+		size = a4
+	}
+	if p.wide {
+		orientation = "landscape"
+	}
+	side, top, edge := 0.5, 0.8, 0.35
+	return firstError(
+		b.file.SetPageLayout(p.name, &excelize.PageLayoutOptions{
+			Size: &size, Orientation: &orientation, FitToWidth: &across, FitToHeight: &down,
+		}),
+		b.file.SetSheetProps(p.name, &excelize.SheetPropsOptions{FitToPage: &yes}),
+		b.file.SetPageMargins(p.name, &excelize.PageLayoutMarginsOptions{
+			Left: &side, Right: &side, Top: &top, Bottom: &top, Header: &edge, Footer: &edge,
+		}),
+		b.file.SetSheetView(p.name, 0, &excelize.ViewOptions{ShowGridLines: &no}),
+	)
+}
+
+func firstError(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// maxHeaderPart keeps the three parts of a header within the file format's 255
+// characters.
+const maxHeaderPart = 100
+
+func (b *book) headerFooter() *excelize.HeaderFooterOptions {
+	header := "&L" + headerText(b.heading.title)
+	if !b.heading.proved {
+		header += `&C&"` + fontFamily + `,Bold"NOT PROVED`
+	}
+	if b.heading.revision != "" {
+		header += "&R" + headerText("Revision "+b.heading.revision)
+	}
+	return &excelize.HeaderFooterOptions{OddHeader: header, OddFooter: "&L&A&RPage &P of &N"}
+}
+
+// headerText keeps an ampersand from being read as a code, and a break from
+// ending the line.
+func headerText(text string) string {
+	text = strings.Join(strings.Fields(cut(text, maxHeaderPart)), " ")
+	return cut(strings.ReplaceAll(text, "&", "&&"), maxHeaderPart)
+}
+
+// printTitles repeats the column titles of a sheet's one table on every page;
+// several tables have different ones, so the sheet's own title is repeated.
+func (b *book) printTitles(p *page) error {
+	first, last := 1, 1
+	switch {
+	case len(p.heads) == 1:
+		first, last = p.heads[0], p.heads[0]
+	case !b.heading.proved:
+		last = 2
+	}
+	return b.file.SetDefinedName(&excelize.DefinedName{
+		Name:     "_xlnm.Print_Titles",
+		RefersTo: fmt.Sprintf("%s!$%d:$%d", quoted(p.name), first, last),
+		Scope:    p.name,
+	})
+}
+
+// guard refuses to have a negative number typed into an input.
+func (b *book) guard(sheet string, c report.Cell, address string) error {
+	if !c.Input || !figure.IsNumber(c) {
+		return nil
+	}
+	kind, wanted := excelize.DataValidationTypeDecimal, "a number"
+	if c.Kind == report.Count {
+		kind, wanted = excelize.DataValidationTypeWhole, "a whole number"
+	}
+	rule := excelize.NewDataValidation(false)
+	rule.SetSqref(strings.ReplaceAll(address, "$", ""))
+	if err := rule.SetRange(0, 0, kind, excelize.DataValidationOperatorGreaterThanOrEqual); err != nil {
+		return err
+	}
+	rule.Formula2 = ""
+	rule.SetError(excelize.DataValidationErrorStyleStop, "Not a value for this cell", "Type "+wanted+" of 0 or more.")
+	return b.file.AddDataValidation(sheet, rule)
+}

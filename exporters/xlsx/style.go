@@ -1,0 +1,146 @@
+package xlsx
+
+import "github.com/xuri/excelize/v2"
+
+// look is everything that decides the style of a cell.
+type look struct {
+	part   part
+	number bool // to the right, not wrapped
+	beside bool // text with a column before it, whose numbers it must not touch
+	input  bool
+	format string // number format; empty for text
+}
+
+// The few greys and strengths the sheets are drawn with: all of them survive a
+// black-and-white printer.
+const (
+	fontFamily = "Arial"
+	fontSize   = 10
+	black      = "000000"
+	grey       = "A6A6A6"
+	shade      = "E4E4E4"
+	lightShade = "F2F2F2"
+)
+
+// Border styles of the file format.
+const (
+	thinLine   = 1
+	mediumLine = 2
+	hairLine   = 7
+	doubleLine = 6
+)
+
+// style is the number of a look in the workbook.
+func (b *book) style(l look) (int, error) {
+	if id, ok := b.styles[l]; ok {
+		return id, nil
+	}
+	id, err := b.file.NewStyle(l.style())
+	if err == nil {
+		b.styles[l] = id
+	}
+	return id, err
+}
+
+func (l look) style() *excelize.Style {
+	s := &excelize.Style{
+		Font:      l.font(),
+		Border:    l.borders(),
+		Alignment: &excelize.Alignment{Vertical: "top", WrapText: !l.number, Horizontal: "left"},
+	}
+	switch {
+	case l.number:
+		s.Alignment.Horizontal = "right"
+	case l.beside:
+		s.Alignment.Indent = 1
+	}
+	switch l.part {
+	case head:
+		s.Alignment.Vertical, s.Alignment.WrapText = "bottom", true
+	case unproved:
+		s.Alignment.Vertical, s.Alignment.Horizontal = "center", "center"
+	}
+	if color := l.fill(); color != "" {
+		s.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{color}}
+	}
+	if l.format != "" {
+		s.CustomNumFmt = &l.format
+	}
+	return s
+}
+
+func (l look) font() *excelize.Font {
+	f := &excelize.Font{Family: fontFamily, Size: l.size(), Color: black}
+	switch l.part {
+	case title, subtitle, head, group, total, alert, unproved:
+		f.Bold = true
+	}
+	return f
+}
+
+func (l look) size() float64 {
+	switch l.part {
+	case title:
+		return 14
+	case subtitle:
+		return 11.5
+	}
+	return fontSize
+}
+
+func (l look) fill() string {
+	switch l.part {
+	case head:
+		return shade
+	case group:
+		return lightShade
+	}
+	return ""
+}
+
+func (l look) borders() []excelize.Border {
+	if l.input {
+		return box(mediumLine, black)
+	}
+	switch l.part {
+	case head:
+		return []excelize.Border{{Type: "bottom", Style: thinLine, Color: black}}
+	case body, group:
+		return []excelize.Border{{Type: "bottom", Style: hairLine, Color: grey}}
+	case total:
+		return []excelize.Border{{Type: "top", Style: thinLine, Color: black}, {Type: "bottom", Style: doubleLine, Color: black}}
+	case alert:
+		return []excelize.Border{{Type: "top", Style: mediumLine, Color: black}, {Type: "bottom", Style: mediumLine, Color: black}}
+	case unproved:
+		return box(mediumLine, black)
+	}
+	return nil
+}
+
+func box(style int, color string) []excelize.Border {
+	var sides []excelize.Border
+	for _, side := range []string{"left", "right", "top", "bottom"} {
+		sides = append(sides, excelize.Border{Type: side, Style: style, Color: color})
+	}
+	return sides
+}
+
+// height is the height in points of a line that wraps into n lines of text, 0
+// where the program's own height does.
+func (p part) height(n int) float64 {
+	return min(p.unlimited(n), excelize.MaxRowHeight)
+}
+
+func (p part) unlimited(n int) float64 {
+	switch {
+	case p == title:
+		return 6 + 18*float64(n)
+	case p == subtitle:
+		return 4 + 15*float64(n)
+	case p == unproved:
+		return 7 + 13*float64(n)
+	case n > 1:
+		return 3 + 13*float64(n)
+	}
+	return 0
+}
