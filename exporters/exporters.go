@@ -5,19 +5,26 @@ import (
 	"fmt"
 	"io"
 
+	"yardproof/exporters/annotations"
 	"yardproof/exporters/csvtable"
 	"yardproof/exporters/jsonreport"
 	"yardproof/exporters/jsontable"
+	"yardproof/exporters/junit"
+	"yardproof/exporters/markdown"
+	"yardproof/exporters/sarif"
 	"yardproof/exporters/text"
 	"yardproof/exporters/xlsx"
+	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
 )
 
-// Options say what a report is written to. A format ignores what it has no
-// use for.
+// Options say what a report is written to, and what only the program knows of
+// the run. A format ignores what it has no use for.
 type Options struct {
-	Color bool // escape sequences for colours are understood
-	Width int  // columns of the terminal; 0 leaves lines as long as they are
+	Color   bool       // escape sequences for colours are understood
+	Width   int        // columns of the terminal; 0 leaves lines as long as they are
+	Version string     // of yardproof; may be empty
+	FailOn  diag.Level // from which level on findings give status 1; 0 when nobody asked
 }
 
 // ReportFormat writes the findings of a run as a stream.
@@ -47,16 +54,45 @@ type ExportFormat struct {
 func Reports() []ReportFormat {
 	return []ReportFormat{
 		{
+			Name:    "annotations",
+			Summary: "workflow commands, which a CI service shows beside the lines of a plan",
+			Write:   plain(annotations.Write),
+		},
+		{
 			Name:    "json",
 			Summary: "findings with their places, for programs",
-			Write:   func(w io.Writer, r *report.Run, _ Options) error { return jsonreport.Write(w, r) },
+			Write:   plain(jsonreport.Write),
+		},
+		{
+			Name:    "junit",
+			Summary: "JUnit XML, a case a plan and size, for a CI service's list of tests",
+			Write:   plain(junit.Write),
+		},
+		{
+			Name:    "markdown",
+			Summary: "a comment for a pull request",
+			Write:   plain(markdown.Write),
+		},
+		{
+			Name:    "sarif",
+			Summary: "SARIF 2.1.0, for code scanning and editors",
+			Write: func(w io.Writer, r *report.Run, o Options) error {
+				return sarif.Write(w, r, sarif.Options{Version: o.Version, FailOn: o.FailOn})
+			},
 		},
 		{
 			Name:    "text",
 			Summary: "findings with the lines of the plan they are about, for people",
-			Write:   func(w io.Writer, r *report.Run, o Options) error { return text.Write(w, r, text.Options(o)) },
+			Write: func(w io.Writer, r *report.Run, o Options) error {
+				return text.Write(w, r, text.Options{Color: o.Color, Width: o.Width})
+			},
 		},
 	}
+}
+
+// plain is the writer of a format that has no options.
+func plain(write func(io.Writer, *report.Run) error) func(io.Writer, *report.Run, Options) error {
+	return func(w io.Writer, r *report.Run, _ Options) error { return write(w, r) }
 }
 
 // Exports lists the export formats by name.
@@ -110,7 +146,7 @@ const lineName = "line"
 var errNoID = errors.New("the plan has no id to name its files by")
 
 func csvPlan(p *report.Plan) ([]File, error) {
-	return csvFiles(p.ID, p.Sheets, csvtable.Style{Currency: p.Currency})
+	return csvFiles(p.ID, p.Sheets, csvtable.Style{Currency: p.Currency, Unproved: !p.Proved})
 }
 
 func csvLine(r *report.Run) ([]File, error) {

@@ -14,6 +14,7 @@ import (
 // Style is what a table's cells do not say themselves.
 type Style struct {
 	Currency measure.Currency // of money
+	Unproved bool             // the plan has errors: the first row says so
 }
 
 // rowColumn heads the first column, which tells the rows of a total or a
@@ -32,6 +33,12 @@ func Bytes(t report.Table, style Style) []byte {
 	w := csv.NewWriter(&b)
 	w.UseCRLF = true
 	w.Write(header(t))
+	if style.Unproved {
+		mark := make([]string, len(t.Columns)+1)
+		mark[0] = figure.Role(report.Alert)
+		mark[len(mark)-1] = figure.Unproved("this plan")
+		w.Write(mark)
+	}
 	for _, row := range t.Rows {
 		w.Write(style.record(t, row))
 	}

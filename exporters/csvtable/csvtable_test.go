@@ -28,7 +28,7 @@ func table(t *testing.T, id string) report.Table {
 
 func TestBytes(t *testing.T) {
 	for _, id := range []string{"cut-list", "fabrics", "inputs", "costing"} {
-		golden.Check(t, id+".csv", Bytes(table(t, id), Style{sample.Dollars()}))
+		golden.Check(t, id+".csv", Bytes(table(t, id), Style{Currency: sample.Dollars()}))
 	}
 }
 
@@ -140,8 +140,20 @@ func TestFieldSaysAboutAndTheUnit(t *testing.T) {
 		{report.Cell{}, "in", ""},
 	}
 	for _, test := range tests {
-		if got := (Style{sample.Dollars()}).field(test.cell, test.unit); got != test.want {
+		if got := (Style{Currency: sample.Dollars()}).field(test.cell, test.unit); got != test.want {
 			t.Errorf("in a column of %q: %q, want %q", test.unit, got, test.want)
 		}
+	}
+}
+
+// A cut list of a plan with errors says so in its first row, in every file.
+func TestUnproved(t *testing.T) {
+	given := report.Table{Columns: []report.Column{{ID: "a"}, {ID: "b"}}, Rows: []report.Row{{Cells: []report.Cell{report.N(1)}}}}
+	got := string(Bytes(given, Style{Unproved: true}))
+	if rows := strings.Split(got, "\r\n"); !strings.Contains(rows[1], "NOT PROVED") || !strings.HasPrefix(rows[2], "body,1") {
+		t.Errorf("got\n%s", got)
+	}
+	if got := string(Bytes(given, Style{})); strings.Contains(got, "NOT PROVED") {
+		t.Errorf("a proved table is marked:\n%s", got)
 	}
 }

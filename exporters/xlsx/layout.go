@@ -1,8 +1,6 @@
 package xlsx
 
 import (
-	"fmt"
-
 	"yardproof/exporters/internal/figure"
 	"yardproof/pipeline/report"
 )
@@ -45,10 +43,7 @@ type page struct {
 	grid    grid
 }
 
-const (
-	unprovedText = "NOT PROVED: %s has errors. Do not print, cut or buy from these figures."
-	inputsText   = "Cells in a heavy box may be changed; everything that depends on them follows."
-)
+const inputsText = "Cells in a heavy box may be changed; everything that depends on them follows."
 
 func layOut(h heading, sheets []report.Sheet) []*page {
 	names := sheetNames{}
@@ -81,7 +76,7 @@ func (p *page) addTop(h heading, s *report.Sheet) {
 	}
 	p.addText(title, top)
 	if !h.proved {
-		p.addText(unproved, fmt.Sprintf(unprovedText, h.subject))
+		p.addText(unproved, figure.Unproved(h.subject))
 	}
 	if hasInput(s) {
 		p.addText(sentence, inputsText)

@@ -177,3 +177,8 @@ func ofRat(r *big.Rat, atLeast, rounded int) string {
 	}
 	return r.FloatString(max(places, atLeast))
 }
+
+// Unproved is the mark on everything that is written of a plan with errors.
+func Unproved(subject string) string {
+	return "NOT PROVED: " + subject + " has errors. Do not print, cut or buy from these figures."
+}

@@ -58,6 +58,9 @@ func sewn(p *derive.Part) bool {
 }
 
 func how(s *derive.Size, p *derive.Part) string {
+	if !p.Known {
+		return "cannot be derived; see the overview"
+	}
 	u := s.Plan.Units
 	switch op := p.Operation.(type) {
 	case plan.StripSet:
@@ -129,6 +132,9 @@ func listStrips(strips []derive.Strip) string {
 }
 
 func notes(s *derive.Size, p *derive.Part) string {
+	if !p.Known {
+		return ""
+	}
 	u := s.Plan.Units
 	var out []string
 	if p.Tube != nil {
