@@ -36,7 +36,8 @@ type fault struct {
 }
 
 func (r rules) problems(tree *jsontree.Node, errs []gojsonschema.ResultError) []source.Problem {
-	faults := r.choices(tree, r.guide.root, nil)
+	var faults []fault
+	r.choices(tree, r.guide.root, nil, &faults)
 	for _, e := range errs {
 		faults = append(faults, r.fault(tree, e))
 	}
@@ -78,25 +79,41 @@ func (r rules) governs(schema, holder *jsontree.Node, key string) *jsontree.Node
 	return r.guide.member(schema, key)
 }
 
+// way is the way from the root to a value, its last step first.
+type way struct {
+	from *way
+	key  string // or position
+}
+
+// path are the keys and positions from the root.
+func (w *way) path() []string {
+	var path []string
+	for ; w != nil; w = w.from {
+		path = append(path, w.key)
+	}
+	slices.Reverse(path)
+	return path
+}
+
 // choices finds the objects that have none, or more than one, of the keys of
 // which the schema's oneOf wants exactly one.
-func (r rules) choices(n, schema *jsontree.Node, path []string) []fault {
-	var faults []fault
-	f := fault{kind: "number_one_of", path: path, node: n, schema: schema, what: r.what}
-	if names := alternatives(schema); n.Kind == jsontree.Object && len(names) > 0 && len(f.present(names)) != 1 {
-		faults = append(faults, f)
+func (r rules) choices(n, schema *jsontree.Node, w *way, faults *[]fault) {
+	if names := r.guide.alternatives[schema]; n.Kind == jsontree.Object && names != nil {
+		if f := (fault{kind: "number_one_of", node: n, schema: schema, what: r.what}); len(f.present(names)) != 1 {
+			f.path = w.path()
+			*faults = append(*faults, f)
+		}
 	}
 	for _, m := range n.Members {
 		if s := r.guide.member(schema, m.Key); s != nil {
-			faults = append(faults, r.choices(m.Value, s, append(path[:len(path):len(path)], m.Key))...)
+			r.choices(m.Value, s, &way{w, m.Key}, faults)
 		}
 	}
 	if s := r.guide.item(schema); s != nil {
 		for i, item := range n.Items {
-			faults = append(faults, r.choices(item, s, append(path[:len(path):len(path)], strconv.Itoa(i)))...)
+			r.choices(item, s, &way{w, strconv.Itoa(i)}, faults)
 		}
 	}
-	return faults
 }
 
 func step(n *jsontree.Node, key string) *jsontree.Node {

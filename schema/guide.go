@@ -7,7 +7,33 @@ import (
 // guide looks things up in the text of a schema. A schema here keeps all its
 // properties in one place and not in branches, so that one path through the
 // data leads to one place of the schema; a test sees to it.
-type guide struct{ root *jsontree.Node }
+type guide struct {
+	root         *jsontree.Node
+	refs         map[*jsontree.Node]*jsontree.Node // what a reference stands for
+	alternatives map[*jsontree.Node][]string       // keys of which an object must have exactly one
+}
+
+func newGuide(root *jsontree.Node) guide {
+	g := guide{root, map[*jsontree.Node]*jsontree.Node{}, map[*jsontree.Node][]string{}}
+	g.learn(root)
+	return g
+}
+
+// learn looks up once what would otherwise be looked up for every value.
+func (g guide) learn(n *jsontree.Node) {
+	if n.Get("$ref") != nil {
+		g.refs[n] = g.follow(n)
+	}
+	if names := alternatives(n); names != nil {
+		g.alternatives[n] = names
+	}
+	for _, m := range n.Members {
+		g.learn(m.Value)
+	}
+	for _, item := range n.Items {
+		g.learn(item)
+	}
+}
 
 // member is the schema of an object's member, nil when it may not have it.
 func (g guide) member(object *jsontree.Node, key string) *jsontree.Node {
@@ -20,8 +46,16 @@ func (g guide) member(object *jsontree.Node, key string) *jsontree.Node {
 // item is the schema of a list's items.
 func (g guide) item(list *jsontree.Node) *jsontree.Node { return g.resolve(list.Get("items")) }
 
-// resolve follows references, which all stay within the schema.
+// resolve gives what a reference stands for, and any other schema itself.
 func (g guide) resolve(n *jsontree.Node) *jsontree.Node {
+	if meant := g.refs[n]; meant != nil {
+		return meant
+	}
+	return n
+}
+
+// follow follows references, which all stay within the schema.
+func (g guide) follow(n *jsontree.Node) *jsontree.Node {
 	for ref := n.Get("$ref"); ref != nil; ref = n.Get("$ref") {
 		n = g.root.At(ref.Text[1:])
 	}

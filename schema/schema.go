@@ -63,7 +63,7 @@ func compile(what, text string) rules {
 	if err != nil {
 		panic(fmt.Sprintf("schema of %s: %v", what, err))
 	}
-	return rules{what: what, schema: compiled, guide: guide{tree}}
+	return rules{what: what, schema: compiled, guide: newGuide(tree)}
 }
 
 // withoutOneOf takes away what choices checks instead: the validator words an

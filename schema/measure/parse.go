@@ -48,6 +48,14 @@ func quote(text string) string {
 // number is not. Errors are of type *ParseError; the error for a length that is
 // not a whole number of ticks names the ruler's neighbours.
 func ParseLength(text string, unit Unit) (Length, error) {
+	if l, ok := plainLength(text, unit); ok {
+		return l, nil
+	}
+	return parseLength(text, unit)
+}
+
+// parseLength is ParseLength without its short way.
+func parseLength(text string, unit Unit) (Length, error) {
 	if len(text) > maxLengthText {
 		return 0, &ParseError{Text: text, Unit: unit, Reason: fmt.Sprintf("it has more than %d characters", maxLengthText)}
 	}
@@ -150,18 +158,25 @@ func parseNumber(text string) (value *big.Rat, reason string) {
 	if !digits(whole) || !digits(numerator) || !digits(denominator) {
 		return nil, "write a fraction like 1/2 or 2 1/2"
 	}
-	fraction, ok := new(big.Rat).SetString(numerator + "/" + denominator)
-	if !ok {
+	parts := decimal(denominator)
+	if parts.Sign() == 0 {
 		return nil, "its fraction divides by zero"
 	}
+	fraction := new(big.Rat).SetFrac(decimal(numerator), parts)
 	if fraction.Cmp(big.NewRat(1, 1)) >= 0 {
 		if at >= 0 {
 			return nil, "the fraction after a whole number must be less than 1"
 		}
 		return nil, improper(numerator, denominator, fraction)
 	}
-	value, _ = new(big.Rat).SetString(whole)
-	return value.Add(value, fraction), ""
+	return fraction.Add(fraction, new(big.Rat).SetInt(decimal(whole))), ""
+}
+
+// decimal reads digits in base 10 whatever they begin with: to a big.Rat, 020
+// is sixteen.
+func decimal(digits string) *big.Int {
+	n, _ := new(big.Int).SetString(digits, 10)
+	return n
 }
 
 // improper says how to write a fraction of 1 or more. No ruler shows 21/2, and

@@ -23,6 +23,7 @@ func TestParseLength(t *testing.T) {
 		{"  2   1/2 ", In, 5 * half},
 		{"2-1/2", In, 5 * half},
 		{"2\u20131/2", In, 5 * half},
+		{"01/020", In, Inch / 20}, // not octal
 		{"1/2", In, half},
 		{"2½", In, 5 * half},
 		{"2 ½", In, 5 * half},
@@ -236,4 +237,26 @@ func checkRoundTrip(t *testing.T, l Length, printed string, unit Unit) {
 	if back, err := ParseLength(printed, unit); (err != nil || back != l) && l <= MaxLength {
 		t.Fatalf("%d ticks printed as %q, read back as %d, %v", l, printed, back, err)
 	}
+}
+
+// FuzzPlainLength holds the short way of reading a length to the long one.
+func FuzzPlainLength(f *testing.F) {
+	for _, text := range []string{"3", "2.5", "1/2", "2 1/2", "2 1/2 in", "6.5 cm", "2 3/2", "21/2", "9999.9999", "0", "0/3", "1/0", "2 1/2in", "0001 0001/0002", "1.", ".5", "3 cm", "1/3"} {
+		f.Add(text, false)
+		f.Add(text, true)
+	}
+	f.Fuzz(func(t *testing.T, text string, metric bool) {
+		unit := In
+		if metric {
+			unit = Cm
+		}
+		quick, ok := plainLength(text, unit)
+		if !ok {
+			return
+		}
+		long, err := parseLength(text, unit)
+		if err != nil || long != quick {
+			t.Errorf("%q is %d the short way and %d, %v the long way", text, quick, long, err)
+		}
+	})
 }
