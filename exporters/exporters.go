@@ -203,3 +203,6 @@ func one(id, name string, b []byte, err error) ([]File, error) {
 	}
 	return []File{{Name: name, Bytes: b}}, nil
 }
+
+// ReportSchema is the JSON Schema of the json report.
+func ReportSchema() []byte { return jsonreport.Schema() }

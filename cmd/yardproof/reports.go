@@ -63,15 +63,16 @@ func (set settings) write(ctx context.Context, s streams, run *report.Run) error
 	// A report of an interrupted run says so; to be written it must not be
 	// interrupted again.
 	ctx = context.WithoutCancel(ctx)
+	options := exporters.Options{Version: buildInfo().Main.Version, FailOn: set.failOn}
 	var failed []error
 	for _, t := range set.reports {
 		if t.path != toStdout {
-			failed = append(failed, exporters.WriteReport(ctx, t.path, t.writer(run, exporters.Options{})))
+			failed = append(failed, exporters.WriteReport(ctx, t.path, t.writer(run, options)))
 		}
 	}
+	options.Color, options.Width = set.color, columns(s.stdout)
 	for _, t := range set.reports {
 		if t.path == toStdout {
-			options := exporters.Options{Color: set.color, Width: columns(s.stdout)}
 			if err := t.writer(run, options)(s.stdout); !errors.Is(err, syscall.EPIPE) {
 				failed = append(failed, err)
 			}

@@ -3,13 +3,14 @@ package main
 import (
 	"context"
 
+	"yardproof/exporters"
 	"yardproof/schema"
 )
 
 func schemaCommand() command {
 	return command{
-		name: "schema", args: "plan|project",
-		summary: "print the JSON Schema of a plan or of the project file",
+		name: "schema", args: "plan|project|report",
+		summary: "print the JSON Schema of a plan, of the project file or of the JSON report",
 		about: `The schema is draft-07. An editor that is told of it completes keys and shows
 what they mean.
 `,
@@ -19,11 +20,14 @@ what they mean.
 
 func printSchema(_ context.Context, s streams, _ *options, args []string) (int, error) {
 	if len(args) != 1 {
-		return 0, misuse("name one schema: plan or project")
+		return 0, misuse("name one schema: plan, project or report")
 	}
 	text, ok := schema.Text(args[0])
+	if args[0] == "report" {
+		text, ok = exporters.ReportSchema(), true
+	}
 	if !ok {
-		return 0, misuse("there is no schema %q: name plan or project", args[0])
+		return 0, misuse("there is no schema %q: name plan, project or report", args[0])
 	}
 	_, err := s.stdout.Write(text)
 	return exitClean, err

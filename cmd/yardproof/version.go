@@ -19,12 +19,16 @@ func version(_ context.Context, s streams, _ *options, args []string) (int, erro
 	if len(args) > 0 {
 		return 0, misuse("version takes no arguments")
 	}
-	info, ok := debug.ReadBuildInfo()
-	if !ok {
-		info = &debug.BuildInfo{}
-	}
-	_, err := fmt.Fprintln(s.stdout, "yardproof "+versionOf(info))
+	_, err := fmt.Fprintln(s.stdout, "yardproof "+versionOf(buildInfo()))
 	return exitClean, err
+}
+
+// buildInfo is what the build says of itself, nothing where it says nothing.
+func buildInfo() *debug.BuildInfo {
+	if info, ok := debug.ReadBuildInfo(); ok {
+		return info
+	}
+	return &debug.BuildInfo{}
 }
 
 // versionOf is what a build says of itself: its version, the commit it was made

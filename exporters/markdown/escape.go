@@ -1,7 +1,6 @@
 package markdown
 
 import (
-	"html"
 	"strings"
 	"unicode/utf8"
 
@@ -10,15 +9,15 @@ import (
 
 // inline is text within a paragraph or a cell. Marks of Markdown are escaped
 // by a backslash, those of HTML by entities. What services turn into mentions,
-// references, formulas and links after Markdown is done with is parted by an
-// element.
+// references, formulas, pictures (":name:") and links after Markdown is done
+// with is parted by an element.
 func inline(text string) string {
 	return strings.NewReplacer(
 		`\`, `\\`, "`", "\\`", `*`, `\*`, `_`, `\_`, `[`, `\[`, `]`, `\]`, `~`, `\~`, `|`, `\|`, `!`, `\!`,
 		`<`, `&lt;`, `>`, `&gt;`, `&`, `&amp;`,
 		`@`, `<span>@</span>`, `#`, `<span>#</span>`, `$`, `<span>$</span>`,
-		`://`, `<span>:</span>//`, `www.`, `www<span>.</span>`, `WWW.`, `WWW<span>.</span>`,
-		`gh-`, `gh<span>-</span>`, `GH-`, `GH<span>-</span>`, `:`, `<span>:</span>`,
+		`www.`, `www<span>.</span>`, `WWW.`, `WWW<span>.</span>`, `gh-`, `gh<span>-</span>`, `GH-`, `GH<span>-</span>`,
+		`: `, `: `, `:`, `<span>:</span>`,
 	).Replace(words.OneLine(text))
 }
 
@@ -50,7 +49,9 @@ func longestRun(text string, of byte) int {
 }
 
 // literal is text within an HTML element that is shown as code.
-func literal(text string) string { return html.EscapeString(text) }
+func literal(text string) string {
+	return strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;").Replace(text)
+}
 
 // longest is how many characters of a text of the plan are shown.
 const longest = 1000

@@ -25,22 +25,40 @@ func comment(run *report.Run, limit int) string {
 	findings := run.All()
 	head := "**yardproof** &middot; " + inline(words.Summary(run)) + "\n"
 	head += table(run, findings, limit/tableShare)
+	named := newHeadings(run)
 	entries := make([]entry, len(findings))
 	for i, f := range findings {
-		entries[i] = entry{finding: f, heading: heading(run, f), text: item(f)}
+		entries[i] = entry{finding: f, heading: named.of(f), text: item(f)}
 	}
 	return head + fit(entries, limit-len(head))
 }
 
-// heading names what a finding is about: its plan, or the line.
-func heading(run *report.Run, f diag.Finding) string {
+// headings are what findings are put below: their plan, or the line.
+type headings struct{ byFile, byID map[string]string }
+
+func newHeadings(run *report.Run) headings {
+	h := headings{map[string]string{}, map[string]string{}}
 	for _, p := range run.Plans {
-		if p.File == f.Place.File || p.ID != "" && p.ID == f.Plan {
-			return "\n### " + planName(p) + "\n"
+		h.byFile[p.File] = planName(p)
+		if p.ID != "" && h.byID[p.ID] == "" {
+			h.byID[p.ID] = planName(p)
 		}
 	}
-	return "\n### The line\n"
+	return h
 }
+
+func (h headings) of(f diag.Finding) string {
+	name := h.byFile[f.Place.File]
+	if name == "" {
+		name = h.byID[f.Plan]
+	}
+	if name == "" {
+		name = lineName
+	}
+	return "\n### " + name + "\n"
+}
+
+const lineName = "The line"
 
 // planName is a plan's title and id, or the file that it was to be read from.
 func planName(p report.Outcome) string {
@@ -58,17 +76,16 @@ func item(f diag.Finding) string {
 	var s strings.Builder
 	s.WriteString("\n**" + f.Level.String() + "** ")
 	if at := words.Where(f.Place); at != "" {
-		s.WriteString(code(at) + " ")
+		s.WriteString(code(shorten(at)) + " ")
 	}
 	s.WriteString(inline(shorten(f.Message)) + " " + code("["+f.Rule+"]"))
 	if len(f.Sizes) > 0 {
 		s.WriteString(" in " + inline(shorten(words.Sizes(f))))
 	}
-	s.WriteString("\n")
 	if f.Hint != "" {
-		s.WriteString("<br>Hint: " + inline(shorten(f.Hint)) + "\n")
+		s.WriteString("\\\nHint: " + inline(shorten(f.Hint))) // a backslash breaks the line
 	}
-	s.WriteString(details(f))
+	s.WriteString("\n" + details(f))
 	return s.String()
 }
 

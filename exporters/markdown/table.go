@@ -57,7 +57,7 @@ func rowsOf(run *report.Run) (rows []row, clean int) {
 		rows = append(rows, planRows(p)...)
 	}
 	if len(run.Findings) > 0 {
-		rows = append(rows, row{plan: "the line", findings: run.Findings})
+		rows = append(rows, row{plan: lineName, findings: run.Findings})
 	}
 	return rows, clean
 }
@@ -66,7 +66,7 @@ func rowsOf(run *report.Run) (rows []row, clean int) {
 // have findings.
 func planRows(p report.Outcome) []row {
 	name := planName(p)
-	all := []row{{plan: name, size: "all"}}
+	all := []row{{plan: name, size: "the plan"}}
 	for _, size := range p.Sizes {
 		all = append(all, row{plan: name, size: size})
 	}
