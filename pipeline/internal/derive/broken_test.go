@@ -165,17 +165,20 @@ func explain(s *derive.Size) {
 		}
 	}
 	s.Cautions()
+	seen := map[*report.Work]bool{}
 	for _, w := range works {
-		walk(w)
+		walk(w, seen)
 	}
 }
 
-func walk(w *report.Work) {
-	if w == nil {
+// walk goes through all work behind a number, shared work once.
+func walk(w *report.Work, seen map[*report.Work]bool) {
+	if w == nil || seen[w] {
 		return
 	}
+	seen[w] = true
 	for _, term := range w.Terms {
-		walk(term.Value.Why)
+		walk(term.Value.Why, seen)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"yardproof/pipeline/internal/derive"
 	"yardproof/schema/measure"
 )
 
@@ -164,4 +165,43 @@ func TestDirectionalFabric(t *testing.T) {
 		wantLength(t, print, s.Fabric("a").Net, want[0])
 		wantLength(t, print+", backing", s.Fabric("b").Net, want[1])
 	}
+}
+
+// Triangles sewn into a square: two cut once from 4 7/8 in finish 4 in like
+// half squares; four cut twice from 5 1/4 in finish 4 in. 20 units of each
+// take 20 triangles of every part cut once, from 10 squares, and 40 of every
+// part cut twice, from 10 squares.
+func TestTriangleSquares(t *testing.T) {
+	s := derived(t, `{
+  "format": 1, "id": "kites", "title": "Kites", "units": "in", "seam": { "allowance": "1/4" },
+  "fabrics": { "a": { "yardage": { "usable_width": 40 } }, "b": { "yardage": { "usable_width": 40 } } },
+  "parts": {
+    "dark":  { "cut": { "fabric": "a", "square": "4 7/8", "halved": "once" } },
+    "light": { "cut": { "fabric": "b", "square": "4 7/8", "halved": "once" } },
+    "north": { "cut": { "fabric": "a", "square": "5 1/4", "halved": "twice" } },
+    "west":  { "cut": { "fabric": "b", "square": "5 1/4", "halved": "twice" } },
+    "half":    { "triangle_square": { "of": ["dark", "light"], "trim": "4 1/2" } },
+    "quarter": { "triangle_square": { "of": ["north", "west", "north", "west"], "trim": "4 1/2" } }
+  },
+  "layout": { "grid": { "rows": 8, "columns": 5, "blocks": [["half"], ["quarter"]] } },
+  "sizes": { "one": {} }
+}`)["one"]
+	half, quarter := s.Part("half"), s.Part("quarter")
+	wantCount(t, "of two", half.Needed, 20)
+	wantCount(t, "of four", quarter.Needed, 20)
+	for p, want := range map[*derive.Part][2]string{half: {"4.521447", "4.853553"}, quarter: {"4.542893", "5.207107"}} {
+		if got := p.Triangle.Untrimmed.Decimal(measure.In, 6); got != want[0] {
+			t.Errorf("%s: %s in as sewn, want %s", p.Name.Text, got, want[0])
+		}
+		if got := p.Triangle.Exact.Decimal(measure.In, 6); got != want[1] {
+			t.Errorf("%s: an exact cut of %s in, want %s", p.Name.Text, got, want[1])
+		}
+		wantSize(t, p.Name.Text, p.Width, p.Height, "4 1/2", "4 1/2")
+	}
+	wantCount(t, "squares cut once", s.Part("dark").Squares, 10)
+	wantCount(t, "triangles cut twice", s.Part("north").Needed, 40)
+	wantCount(t, "squares cut twice", s.Part("north").Squares, 10)
+	// 10 of 4 7/8, 8 from a strip: 2 strips; 10 of 5 1/4, 7 from a strip: 2.
+	wantBuy(t, s, "a", "21 1/4", "22 1/2")
+	wantSize(t, "finished", s.Top.Finished.Width, s.Top.Finished.Height, "20", "32")
 }
