@@ -48,7 +48,7 @@ const mostJobs = 128
 // the plans under work are finished or given up, nothing new is begun, and a
 // finding of run/interrupted says so.
 func Run(ctx context.Context, c Config) (*report.Run, error) {
-	l := &line{Config: c, jobs: min(c.Jobs, mostJobs)}
+	l := &line{Config: c, solved: newSolved(), jobs: min(c.Jobs, mostJobs)}
 	if l.jobs <= 0 {
 		l.jobs = runtime.GOMAXPROCS(0)
 	}
@@ -75,6 +75,7 @@ type line struct {
 	plans    []*planFile // in file order
 	projects []*project  // in file order
 	findings []diag.Finding
+	solved   *solved
 }
 
 // each does something with every plan, several at a time. Nothing is begun
@@ -128,6 +129,7 @@ func (l *line) report(ctx context.Context) *report.Run {
 			"run it again"))
 	}
 	run.Findings = diag.Sort(run.Findings)
+	run.Cuttings.Asked, run.Cuttings.Solved = l.solved.counts()
 	if ctx.Err() == nil {
 		l.finish(ctx, run)
 	}

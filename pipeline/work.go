@@ -130,10 +130,10 @@ func (w *work) prove() error {
 	}
 	w.stage = "deriving"
 	for i := range w.plan.Sizes {
-		w.sizes = append(w.sizes, derive.Of(w.plan, &w.plan.Sizes[i]))
+		w.sizes = append(w.sizes, derive.With(w.solved, w.plan, &w.plan.Sizes[i]))
 	}
 	w.stage = "checking"
-	found := check.All(w.plan, w.sizes, w.settings, w.prices())
+	found := check.All(check.Input{Plan: w.plan, Sizes: w.sizes, Project: w.settings, Prices: w.prices(), Thorough: w.Tables})
 	w.judged = true
 	if w.project != nil {
 		w.used = make([]bool, len(w.project.rules.exceptions))

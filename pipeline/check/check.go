@@ -17,7 +17,9 @@ type Check struct {
 	Why     string     // what goes wrong at the cutting table because of it
 	Fix     string     // what to do
 	Scope   Scope
-	Run     func(*Pass) // nil for Reading and Running rules
+	// Thorough rules need every cutting solved; only an export runs them.
+	Thorough bool
+	Run      func(*Pass) // nil for Reading and Running rules
 }
 
 // Scope says what a rule looks at.

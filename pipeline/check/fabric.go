@@ -12,13 +12,6 @@ import (
 
 var fabricChecks = []Check{
 	{
-		Rule: "fabric/below-plain", Level: diag.Warning, Since: "0.1.0", Scope: Size,
-		Summary: "the printed length is less than cutting each size of piece from its own strips takes",
-		Why:     "The plain method is how most makers cut: a strip of the piece's height, pieces from the strip, and an inch lost to straighten the end. Six 5 1/4-in strips and 1 in are 32 1/2 in; 7/8 yd is 31 1/2 in, so the sixth strip comes out 4 1/4 in wide.",
-		Fix:     "print the length that the plain method takes, or print a cutting layout that needs less",
-		Run:     eachPrintedCloth(belowPlain),
-	},
-	{
 		Rule: "fabric/generous", Level: diag.Note, Since: "0.1.0", Scope: Size,
 		Summary: "the printed length is more than is needed, rounded up as the shop cuts it",
 		Why:     "The customer pays for what is left over, and a kit costs more than it need. 1 1/2 yd printed where 33 in are needed is half a yard too much at every sale.",
@@ -85,9 +78,6 @@ var fabricChecks = []Check{
 
 func cloth(f *derive.Fabric) Subject { return Subject{Kind: derive.Cloth, Name: f.Role.Text} }
 
-// whole is a share of one in the basis points of plan.Percent.
-const whole = 10_000
-
 // shopped prints a length as it is sold and as it is measured: "7/8 yd (31 1/2 in)".
 func (p *Pass) shopped(l measure.Length) string {
 	sold := measure.FormatFabric(l, p.Plan.Units)
@@ -95,6 +85,17 @@ func (p *Pass) shopped(l measure.Length) string {
 		return p.length(l)
 	}
 	return fmt.Sprintf("%s (%s)", sold, p.length(l))
+}
+
+// asPrinted prints a length of fabric as the plan writes it, and what it
+// measures.
+func (p *Pass) asPrinted(said plan.PrintedLength) string {
+	length := p.length(said.Length.Length)
+	n := p.Plan.Tree.At(p.Plan.Tree.PointerAt(said.At.Start))
+	if n == nil || n.Text == length {
+		return length
+	}
+	return fmt.Sprintf("%s (%s)", n.Text, length)
 }
 
 // pair prints a width and a height.
@@ -132,37 +133,33 @@ func eachPrintedCloth(rule func(*Pass, *derive.Fabric, plan.PrintedLength)) func
 func onlyBacking(f *derive.Fabric) bool { return len(f.Needs) == 0 && f.Panels > 0 }
 
 func impossible(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
-	if onlyBacking(f) || said.Length.Length >= f.Bound {
+	if onlyBacking(f) || f.Zone(said.Length.Length) != derive.Impossible {
 		return
 	}
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("the pattern prints %s of %q; its pieces, laid edge to edge with nothing lost, take %s",
-			p.shopped(said.Length.Length), f.Role.Text, p.length(f.Bound)),
+			p.asPrinted(said), f.Role.Text, p.length(f.Bound)),
 		Hint:  "print " + p.enough(f),
 		About: cloth(f),
 	})
 }
 
-// enough is what the plain method takes, rounded up as the shop cuts it.
+// enough is what the pattern's instructions take, rounded up as the shop cuts it.
 func (p *Pass) enough(f *derive.Fabric) string {
 	return measure.FormatFabric(measure.CeilTo(f.Gross, f.Grid), p.Plan.Units)
 }
 
-func belowPlain(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
-	l := said.Length.Length
-	if onlyBacking(f) || l < f.Bound || l >= f.Gross {
-		return
+// method names the cutting instructions that the pattern prints.
+func method(f *derive.Fabric) string {
+	if f.Cuts == plan.PackedCuts {
+		return "the packed layout"
 	}
-	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("the pattern prints %s of %q; the plain method takes %s", p.shopped(l), f.Role.Text, p.breakdown(f, l)),
-		Hint:    fmt.Sprintf("print %s, or a cutting layout that needs no more than %s", p.enough(f), p.length(l)),
-		About:   cloth(f),
-	})
+	return "the plain method"
 }
 
-// breakdown says what the plain method takes and of what it is made up; a
-// printed length that lacks the squaring up alone is told so.
-func (p *Pass) breakdown(f *derive.Fabric, printed measure.Length) string {
+// breakdown says what the pattern's cutting instructions take and of what it
+// is made up.
+func (p *Pass) breakdown(f *derive.Fabric) string {
 	var terms []string
 	if f.Layout.Length > 0 {
 		terms = append(terms, p.length(f.Layout.Length)+" of strips")
@@ -182,9 +179,6 @@ func (p *Pass) breakdown(f *derive.Fabric, printed measure.Length) string {
 	if f.Gross > f.Net {
 		text += fmt.Sprintf(", with shrinkage of %s%%", percent(f.ShrinkLength))
 	}
-	if squaring > 0 && covers(f, printed, cut) {
-		text += "; the printed length is enough for the strips but not for squaring up"
-	}
 	return text
 }
 
@@ -202,21 +196,15 @@ func percent(share plan.Percent) string {
 	return strings.TrimRight(strings.TrimRight(measure.Rational(share.BasisPoints, 100).Number(2), "0"), ".")
 }
 
-// covers tells whether so much fabric holds a length once it has shrunk.
-func covers(f *derive.Fabric, bought, length measure.Length) bool {
-	left := bought.Surd().MulInt(whole - f.ShrinkLength.BasisPoints)
-	return left.Cmp(length.Surd().MulInt(whole)) >= 0
-}
-
 func generous(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	if said.Length.Length <= p.mostAsked(f) || !sureOfCloth(p.Size, f) {
 		return
 	}
-	message := fmt.Sprintf("the pattern prints %s of %q and %s is enough: the plain method takes %s",
-		p.shopped(said.Length.Length), f.Role.Text, p.shopped(f.Buy), p.breakdown(f, 0))
+	message := fmt.Sprintf("the pattern prints %s of %q and %s is enough: %s takes %s",
+		p.asPrinted(said), f.Role.Text, p.shopped(f.Buy), method(f), p.breakdown(f))
 	hint := "print " + measure.FormatFabric(f.Buy, p.Plan.Units)
 	if !f.Used() {
-		message = fmt.Sprintf("the pattern prints %s of %q and nothing is cut from it in this size", p.shopped(said.Length.Length), f.Role.Text)
+		message = fmt.Sprintf("the pattern prints %s of %q and nothing is cut from it in this size", p.asPrinted(said), f.Role.Text)
 		hint = "remove the figure"
 	} else if f.Cushion > 0 {
 		message += fmt.Sprintf(", and the cushion is %s", p.length(f.Cushion))
@@ -271,7 +259,7 @@ func wideOnly(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	}
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("the pattern prints %s of %q; at a usable width of %s it takes %s, at the careful %s %s",
-			p.shopped(said.Length.Length), f.Role.Text, p.length(f.UsableWidth.Length), p.length(f.Gross), p.length(careful), why),
+			p.asPrinted(said), f.Role.Text, p.length(f.UsableWidth.Length), p.length(f.Gross), p.length(careful), why),
 		Hint:  wideHint(p, n),
 		About: cloth(f),
 	})
@@ -293,5 +281,5 @@ func atWidth(s *derive.Size, f *derive.Fabric, width measure.Length) *derive.Siz
 			of.Fabrics[i].UsableWidth.Length = width
 		}
 	}
-	return derive.Of(s.Plan, &of)
+	return s.Again(&of)
 }

@@ -40,6 +40,9 @@ func leastAcross(f *derive.Fabric, n derive.Need) measure.Length {
 	return min(n.Across, n.Along)
 }
 
+// whole is a share of one in the basis points of plan.Percent.
+const whole = 10_000
+
 // widthFor is the usable width, before shrinkage, that would hold the piece.
 func (p *Pass) widthFor(f *derive.Fabric, n derive.Need) measure.Length {
 	return leastAcross(f, n).Surd().MulInt(whole).DivInt(whole - f.ShrinkWidth.BasisPoints).CeilTo(p.rulerGrid())

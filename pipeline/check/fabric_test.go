@@ -7,16 +7,16 @@ func TestPrintedClothIsJudgedByZone(t *testing.T) {
 		// 41 1/2 in is 1.1528 yd (1 yd = 36 in, NIST Handbook 44, Appendix C), so
 		// 1 1/8 yd is too little and 1 1/4 yd the next that a shop cuts.
 		{"nine strips and one inch", `{"layout": {"grid": {"rows": 9, "columns": 8}}, "printed": {"small": {"fabric": {"sky": "1 1/8 yd"}}}}`,
-			"fabric/below-plain", "41 1/2 in: 40 1/2 in of strips and 1 in for squaring up; the printed length is enough for the strips but not for squaring up"},
+			"fabric/unsquared", "41 1/2 in: 40 1/2 in of strips and 1 in for squaring up"},
 		{"on the grid above", `{"layout": {"grid": {"rows": 9, "columns": 8}}, "printed": {"small": {"fabric": {"sky": "1 1/4 yd"}}}}`, "", ""},
 		{"shrinkage", `{"fabrics": {"sky": {"yardage": {"shrinkage": {"length": "3%"}}}}, "printed": {"small": {"fabric": {"sky": "10 in"}}}}`,
-			"fabric/below-plain", "1 in for squaring up, with shrinkage of 3%"},
+			"fabric/unsquared", "1 in for squaring up, with shrinkage of 3%"},
 		{"no length at all for this size", `{"fabrics": {"sand": {"yardage": {}}},
 			"sizes": {"large": {"parts": {"square": {"cut": {"fabric": "sand"}}}}},
 			"printed": {"small": {"fabric": {"sky": "3/8 yd", "sand": "1/8 yd"}}, "large": "not printed"}}`,
 			"fabric/generous", "nothing is cut from it in this size"},
 		{"a border beside the pieces", `{"layout": {"borders": {"frame": {"fabric": "sky", "width": "2"}}}, "printed": {"small": {"fabric": {"sky": "3/8 yd"}}}}`,
-			"fabric/below-plain", "15 in: 14 in of strips and 1 in for squaring up"},
+			"fabric/out-of-strips", "used whole where the plan sews them whole, and then into pieces take at least 14 in, which is proved, and the plain method 15 in"},
 	})
 }
 
@@ -25,7 +25,7 @@ func TestMetricPlansSpeakOfMetres(t *testing.T) {
 	tryAll(t, squares, []tried{
 		// Eight 11.5-cm squares from 100 cm: two strips and 3 cm are 26 cm.
 		{"too little", metric + `, "printed": {"small": {"fabric": {"sky": "0.25 m"}}}}`,
-			"fabric/below-plain", "the pattern prints 0.25 m (25 cm) of \"sky\"; the plain method takes 26 cm: 23 cm of strips and 3 cm for squaring up"},
+			"fabric/unsquared", "the pattern prints 0.25 m (25 cm) of \"sky\"; the plain method takes 26 cm: 23 cm of strips and 3 cm for squaring up"},
 		{"enough", metric + `, "printed": {"small": {"fabric": {"sky": "30 cm"}}}}`, "", ""},
 		{"wide only", metric + `, "fabrics": {"sky": {"yardage": {"usable_width": "104"}}}, "layout": {"grid": {"rows": 9, "columns": 3}}, "printed": {"small": {"fabric": {"sky": "40 cm"}}}}`,
 			"fabric/wide-only", "at a usable width of 104 cm it takes 37.5 cm, at the careful 100 cm 49 cm"},

@@ -207,7 +207,7 @@ func backingShort(p *Pass) {
 
 func (p *Pass) backingCloth(b *derive.Backing, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("the pattern prints %s of %q; the backing takes %s: %s of %s", p.shopped(said.Length.Length), f.Role.Text,
+		Message: fmt.Sprintf("the pattern prints %s of %q; the backing takes %s: %s of %s", p.asPrinted(said), f.Role.Text,
 			p.length(f.Gross), count(int(b.Panels), "panel"), b.Each.Format(p.Plan.Units)),
 		Hint:  "print " + p.enough(f),
 		About: Subject{Kind: derive.Finish, Name: "backing"},

@@ -41,7 +41,7 @@ func TestBackingOfTheSameFabricAsTheTop(t *testing.T) {
 	// 10 in for the squares and 24 in for the back: a verdict of family fabric.
 	tryAll(t, squares, []tried{
 		{"short", `{"finish": {"backing": {"fabric": "sky"}}, "printed": {"small": {"fabric": {"sky": "7/8 yd"}}}}`,
-			"fabric/below-plain", "34 in: 9 in of strips, 24 in of backing and 1 in for squaring up"},
+			"fabric/out-of-strips", "take at least 33 in, which is proved, and the plain method 34 in"},
 		{"enough", `{"finish": {"backing": {"fabric": "sky"}}, "printed": {"small": {"fabric": {"sky": "1 yd"}}}}`, "", ""},
 	})
 }

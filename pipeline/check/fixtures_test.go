@@ -33,14 +33,15 @@ func TestFixtures(t *testing.T) {
 }
 
 func checkFixture(t *testing.T, folder, rule, kind string) {
-	if _, ok := check.Find(rule); !ok {
+	c, ok := check.Find(rule)
+	if !ok {
 		t.Fatalf("there is no rule %s", rule)
 	}
 	want, err := filepath.Abs(folder + ".want")
 	if err != nil {
 		t.Fatal(err)
 	}
-	found := line(t, folder)
+	found := line(t, folder, c.Thorough)
 	switch {
 	case kind == "good":
 		if len(found) > 0 {
@@ -68,10 +69,10 @@ func onlyRule(t *testing.T, rule string, found []diag.Finding) {
 }
 
 // line checks all plans of a folder together, as a run of the program does.
-func line(t *testing.T, folder string) []diag.Finding {
+func line(t *testing.T, folder string, thorough bool) []diag.Finding {
 	t.Helper()
 	t.Chdir(folder)
-	run, err := pipeline.Run(t.Context(), pipeline.Config{Paths: []string{"."}})
+	run, err := pipeline.Run(t.Context(), pipeline.Config{Paths: []string{"."}, Tables: thorough})
 	if err != nil {
 		t.Fatal(err)
 	}

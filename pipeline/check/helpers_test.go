@@ -61,7 +61,7 @@ func checkText(f *source.File, project *plan.Project) (*plan.Plan, []diag.Findin
 	for i := range p.Sizes {
 		sizes = append(sizes, derive.Of(p, &p.Sizes[i]))
 	}
-	return p, All(p, sizes, project, nil)
+	return p, All(Input{Plan: p, Sizes: sizes, Project: project})
 }
 
 // short prints findings for people to read in a .want file.

@@ -15,6 +15,7 @@ var registry = sorted(
 	piecingChecks,
 	yieldChecks,
 	fabricChecks,
+	zoneChecks,
 	printedChecks,
 	finishChecks,
 	publishChecks,

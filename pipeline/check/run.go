@@ -8,24 +8,34 @@ import (
 	"yardproof/schema/plan"
 )
 
+// Input is a plan and what was derived of it.
+type Input struct {
+	Plan     *plan.Plan
+	Sizes    []*derive.Size
+	Project  *plan.Project
+	Prices   *plan.PriceList // may be nil
+	Thorough bool            // run the thorough rules too
+}
+
 // All runs every rule of scope Plan and Size over a plan and its derived
 // sizes, folds what follows from something else, and returns the findings in
-// order. The price list may be nil. A rule that panics becomes a finding of run/crash; the others still
+// order. A rule that panics becomes a finding of run/crash; the others still
 // run.
-func All(p *plan.Plan, sizes []*derive.Size, project *plan.Project, prices *plan.PriceList) []diag.Finding {
-	pass := &Pass{Plan: p, Project: project, Prices: prices}
+func All(in Input) []diag.Finding {
+	pass := &Pass{Plan: in.Plan, Project: in.Project, Prices: in.Prices}
 	for i := range registry {
 		c := &registry[i]
-		switch c.Scope {
-		case Plan:
+		switch {
+		case c.Thorough && !in.Thorough:
+		case c.Scope == Plan:
 			pass.run(c, nil)
-		case Size:
-			for _, s := range sizes {
+		case c.Scope == Size:
+			for _, s := range in.Sizes {
 				pass.run(c, s)
 			}
 		}
 	}
-	return assemble(p, sizes, pass.found)
+	return assemble(in.Plan, in.Sizes, pass.found)
 }
 
 // run runs one rule over one size, or over the plan when size is nil.

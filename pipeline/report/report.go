@@ -12,10 +12,17 @@ type Run struct {
 	Plans    []Outcome
 	Findings []diag.Finding // of files, the project and the line, not of any one plan
 	Accepted int            // findings left out because the project accepts them
-	Excused  []Excused      // those, where they are kept; may be fewer than Accepted
-	Rules    []Rule         // every rule there is, by name; empty where nobody asked
+	Cuttings Cuttings
+	Excused  []Excused // those, where they are kept; may be fewer than Accepted
+	Rules    []Rule    // every rule there is, by name; empty where nobody asked
 	Currency measure.Currency
 	Sheets   []Sheet // of the line's workbook; empty when only checking
+}
+
+// Cuttings counts the cutting problems of a run.
+type Cuttings struct {
+	Asked  int // by fabrics of sizes
+	Solved int // different ones, each solved once
 }
 
 // Outcome is what is kept of a plan once it has been dealt with.

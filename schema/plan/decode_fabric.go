@@ -19,6 +19,7 @@ func (r *reader) fabric(m jsontree.Member) Fabric {
 		Role: Text{m.Key, m.KeyRange}, At: n.Range,
 		Name: text(n.Get("name")), SKU: text(n.Get("sku")), Colour: text(n.Get("colour")),
 		Print: pick(word(n.Get("print")), Plain, TwoWay, OneWay),
+		Cuts:  pick(word(n.Get("cutting")), Unsaid, PlainCuts, PackedCuts),
 	}
 	if repeat := n.Member("repeat"); repeat != nil {
 		f.Repeat = r.length("repeat", repeat.Value, positive)

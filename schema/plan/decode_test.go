@@ -139,6 +139,13 @@ func TestTools(t *testing.T) {
 	same(t, "rulers stand at", strings.HasPrefix(p.File.Slice(tools.At), `[{ "square"`), true)
 }
 
+// The pattern says which cutting instructions it prints.
+func TestCuttingInstructions(t *testing.T) {
+	s := &right(t).Sizes[0]
+	same(t, "sand", s.Fabric("sand").Cuts, plan.PackedCuts)
+	same(t, "back", s.Fabric("back").Cuts, plan.Unsaid)
+}
+
 func TestOperations(t *testing.T) {
 	p := right(t)
 	s := &p.Sizes[0]

@@ -27,6 +27,19 @@ const (
 // String is the word the plan uses.
 func (p Print) String() string { return [...]string{"plain", "two-way", "one-way"}[p] }
 
+// Instructions is which cutting instructions a pattern prints for a fabric.
+type Instructions int
+
+// The kinds of instructions.
+const (
+	Unsaid     Instructions = iota // the plan does not say: the plain method's
+	PlainCuts                      // each size of piece from its own strips
+	PackedCuts                     // the shortest layout found
+)
+
+// String is the word the plan uses.
+func (i Instructions) String() string { return [...]string{"", "plain", "packed"}[i] }
+
 // Fabric is one role of the recipe. Only the fields of its form are set.
 type Fabric struct {
 	Role  Text // the key by which parts name it
@@ -35,6 +48,7 @@ type Fabric struct {
 	Form  Form
 	Print Print
 	At    source.Range
+	Cuts  Instructions
 
 	Colour Text // for pictures, "#rrggbb"
 

@@ -6,10 +6,17 @@ import (
 
 // Of derives a size of a plan. It never fails: what cannot be worked out is
 // left unknown, together with all that depends on it.
-func Of(p *plan.Plan, size *plan.Size) *Size {
-	s := &Size{Plan: p, Of: size, byName: map[string]*Part{}, byFabric: map[string]*Fabric{}, users: map[string][]*Part{}}
+func Of(p *plan.Plan, size *plan.Size) *Size { return With(direct{}, p, size) }
+
+// Again derives a size that differs from this one, such as in the width of a
+// fabric.
+func (s *Size) Again(of *plan.Size) *Size { return With(s.solver, s.Plan, of) }
+
+// With is Of with a solver that may remember answers.
+func With(solver Solver, p *plan.Plan, size *plan.Size) *Size {
+	s := &Size{Plan: p, Of: size, solver: solver, byName: map[string]*Part{}, byFabric: map[string]*Fabric{}, users: map[string][]*Part{}}
 	for i := range size.Fabrics {
-		f := &Fabric{Fabric: &size.Fabrics[i]}
+		f := &Fabric{Fabric: &size.Fabrics[i], solver: solver}
 		f.Width = shrunk(f.UsableWidth.Length, f.ShrinkWidth)
 		s.Fabrics = append(s.Fabrics, f)
 		s.byFabric[f.Role.Text] = f

@@ -22,29 +22,50 @@ func unshrunk(l measure.Length, loss plan.Percent) measure.Length {
 	return l.Surd().MulInt(whole).DivInt(whole - loss.BasisPoints).CeilTo(measure.Tick)
 }
 
-// cut lays out all that is needed of a fabric by the plain method and works
-// out what to buy.
+// Amount is what a layout makes of a fabric. Lengths along the fabric.
+type Amount struct {
+	Net   measure.Length // strips, squaring up and backing panels
+	Gross measure.Length // before shrinkage, rounded up to a tick
+	Buy   measure.Length // up to the shop's grid, and the studio's cushion
+}
+
+// amount is what strips of a length in all make of the fabric.
+func (f *Fabric) amount(strips measure.Length) Amount {
+	a := Amount{Net: strips + f.Panels}
+	if strips > 0 {
+		a.Net += f.SquaringUp.Length // the backing's overhang is its own allowance
+	}
+	a.Gross = unshrunk(a.Net, f.ShrinkLength)
+	a.Buy = measure.CeilTo(a.Gross, f.Grid) + f.Cushion
+	return a
+}
+
+// cut lays out all that is needed of a fabric by the method of the pattern's
+// instructions and works out what to buy.
 func (f *Fabric) cut() {
-	pieces, strips := f.split()
 	if f.Form == plan.Precut {
-		f.cutPacks(pieces, strips)
+		f.cutPacks()
 		return
 	}
-	f.Layout, f.Err = cutting.Plain(cutting.Problem{
-		Cloth:  cutting.Cloth{Width: f.Width, SquaringUp: f.SquaringUp.Length, Repeat: f.Repeat.Length},
-		Pieces: pieces,
-		Strips: strips,
-	})
+	f.Plain, f.Err = cutting.Plain(f.problem())
 	if f.Err != nil || !f.Used() {
 		return
 	}
-	f.Net = f.Layout.Length + f.Panels
-	if f.Layout.Length > 0 {
-		f.Net += f.SquaringUp.Length // the backing's overhang is its own allowance
-	}
-	f.Gross = unshrunk(f.Net, f.ShrinkLength)
-	f.Buy = measure.CeilTo(f.Gross, f.Grid) + f.Cushion
+	f.Layout, f.Amount = f.Plain, f.amount(f.Plain.Length)
 	f.Bound = unshrunk(cutting.AreaBound(cutting.Problem{Cloth: cutting.Cloth{Width: f.Width}, Pieces: f.bare}), f.ShrinkLength)
+	if f.Cuts == plan.PackedCuts {
+		f.Layout, f.Amount = f.Packed().Layout, f.Packed().Amount
+	}
+}
+
+// problem is all that is to be cut from a bolt.
+func (f *Fabric) problem() cutting.Problem {
+	pieces, strips := f.split()
+	return cutting.Problem{
+		Cloth:  cutting.Cloth{Width: f.Width, SquaringUp: f.SquaringUp.Length, Repeat: f.Repeat.Length},
+		Pieces: pieces,
+		Strips: strips,
+	}
 }
 
 // split sorts needs into pieces and whole strips.
@@ -63,16 +84,29 @@ func (f *Fabric) split() (pieces []cutting.Piece, strips []cutting.WholeStrip) {
 
 // cutPacks lays the needs out on precut pieces, strips along their longer
 // side, and counts whole packs.
-func (f *Fabric) cutPacks(pieces []cutting.Piece, strips []cutting.WholeStrip) {
-	f.Sheets, f.Err = cutting.PlainPieces(cutting.SheetProblem{
-		Sheet:  cutting.Sheet{Across: f.StripLength().Length, Along: f.StripWidth().Length},
-		Pieces: pieces,
-		Strips: strips,
-	})
+func (f *Fabric) cutPacks() {
+	f.Sheets, f.Err = cutting.PlainPieces(f.sheetProblem())
 	if f.Err != nil {
 		return
 	}
-	used := int64(f.Sheets.Count)
-	f.Packs = piecing.Batches(used, int64(f.Pack.N))
-	f.Left = f.Packs*int64(f.Pack.N) - used
+	if f.Cuts == plan.PackedCuts {
+		f.Sheets = f.PackedSheets().Layout
+	}
+	f.Packs, f.Left = f.packs(f.Sheets.Count)
+}
+
+// sheetProblem is all that is to be cut from precut pieces.
+func (f *Fabric) sheetProblem() cutting.SheetProblem {
+	pieces, strips := f.split()
+	return cutting.SheetProblem{
+		Sheet:  cutting.Sheet{Across: f.StripLength().Length, Along: f.StripWidth().Length},
+		Pieces: pieces,
+		Strips: strips,
+	}
+}
+
+// packs are the whole packs that hold so many pieces, and what is left over.
+func (f *Fabric) packs(pieces int) (packs, left int64) {
+	packs = piecing.Batches(int64(pieces), int64(f.Pack.N))
+	return packs, packs*int64(f.Pack.N) - int64(pieces)
 }

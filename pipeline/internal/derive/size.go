@@ -22,7 +22,8 @@ type Size struct {
 
 	byName   map[string]*Part
 	byFabric map[string]*Fabric
-	users    map[string][]*Part      // the parts that are made of a part
+	users    map[string][]*Part // the parts that are made of a part
+	solver   Solver
 	works    map[string]*report.Work // told so far, by what they are about
 }
 
@@ -170,18 +171,21 @@ type Fabric struct {
 
 	// Yardage. Lengths along the fabric.
 	Width  measure.Length // usable, after shrinkage
-	Layout cutting.Layout // the plain method's
+	Layout cutting.Layout // as the pattern's instructions are: the plain method's or the packed one
+	Amount                // what that layout takes
+	Plain  cutting.Layout // the plain method's
 	Panels measure.Length // of the backing, rounded up to a tick
-	Net    measure.Length // strips, squaring up and panels
-	Gross  measure.Length // before shrinkage, rounded up to a tick
-	Buy    measure.Length // up to the shop's grid, and the studio's cushion
 	Bound  measure.Length // below which no straight cutting can go
 	bare   []cutting.Piece
+	packed *Packed
 
 	// Precut.
 	Sheets cutting.SheetLayout
 	Packs  int64 // rounded up
 	Left   int64 // pieces left over
+
+	solver       Solver
+	packedSheets *cutting.SheetResult
 }
 
 // Used tells whether anything is cut from the fabric.

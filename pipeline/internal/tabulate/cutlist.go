@@ -12,6 +12,8 @@ import (
 )
 
 // cutList is one size's cutting, fabric by fabric, in the order of cutting.
+// Where the packed and the plain layout differ in length, the one that the
+// pattern does not print follows.
 func cutList(s *derive.Size) report.Sheet {
 	name := s.Of.Name.Text
 	sheet := report.Sheet{ID: "cut-list-" + name, Title: "Cut list " + name}
@@ -19,50 +21,98 @@ func cutList(s *derive.Size) report.Sheet {
 		if !f.Used() {
 			continue
 		}
-		c := cutter{s: s, f: f, u: s.Plan.Units}
+		c := cutter{s: s, f: f, u: s.Plan.Units, layout: f.Layout}
 		sheet.Tables = append(sheet.Tables, c.table())
+		if other, ok := c.other(); ok {
+			sheet.Tables = append(sheet.Tables, other)
+		}
 	}
 	return sheet
 }
 
 // cutter writes the cut list of one fabric.
 type cutter struct {
-	s *derive.Size
-	f *derive.Fabric
-	u measure.Unit
+	s      *derive.Size
+	f      *derive.Fabric
+	u      measure.Unit
+	layout cutting.Layout // of yardage
 }
 
 func (c cutter) table() report.Table {
-	u := unitName(c.u)
-	t := report.Table{
-		ID: "cut-" + c.s.Of.Name.Text + "-" + c.f.Role.Text, Heading: title(c.f),
-		Columns: []report.Column{
-			{ID: "strips", Title: "Strips"}, {ID: "width", Title: "Strip width", Unit: u},
-			{ID: "then", Title: "From each strip", Wide: true},
-			{ID: "for", Title: "For"}, {ID: "pieces", Title: "Pieces"}, {ID: "running", Title: "Running total", Unit: u},
-		},
-	}
+	t := c.empty(c.f.Role.Text, title(c.f))
 	switch {
 	case c.f.Err != nil:
 		t.Lead = []string{"This fabric cannot be cut as the plan says; see the overview."}
 	case c.f.Form == plan.Precut:
 		c.packs(&t)
 	default:
+		t.Lead = append(t.Lead, c.proof()...)
 		c.yardage(&t)
 	}
 	return t
 }
 
+func (c cutter) empty(id, heading string) report.Table {
+	u := unitName(c.u)
+	return report.Table{
+		ID: "cut-" + c.s.Of.Name.Text + "-" + id, Heading: heading,
+		Columns: []report.Column{
+			{ID: "strips", Title: "Strips"}, {ID: "width", Title: "Strip width", Unit: u},
+			{ID: "then", Title: "From each strip", Wide: true},
+			{ID: "for", Title: "For"}, {ID: "pieces", Title: "Pieces"}, {ID: "running", Title: "Running total", Unit: u},
+		},
+	}
+}
+
+// proof says which layout this is and what is known of shorter ones.
+func (c cutter) proof() []string {
+	if len(c.f.Needs) == 0 {
+		return nil
+	}
+	packed := c.f.Packed()
+	known := "proved: no layout of strips, each cut across the fabric and then into pieces, is shorter"
+	if packed.Status != cutting.Proved {
+		known = fmt.Sprintf("not proved the shortest: no layout of strips goes below %s", packed.Bound.Format(c.u))
+	}
+	switch {
+	case c.f.Cuts == plan.PackedCuts:
+		return []string{"Packed layout, " + c.layout.Length.Format(c.u) + " of strips; " + known + "."}
+	case packed.Length < c.layout.Length:
+		return []string{fmt.Sprintf("Plain method, %s of strips. The packed layout below takes %s.", c.layout.Length.Format(c.u), packed.Length.Format(c.u))}
+	}
+	return []string{"Plain method, " + c.layout.Length.Format(c.u) + " of strips; " + known + "."}
+}
+
+// other is the layout that the pattern does not print, where it differs.
+func (c cutter) other() (report.Table, bool) {
+	if c.f.Form != plan.Yardage || c.f.Err != nil || len(c.f.Needs) == 0 || c.f.Packed().Length == c.f.Plain.Length {
+		return report.Table{}, false
+	}
+	if c.f.Cuts == plan.PackedCuts {
+		c.layout = c.f.Plain
+		t := c.empty(c.f.Role.Text+"-plain", title(c.f)+", plain method instead")
+		t.Lead = []string{fmt.Sprintf("Not what the pattern prints: %s of strips.", c.layout.Length.Format(c.u))}
+		c.yardage(&t)
+		return t, true
+	}
+	c.layout = c.f.Packed().Layout
+	t := c.empty(c.f.Role.Text+"-packed", title(c.f)+", packed layout instead")
+	t.Lead = []string{fmt.Sprintf("Not what the pattern prints: %s of strips, so %s to buy instead of %s.", c.layout.Length.Format(c.u),
+		measure.FormatFabric(c.f.Packed().Buy, c.u), measure.FormatFabric(c.f.Buy, c.u))}
+	c.yardage(&t)
+	return t, true
+}
+
 func (c cutter) yardage(t *report.Table) {
 	f := c.f
-	t.Lead = []string{fmt.Sprintf("Cut strips across the full usable width, %s.", f.Width.Format(c.u))}
+	t.Lead = append(t.Lead, fmt.Sprintf("Cut strips across the full usable width, %s.", f.Width.Format(c.u)))
 	pieces, strips := c.needs()
 	running := measure.Length(0)
-	if f.Layout.Length > 0 && f.SquaringUp.Length > 0 {
+	if c.layout.Length > 0 && f.SquaringUp.Length > 0 {
 		running = f.SquaringUp.Length
 		t.Rows = append(t.Rows, row(report.Cell{}, report.Cell{}, report.T("Straighten the end."), report.Cell{}, report.Cell{}, report.L(running.Surd(), c.u)))
 	}
-	for _, r := range f.Layout.Rows {
+	for _, r := range c.layout.Rows {
 		running += r.Height * measure.Length(r.Repeat)
 		t.Rows = append(t.Rows, c.stripRow(r, pieces, strips, report.L(running.Surd(), c.u)))
 	}

@@ -133,6 +133,9 @@ func everySize(run *report.Run, summaries []Summary) report.Sheet {
 		},
 		Foot: []string{"Smallest slack: how much shorter strips may be before a tube or strip set loses a piece."},
 	}
+	if c := run.Cuttings; c.Asked > 0 {
+		t.Foot = append(t.Foot, fmt.Sprintf("%d cutting problems, of which %d are different; each of those was solved once.", c.Asked, c.Solved))
+	}
 	n := 0
 	for i, p := range run.Plans {
 		if i >= len(summaries) || len(summaries[i].Sizes) == 0 {

@@ -1,0 +1,149 @@
+package check
+
+import (
+	"fmt"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/cutting"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+var zoneChecks = []Check{
+	{
+		Rule: "fabric/could-ask-less", Level: diag.Note, Since: "0.1.0", Scope: Size, Thorough: true,
+		Summary: "a packed cutting layout would need a step less of fabric",
+		Why:     "Cut each size from its own strips, and the ends of the strips are lost. Where a packed layout needs 7/8 yd instead of 1 yd, a run of twenty kits takes 2 1/2 yd less. Only an export looks for it, as it means solving every fabric's cutting.",
+		Fix:     "say \"cutting\": \"packed\" in the fabric and print its layout, or \"plain\" to keep the simple instructions",
+		Run:     couldAskLess,
+	},
+	{
+		Rule: "fabric/out-of-strips", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "no layout of strips gets the pieces out of the printed length",
+		Why:     "Pattern instructions cut strips across the fabric and pieces from the strips. Six 13-in squares fit three to a 40-in strip, so they take two strips, 26 in, though their area alone is only 25.35 in of cloth. Another way of cutting might do, but not the one that the pattern teaches.",
+		Fix:     "print the length that the plain method takes, or how the pieces are cut in another way",
+		Run:     inZone(derive.OutOfStrips, outOfStrips),
+	},
+	{
+		Rule: "fabric/tight", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the printed length is enough only with a packed cutting layout",
+		Why:     "The plain method, each size of piece from its own strips, is how most makers cut. Where it does not fit, the pattern must print the layout that does, and a maker who cuts as usual runs out of fabric.",
+		Fix:     "print the length that the plain method takes, or say \"cutting\": \"packed\" and print the layout",
+		Run:     inZone(derive.Tight, tight),
+	},
+	{
+		Rule: "fabric/unsettled", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "whether the printed length is enough was not settled",
+		Why:     "No layout was found that fits, and none was proved impossible. A pattern should not rest on a length that nobody has a layout for.",
+		Fix:     "print a length that a layout is known for",
+		Run:     inZone(derive.Unsettled, unsettled),
+	},
+	{
+		Rule: "fabric/unsquared", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the printed length leaves nothing to straighten the ends",
+		Why:     "Fabric comes from the bolt with crooked ends. Six 4 1/2-in strips are 27 in, and 3/4 yd is 27 in to the thread: the first straightening cut spoils the sixth strip.",
+		Fix:     "print a step more",
+		Run:     inZone(derive.Unsquared, unsquared),
+	},
+}
+
+// inZone runs a rule on printed lengths of yardage that lie in a zone.
+func inZone(zone derive.Zone, rule func(*Pass, *derive.Fabric, plan.PrintedLength)) func(*Pass) {
+	return eachPrintedCloth(func(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+		if !onlyBacking(f) && f.Used() && f.Zone(said.Length.Length) == zone {
+			rule(p, f, said)
+		}
+	})
+}
+
+// printedCloth begins the message of a rule about a printed length.
+func (p *Pass) printedCloth(f *derive.Fabric, said plan.PrintedLength) string {
+	return fmt.Sprintf("the pattern prints %s of %q", p.asPrinted(said), f.Role.Text)
+}
+
+// proof says how far the packed layout of a fabric is known to be the best.
+func (p *Pass) proof(f *derive.Fabric) string {
+	packed := f.Packed()
+	if packed.Status == cutting.Proved {
+		return "proved the shortest of its kind"
+	}
+	return "none below " + p.length(packed.Floor) + " is possible"
+}
+
+func tight(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("%s; the plain method takes %s, and only the packed layout fits: %s with squaring up, %s",
+			p.printedCloth(f, said), p.breakdown(f), p.length(f.Packed().Gross), p.proof(f)),
+		Hint:  fmt.Sprintf("print %s, or say \"cutting\": \"packed\" for %q and print its cut list", p.enough(f), f.Role.Text),
+		About: cloth(f),
+	})
+}
+
+func unsquared(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("%s; %s takes %s, and even the shortest layout found leaves less than the %s for squaring up",
+			p.printedCloth(f, said), method(f), p.breakdown(f), p.length(f.SquaringUp.Length)),
+		Hint:  "print " + p.enough(f),
+		About: cloth(f),
+	})
+}
+
+func outOfStrips(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("%s; strips cut across the fabric%s and then into pieces take at least %s, which is proved, and %s %s",
+			p.printedCloth(f, said), wholeStrips(f), p.length(f.Packed().Floor), method(f), p.length(f.Gross)),
+		Hint:  "print " + p.enough(f),
+		About: cloth(f),
+	})
+}
+
+// wholeStrips qualifies a proof about fabric of which some strips are used
+// whole, in sets or joined: it takes them as the plan does.
+func wholeStrips(f *derive.Fabric) string {
+	for _, n := range f.Needs {
+		if n.Strip {
+			return ", used whole where the plan sews them whole,"
+		}
+	}
+	return ""
+}
+
+func unsettled(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("%s; the shortest layout of strips found takes %s, and none below %s is possible: whether the printed length is enough is not settled",
+			p.printedCloth(f, said), p.length(f.Packed().Gross), p.length(f.Packed().Floor)),
+		Hint:  "print " + p.enough(f),
+		About: cloth(f),
+	})
+}
+
+func couldAskLess(p *Pass) {
+	for _, f := range p.Size.Fabrics {
+		if f.Form != plan.Yardage || f.Cuts != plan.Unsaid || f.Err != nil || len(f.Needs) == 0 || !sureOfCloth(p.Size, f) {
+			continue
+		}
+		if packed := f.Packed(); packed.Buy < f.Buy {
+			p.Report(f.Role.At, Finding{
+				Message: fmt.Sprintf("the plain method takes %s of %q and a packed layout %s, %s%s", p.shopped(f.Buy), f.Role.Text,
+					p.shopped(packed.Buy), p.proof(f), p.overRun(f.Buy-packed.Buy)),
+				Hint:  "say \"cutting\": \"packed\" to print that layout, or \"plain\" to keep the simple one",
+				About: cloth(f),
+			})
+		}
+	}
+}
+
+// overRun says what a saving comes to over the kits planned.
+func (p *Pass) overRun(saved measure.Length) string {
+	kits := p.Project.Run.N
+	if k := p.Size.Of.Kit; k == nil {
+		return ""
+	} else if k.Run.Given() {
+		kits = k.Run.N
+	}
+	if kits == 0 {
+		return ""
+	}
+	return fmt.Sprintf("; over %d kits that saves %s", kits, measure.FormatFabric(saved*measure.Length(kits), p.Plan.Units))
+}
