@@ -47,6 +47,19 @@ func (f *Fabric) Packed() *Packed {
 	return f.packed
 }
 
+// Stacked is a layout with a third stage, columns of pieces stacked in a strip,
+// where that saves a whole step of what is bought over the packed one; ok is
+// false where it does not. It costs cuts, and nothing is proved of it.
+func (f *Fabric) Stacked(ruler measure.Length) (layout cutting.Layout, amount Amount, ok bool) {
+	packed := f.Packed()
+	layout, ok = cutting.SolveStacked(f.problem(), packed.Result, f.Grid, ruler, cutting.Limits{})
+	if !ok {
+		return cutting.Layout{}, Amount{}, false
+	}
+	amount = f.amount(layout.Length)
+	return layout, amount, amount.Buy < packed.Buy
+}
+
 // PackedSheets solves the cutting of a precut fabric, once.
 func (f *Fabric) PackedSheets() *cutting.SheetResult {
 	if f.packedSheets != nil {

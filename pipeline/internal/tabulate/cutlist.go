@@ -26,6 +26,9 @@ func cutList(s *derive.Size) report.Sheet {
 		if other, ok := c.other(); ok {
 			sheet.Tables = append(sheet.Tables, other)
 		}
+		if stacked, ok := c.stacked(); ok {
+			sheet.Tables = append(sheet.Tables, stacked)
+		}
 	}
 	return sheet
 }
@@ -70,7 +73,7 @@ func (c cutter) proof() []string {
 		return nil
 	}
 	packed := c.f.Packed()
-	known := "proved: no layout of strips, each cut across the fabric and then into pieces, is shorter"
+	known := "proved: no layout of strips, each cut across the fabric and then into pieces, is shorter" + c.usedWhole()
 	if packed.Status != cutting.Proved {
 		known = fmt.Sprintf("not proved the shortest: no layout of strips goes below %s", packed.Bound.Format(c.u))
 	}
@@ -81,6 +84,14 @@ func (c cutter) proof() []string {
 		return []string{fmt.Sprintf("Plain method, %s of strips. The packed layout below takes %s.", c.layout.Length.Format(c.u), packed.Length.Format(c.u))}
 	}
 	return []string{"Plain method, " + c.layout.Length.Format(c.u) + " of strips; " + known + "."}
+}
+
+// usedWhole qualifies a proof where some strips are sewn whole.
+func (c cutter) usedWhole() string {
+	if _, strips := c.needs(); len(strips) > 0 {
+		return " while the strips of sets, borders and binding are used whole"
+	}
+	return ""
 }
 
 // other is the layout that the pattern does not print, where it differs.
@@ -101,6 +112,32 @@ func (c cutter) other() (report.Table, bool) {
 		measure.FormatFabric(c.f.Packed().Buy, c.u), measure.FormatFabric(c.f.Buy, c.u))}
 	c.yardage(&t)
 	return t, true
+}
+
+// stacked is the layout with columns stacked in strips, where it saves a step.
+func (c cutter) stacked() (report.Table, bool) {
+	if c.f.Form != plan.Yardage || c.f.Err != nil || len(c.f.Needs) == 0 {
+		return report.Table{}, false
+	}
+	layout, amount, ok := c.f.Stacked(longestRuler(c.s.Of.Tools.Rulers))
+	if !ok {
+		return report.Table{}, false
+	}
+	c.layout = layout
+	t := c.empty(c.f.Role.Text+"-stacked", title(c.f)+", stacked layout instead")
+	t.Lead = []string{fmt.Sprintf("Not what the pattern prints: a third round of cuts takes %s of strips, so %s to buy instead of the packed layout's %s.", c.layout.Length.Format(c.u),
+		measure.FormatFabric(amount.Buy, c.u), measure.FormatFabric(c.f.Packed().Buy, c.u))}
+	c.yardage(&t)
+	return t, true
+}
+
+// longestRuler is the longest cut that one of the rulers guides, 0 without any.
+func longestRuler(rulers []plan.Ruler) measure.Length {
+	longest := measure.Length(0)
+	for _, r := range rulers {
+		longest = max(longest, r.Length.Length)
+	}
+	return longest
 }
 
 func (c cutter) yardage(t *report.Table) {
@@ -149,11 +186,21 @@ func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running re
 		users = append(users, strips[part.Strip].For.Text)
 		total += repeat
 	}
-	for _, cut := range r.Cuts {
+	add := func(cut cutting.Cut, columns int64) string {
 		n := pieces[cut.Piece]
-		then = append(then, c.pieces(cut, n))
 		users = append(users, n.For.Text)
-		total += int64(cut.Count) * repeat
+		total += int64(cut.Count) * columns * repeat
+		return c.pieces(cut, n)
+	}
+	for _, cut := range r.Cuts {
+		then = append(then, add(cut, 1))
+	}
+	for _, stack := range r.Stacks {
+		var column []string
+		for _, cut := range stack.Cuts {
+			column = append(column, add(cut, int64(stack.Count)))
+		}
+		then = append(then, fmt.Sprintf("%s %s wide, each cut across into %s", many(int64(stack.Count), "column"), stack.Width.Format(c.u), strings.Join(column, " and ")))
 	}
 	return row(report.N(repeat), width, report.T(sentence(strings.Join(then, ", then "))), report.T(strings.Join(users, ", ")), report.N(total), running)
 }
