@@ -3,7 +3,9 @@
 // unit measures, how many strips go round a quilt. Every function is pure
 // and exact; whole numbers come from exact comparison of lengths.
 //
-// It must not know plans, rules or fabrics by name. Start reading at Tube.
+// It must not know plans, rules or fabrics by name. Start reading at Tube for the
+// yields, at Fit for cut sizes and the error they leave, and at Patchwork for the
+// polygons that prove and draw a unit.
 //
 // Symbols, as in the formulas of the comments: s seam allowance, w cut width
 // of a strip, n strips in a set, T width of a set or tube, L usable strip

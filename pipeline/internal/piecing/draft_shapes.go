@@ -1,0 +1,88 @@
+package piecing
+
+import "yardproof/schema/measure"
+
+// Outline is the cut triangle, point up, its base along the bottom: three
+// corners, or four when it is blunted. At the origin.
+func (t Triangle60) Outline() Polygon {
+	height, base := t.Strip(), t.CutSide()
+	left, right := base.Sub(t.Tip()).DivInt(2), base.Add(t.Tip()).DivInt(2)
+	return Polygon{{left, measure.Surd{}}, {right, measure.Surd{}}, {base, height}, {Y: height}}.simple()
+}
+
+// HalfOutline is the cut half triangle that ends a row on the right of a
+// triangle pointing up: its right angle at the top right, its sharp tip below
+// it, blunted where the strip ends. At the origin.
+func (t Triangle60) HalfOutline() Polygon {
+	upright, along := t.HalfLegs()
+	strip := t.Strip()
+	whole := Polygon{{}, {X: along}, {along, upright}}
+	return whole.cut(Point{along, strip}, Point{measure.Surd{}, strip})
+}
+
+// DraftTriangleRow is the finished row of m triangles and a half one at each
+// end: fabrics 0 to m+1 from the left. The first whole triangle points up.
+func DraftTriangleRow(t Triangle60, m int) Patchwork {
+	half, h := t.Side().DivInt(2), t.Height
+	w := Patchwork{Outline: Rectangle(Point{}, Box{t.RowWidth(int64(m)), h})}
+	// Piece i lies between the slanted lines that cross the row's middle at
+	// i - 1/2 and i + 1/2 half sides, leaning left and right in turn.
+	for i := range m + 2 {
+		start, end := half.MulInt(int64(i-1)), half.MulInt(int64(i+1))
+		tip, base := measure.Surd{}, h
+		if i%2 == 0 {
+			tip, base = h, measure.Surd{}
+		}
+		piece := clockwise(Polygon{{half.MulInt(int64(i)), tip}, {end, base}, {start, base}})
+		if kept := piece.Overlap(w.Outline); kept != nil {
+			w.Patches = append(w.Patches, Patch{i, kept})
+		}
+	}
+	return w
+}
+
+// clockwise is the polygon with its corners in the order that Polygon wants.
+func clockwise(p Polygon) Polygon {
+	if p.Area().Sign() < 0 {
+		return p.mirrored(func(q Point) Point { return q })
+	}
+	return p
+}
+
+// Outline is the cut hexagon, two sides level, at the origin.
+func (h Hexagon) Outline() Polygon {
+	a, strip := h.CutSide(), h.Strip()
+	quarter, middle := a.DivInt(2), strip.DivInt(2)
+	return Polygon{
+		{quarter, measure.Surd{}}, {quarter.Add(a), measure.Surd{}}, {a.MulInt(2), middle},
+		{quarter.Add(a), strip}, {quarter, strip}, {Y: middle},
+	}
+}
+
+// Outline is the cut parallelogram, two sides level, leaning to the right
+// upwards, at the origin.
+func (c Slant) Outline() Polygon {
+	lean, advance := c.Waste(), c.Advance()
+	return Polygon{
+		{lean, measure.Surd{}}, {lean.Add(advance), measure.Surd{}}, {advance, c.Strip}, {Y: c.Strip},
+	}
+}
+
+// Segment is the n-th slanted segment, from 0, of a strip set, lying as it is
+// cut and moved to the origin. The set's length decides how many there are
+// (Slant.PerStrip).
+func (c Slant) Segment(set Patchwork, n int64) Patchwork {
+	along := Point{X: c.Advance().MulInt(n)}
+	return set.CutTo(c.Outline().each(along.plus)).AtOrigin()
+}
+
+// CutTriangle is the n-th triangle, from 0, cut from a strip set: even ones
+// point up as the set lies, odd ones down. At the origin.
+func (t Triangle60) CutTriangle(set Patchwork, n int64) Patchwork {
+	along := Point{X: t.Advance().MulInt(n)}
+	outline := t.Outline()
+	if n%2 != 0 {
+		outline = shape(outline, 0).Turned(2).Outline
+	}
+	return set.CutTo(outline.each(along.plus)).AtOrigin()
+}

@@ -1,0 +1,91 @@
+package piecing
+
+import "yardproof/schema/measure"
+
+// OnPoint is a layout of square blocks turned 45 degrees, with k blocks in a
+// full row and r full rows, set in side and corner triangles. All formulas
+// are derived from geometry.
+type OnPoint struct {
+	Columns, Rows int64        // k and r, at least 1
+	Block         measure.Surd // b, finished
+}
+
+// Blocks is all blocks, rk + (r-1)(k-1).
+func (o OnPoint) Blocks() int64 { return o.Rows*o.Columns + o.Alternates() }
+
+// Alternates is how many of the blocks stand in the rows between the full
+// ones, (r-1)(k-1): those that can be alternate blocks.
+func (o OnPoint) Alternates() int64 { return (o.Rows - 1) * (o.Columns - 1) }
+
+// SideTriangles is 2(r-1) + 2(k-1).
+func (o OnPoint) SideTriangles() int64 { return 2 * (o.Rows + o.Columns - 2) }
+
+// SideSquares is the squares to cut twice diagonally for the side triangles,
+// four from each, rounded up.
+func (o OnPoint) SideSquares() int64 { return Batches(o.SideTriangles(), 4) }
+
+// CornerTriangles is 4, from CornerSquares squares cut once.
+func (o OnPoint) CornerTriangles() int64 { return 4 }
+
+// CornerSquares is the squares to cut once diagonally for the corners.
+func (o OnPoint) CornerSquares() int64 { return 2 }
+
+// Finished is the finished size, setting triangles cut tight:
+// k*b*sqrt2 by r*b*sqrt2. On no ruler when b is.
+func (o OnPoint) Finished() Box {
+	diagonal := o.Block.Mul(measure.Root2())
+	return Box{diagonal.MulInt(o.Columns), diagonal.MulInt(o.Rows)}
+}
+
+// Setting is the squares for setting triangles.
+type Setting struct {
+	Side, Corner Fit // exact, and rounded up to the grid: tight
+	// What the trade's rule gives: the diagonal (half of it for corners) and
+	// the rounded constant, rounded up once more. It can be one mark more than
+	// is needed.
+	SideTrade, CornerTrade measure.Length
+}
+
+// SettingTriangles is the squares for the setting triangles of blocks of
+// finished side b. Side triangles come from squares cut twice, exact
+// b*sqrt2 + (2 + 2 sqrt2)s, corner triangles from squares cut once, exact
+// b/sqrt2 + (2 + sqrt2)s, both rounded up to grid, so that straight grain lies
+// on the quilt's edge. Derived from geometry; the trade's constants are widely
+// published, no authority.
+func SettingTriangles(b measure.Surd, s, grid measure.Length) Setting {
+	long, leg := b.Mul(measure.Root2()), b.Div(measure.Root2())
+	rule := func(side, add measure.Surd) measure.Length {
+		return side.Add(add.CeilTo(grid).Surd()).CeilTo(grid)
+	}
+	return Setting{
+		Side:        fit(long.Add(QuarterSquareAdd(s)), one(), grid, Up),
+		Corner:      fit(leg.Add(HalfSquareAdd(s)), one(), grid, Up),
+		SideTrade:   rule(long, QuarterSquareAdd(s)),
+		CornerTrade: rule(leg, HalfSquareAdd(s)),
+	}
+}
+
+// Float is how far the blocks' points can float inside the outer seam,
+// finished, when the squares are cut side and corner: half of what the
+// smaller one exceeds its exact size by, none when either is short. Each outer
+// edge moves out by half of that, derived from geometry.
+func (t Setting) Float(side, corner measure.Length) measure.Surd {
+	over := measure.Min(t.Side.With(side).Over(), t.Corner.With(corner).Over())
+	return measure.Max(over, measure.Surd{}).DivInt(2)
+}
+
+// Floating is the finished size with the edges trimmed so that the points
+// float by so much, finished: 2*float more each way. It depends on the trim,
+// so a plan must state it (common practice, no source).
+func (o OnPoint) Floating(float measure.Surd) Box {
+	tight := o.Finished()
+	return Box{tight.Width.Add(float.MulInt(2)), tight.Height.Add(float.MulInt(2))}
+}
+
+// Checkerboard is how the places of an r by k grid divide between two
+// blocks that alternate: ceil(rk/2) and floor(rk/2), equal only if rk is
+// even. Derived from geometry.
+func Checkerboard(rows, columns int64) (first, second int64) {
+	all := rows * columns
+	return all - all/2, all / 2
+}
