@@ -71,13 +71,14 @@ func (p *Pass) eachPrinted(counts func(*plan.Printed) []plan.PrintedCount, compa
 // takes is what the number of a part's strip sets or strips decides: how much
 // of its first ingredient there must be.
 func takes(part *derive.Part) Subject {
-	for _, in := range part.Operation.Ingredients() {
-		if in.Fabric {
-			return Subject{Kind: derive.Cloth, Name: in.Name.Text}
-		}
-		return Subject{Kind: derive.Count, Name: in.Name.Text}
+	all := part.Operation.Ingredients()
+	switch {
+	case len(all) == 0:
+		return Subject{}
+	case all[0].Fabric:
+		return Subject{Kind: derive.Cloth, Name: all[0].Name.Text}
 	}
-	return Subject{}
+	return Subject{Kind: derive.Count, Name: all[0].Name.Text}
 }
 
 func printedParts(p *Pass) {

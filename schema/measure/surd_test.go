@@ -46,7 +46,8 @@ func (r random) surd() Surd {
 	size := uint(r.IntN(63))
 	for i := range num {
 		if r.IntN(2) == 0 {
-			num[i] = r.Int64()>>size - r.Int64()>>size
+			up, down := r.Int64()>>size, r.Int64()>>size
+			num[i] = up - down
 		}
 	}
 	x := reduce(num, 1+r.Int64N(1<<(1+r.IntN(20))))

@@ -71,7 +71,7 @@ func Price(k Kit) Costs {
 	named := func(name string, e *report.Expr) Result { return Result{name + k.Suffix, e} }
 	var lines []*report.Expr
 	for i, m := range k.Materials {
-		r := named("cost_"+m.Price.Name, round(times(m.Quantity.ref(), m.Price.ref()), k.Digits))
+		r := named("cost."+m.Price.Name, round(times(m.Quantity.ref(), m.Price.ref()), k.Digits))
 		c.Materials = append(c.Materials, r)
 		lines = append(lines, c.Materials[i].ref())
 	}

@@ -46,7 +46,7 @@ func (in Input) kits() []kit {
 
 func (in Input) kit(s *derive.Size) kit {
 	k := kit{size: s, said: s.Of.Kit}
-	suffix := "_" + cellKey(s.Of.Name.Text)
+	suffix := "." + cellKey(s.Of.Name.Text)
 	k.cells = costing.Kit{
 		Suffix:    suffix,
 		Digits:    in.digits(),
@@ -66,15 +66,16 @@ func (in Input) kit(s *derive.Size) kit {
 		price, _ := in.price(f)
 		k.goods = append(k.goods, f)
 		k.cells.Materials = append(k.cells.Materials, costing.Material{
-			Quantity: costing.Input{Name: "quantity_" + cellKey(role.Text) + suffix, Value: in.quantity(f)},
-			Price:    costing.Input{Name: "price_" + cellKey(role.Text), Value: price},
+			Quantity: costing.Input{Name: "fabric_quantity." + cellKey(role.Text) + suffix, Value: in.quantity(f)},
+			Price:    costing.Input{Name: "fabric_price." + cellKey(role.Text), Value: price},
 		})
 	}
 	k.costs = costing.Price(k.cells)
 	return k
 }
 
-// cellKey makes a name usable inside a cell's name.
+// cellKey makes a name usable inside a cell's name, whose parts are separated
+// by points, which no name of a plan holds.
 func cellKey(name string) string { return strings.ReplaceAll(name, "-", "_") }
 
 // digits are the decimals of the currency's minor unit; two where the project
