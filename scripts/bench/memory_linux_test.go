@@ -1,0 +1,70 @@
+package bench
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"testing"
+	"time"
+)
+
+// BenchmarkMemory is the peak memory of the program itself, checking 100 and
+// 2,000 plans with one job a processor, and what each plan above 100 adds.
+func BenchmarkMemory(b *testing.B) {
+	program := filepath.Join(b.TempDir(), "yardproof")
+	if out, err := exec.Command("go", "build", "-o", program, "yardproof/cmd/yardproof").CombinedOutput(); err != nil {
+		b.Fatalf("go build: %v\n%s", err, out)
+	}
+	few, many := lay(b, 100), lay(b, 2000)
+	var least, most int
+	for b.Loop() {
+		least, most = max(least, peak(b, program, few)), max(most, peak(b, program, many))
+	}
+	b.ReportMetric(float64(least), "KB-at-100")
+	b.ReportMetric(float64(most), "KB-at-2000")
+	b.ReportMetric(float64(most-least)/1900, "KB/plan")
+}
+
+// peak is the most memory that a run held, in KB. It is watched while the
+// program runs: what wait4 tells afterwards counts the memory of this very
+// process, from which the program was forked.
+func peak(b *testing.B, program, dir string) (most int) {
+	b.Helper()
+	cmd := exec.Command(program, "check", "--quiet", dir)
+	var out bytes.Buffer
+	cmd.Stdout, cmd.Stderr = &out, &out
+	if err := cmd.Start(); err != nil {
+		b.Fatal(err)
+	}
+	ended := make(chan error)
+	go func() { ended <- cmd.Wait() }()
+	for {
+		select {
+		case err := <-ended:
+			if err != nil {
+				b.Fatalf("%v: %.400s", err, out.String())
+			}
+			return most
+		case <-time.After(2 * time.Millisecond):
+			most = max(most, highWater(cmd.Process.Pid, program))
+		}
+	}
+}
+
+// highWater is the peak memory of a process so far, in KB; 0 while it is not
+// yet the program, and when it is gone.
+func highWater(pid int, program string) (kb int) {
+	if exe, err := os.Readlink(fmt.Sprintf("/proc/%d/exe", pid)); err != nil || exe != program {
+		return 0
+	}
+	status, err := os.ReadFile(fmt.Sprintf("/proc/%d/status", pid))
+	if err != nil {
+		return 0
+	}
+	if _, text, found := bytes.Cut(status, []byte("VmHWM:")); found {
+		fmt.Sscan(string(text), &kb)
+	}
+	return kb
+}

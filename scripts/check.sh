@@ -1,0 +1,33 @@
+#!/bin/sh
+# Everything that a change must pass, from any folder: formatting, vet,
+# staticcheck, tests (the direction of imports and the freshness of generated
+# files are tests, too), the race detector, and yardproof on its own demo line.
+set -eu
+cd "$(dirname "$0")/.."
+
+echo "gofmt"
+unformatted=$(gofmt -l cmd exporters pipeline schema scripts)
+[ -z "$unformatted" ] || {
+	echo "not formatted: $unformatted" >&2
+	exit 1
+}
+
+echo "go mod tidy"
+go mod tidy -diff
+
+echo "vet"
+go vet ./...
+
+echo "staticcheck"
+go run honnef.co/go/tools/cmd/staticcheck@v0.8.2 ./...
+
+echo "tests"
+go test ./...
+
+echo "tests under the race detector"
+go test -race ./...
+
+echo "yardproof on its own demo line"
+out=$(mktemp -d)
+trap 'rm -rf "$out"' EXIT
+go run ./cmd/yardproof export --quiet --fail-on note testdata/line --out "$out"
