@@ -78,7 +78,40 @@ func (s *sheetKnapsack) best() pattern {
 	if s.stack[1].table[s.stack[1].limit] > s.stack[0].table[s.stack[0].limit] {
 		a = 1
 	}
-	return s.in.sheet(a, s.stack[a].best(), s.demand)
+	best := s.in.sheet(a, s.stack[a].best(), s.demand)
+	if worth(best, s.value) == s.stack[a].table[s.stack[a].limit] {
+		return best
+	}
+	for a, k := range s.stack { // it held more of some kind than is wanted
+		if q := s.in.sheet(a, k.frugal(s.value, s.demand), s.demand); worth(q, s.value) > worth(best, s.value) {
+			best = q
+		}
+	}
+	return best
+}
+
+// frugal builds a stack strip by strip, pricing again after each for what is
+// still wanted.
+func (k *stackKnapsack) frugal(value []int64, demand []int) []pattern {
+	left := slices.Clone(demand)
+	var strips []pattern
+	for room := int64(k.limit); ; {
+		var best pattern
+		most, tall := int64(0), int64(1)
+		knap := newKnapsack(k.in, left)
+		knap.price(value, func(class int, worth int64) {
+			h := k.in.heights[class]
+			if h <= room && worth > 0 && worth*tall > most*h {
+				best, most, tall = knap.best(), worth, h
+			}
+		})
+		if most == 0 {
+			return strips
+		}
+		strips = append(strips, best)
+		subtract(left, run{best, 1})
+		room -= tall
+	}
 }
 
 // best reads a best stack off the table.
@@ -101,13 +134,16 @@ func (k *stackKnapsack) best() []pattern {
 }
 
 // sheet is the pattern of a stack of strips; it counts no more of a kind than
-// is wanted in all.
+// is wanted in all, and no odd ones of a kind whose pieces must match.
 func (in *instance) sheet(axis int, strips []pattern, demand []int) pattern {
 	p := pattern{count: make([]int, len(in.kinds)), strips: &sheetStrips{axis, strips}}
 	for _, q := range strips {
 		for i, n := range q.count {
 			p.count[i] = min(demand[i], p.count[i]+n)
 		}
+	}
+	for i, k := range in.kinds {
+		p.count[i] -= p.count[i] % k.together
 	}
 	return p
 }
@@ -123,13 +159,14 @@ func (s *sheetKnapsack) single(int) pattern {
 }
 
 // enumerate lists the sheets that no other sheet contains.
-func (s *sheetKnapsack) enumerate(need int64, out *[]pattern, most, steps int) bool {
+func (s *sheetKnapsack) enumerate(need int64, out *[]pattern, most, steps int) (done bool, spent int) {
 	var all []pattern
 	for a, k := range s.stack {
-		e := stackEnumeration{k: k, demand: s.demand, value: s.value, need: need, steps: steps}
+		e := stackEnumeration{k: k, demand: s.demand, value: s.value, need: need, steps: steps / 10}
 		stacks, ok := e.run()
+		spent += steps/10 - e.steps
 		if !ok {
-			return false
+			return false, 8 * spent
 		}
 		for _, strips := range stacks {
 			all = append(all, s.in.sheet(a, strips, s.demand))
@@ -137,7 +174,7 @@ func (s *sheetKnapsack) enumerate(need int64, out *[]pattern, most, steps int) b
 	}
 	all = undominated(all)
 	*out = append(*out, all...)
-	return len(*out) <= most
+	return len(*out) <= most, 8*spent + len(all)*len(*out)/8
 }
 
 // undominated drops patterns that another one contains; of equal ones the

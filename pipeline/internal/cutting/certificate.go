@@ -32,6 +32,7 @@ type Size struct {
 	Along    measure.Length
 	Turnable bool
 	Count    int
+	Together int // in sheets: only multiples of it from one sheet count
 }
 
 // ProofKind says how a [Proof] deals with its box.
@@ -50,7 +51,8 @@ const (
 	// Class; any other strip makes a plan too long.
 	ProofFixing
 	// ProofPattern splits on how often one maximal strip is used: of class
-	// At with counts Pattern, at most Value times (Low) or more (High).
+	// At with counts Pattern, at most Value times (Low) or more (High); a side
+	// that earlier fixing has excluded is called empty.
 	ProofPattern
 )
 

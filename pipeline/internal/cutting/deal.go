@@ -44,7 +44,7 @@ func newDealer(in *instance) *dealer {
 // row names the pieces of a strip and says how often it can be repeated with
 // these very names.
 func (d *dealer) row(p Problem, q pattern, times int) (Row, int) {
-	row := Row{Height: measure.Length(d.in.heights[q.class]) * d.in.unitH, Strip: -1}
+	row := Row{Height: d.in.rowHeight(q), Strip: -1}
 	n := times
 	for i, c := range q.count {
 		if c == 0 {

@@ -15,10 +15,11 @@ type enumeration struct {
 // enumerate appends the maximal patterns of the class being visited that have
 // a piece as tall as the class and are worth at least need; false means that
 // the limits cut it short.
-func (k *knapsack) enumerate(need int64, out *[]pattern, most, steps int) bool {
+func (k *knapsack) enumerate(need int64, out *[]pattern, most, steps int) (done bool, spent int) {
 	e := enumeration{k: k, need: need, out: out, most: most - len(*out), steps: steps,
 		count: make([]int, len(k.in.kinds))}
-	return e.search(len(k.order)-1, k.in.width, 0, false)
+	done = e.search(len(k.order)-1, k.in.width, 0, false)
+	return done, steps - e.steps
 }
 
 // search fixes the kind at position t and, through recursion, those before it;

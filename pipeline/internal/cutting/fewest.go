@@ -9,14 +9,15 @@ import "slices"
 func (s *search) fewestStrips() {
 	n := s.best.strips()
 	factor := int64(n + 1)
+	if s.length > 1<<40/factor {
+		return
+	}
 	in := *s.in
 	in.heights = slices.Clone(s.in.heights)
 	for k := range in.heights {
 		in.heights[k] = in.heights[k]*factor + 1
 	}
-	sub := newSearch(&in, s.demand, s.limits, s.steps, s.best)
-	sub.sums = sums{}
-	sub.setAim(sub.length)
+	sub := newSearch(&in, s.demand, s.limits, s.steps, s.best, sums{})
 	sub.budget = s.steps.Visits + s.limits.Visits/100
 	t := newTree(sub, sub.master())
 	t.run(3, min(800, s.limits.Patterns), min(150, s.limits.Nodes))

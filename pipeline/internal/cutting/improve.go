@@ -13,6 +13,7 @@ func (s *search) dive(seed []pattern) {
 	var p plan
 	for pieces(left) > 0 && !s.spent() {
 		m := newMaster(s.in, left, s.length, []plan{s.in.startPlan(left)}, s.steps)
+		m.budget = s.budget
 		for _, q := range seed {
 			m.add(capped(q, left))
 		}
@@ -80,7 +81,7 @@ func (m *master) wholePart() plan {
 // solves what they held anew, so many times.
 func (s *search) localSearch(rounds int) {
 	random := lcg(1)
-	for ; rounds > 0 && s.goal >= 0 && !s.spent(); rounds-- {
+	for ; rounds > 0 && s.goal >= 0 && !s.spent() && !s.met(); rounds-- {
 		s.steps.Rounds++
 		kept, freed := s.release(&random)
 		if len(freed) == 0 {
@@ -96,9 +97,14 @@ func (s *search) localSearch(rounds int) {
 	}
 }
 
+// met reports whether the best plan needs no more than what is to be settled.
+func (s *search) met() bool {
+	return s.limits.Settle > 0 && s.length <= int64(s.limits.Settle)
+}
+
 // resolve looks for a shorter plan for a part of the demands.
 func (s *search) resolve(left []int, known plan) (plan, bool) {
-	sub := newSearch(s.in, left, s.limits, s.steps, s.in.tidy(known, left))
+	sub := newSearch(s.in, left, s.limits, s.steps, s.in.tidy(known, left), s.sums)
 	start := sub.length
 	t := newTree(sub, sub.master())
 	n := t.open[0]

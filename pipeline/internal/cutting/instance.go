@@ -35,6 +35,7 @@ type kind struct {
 	along  measure.Length
 
 	turnable bool
+	together int // so many must come from one sheet
 }
 
 // shape is one orientation of a kind: it lies in strips of its class or of any
@@ -43,6 +44,7 @@ type shape struct {
 	width  int
 	class  int
 	across measure.Length // the width in ticks
+	along  measure.Length // the height in ticks
 }
 
 // mostCells is the largest width of a knapsack table, in units. On a finer
@@ -67,7 +69,7 @@ type oriented struct {
 // they share a strip with nothing. The kinds are in an order that does not
 // depend on the caller's.
 func newInstance(p Problem) (*instance, error) {
-	raw := append(pieceKinds(p.Pieces), partKinds(p.Strips, p.Cloth.Width)...)
+	raw := append(pieceKinds(p.Pieces, false), partKinds(p.Strips, p.Cloth.Width)...)
 	lying := make([][]oriented, len(raw))
 	for i := range raw {
 		lying[i] = raw[i].lie(p.Cloth, maxSide)
@@ -79,9 +81,9 @@ func newInstance(p Problem) (*instance, error) {
 	return assemble(p.Cloth.Width, 0, kinds, pickLying(lying, order)), nil
 }
 
-func pieceKinds(pieces []Piece) []kind {
+func pieceKinds(pieces []Piece, matching bool) []kind {
 	var kinds []kind
-	for _, group := range sizes(pieces) {
+	for _, group := range sizes(pieces, matching) {
 		var k kind
 		for _, i := range group {
 			k.demand += pieces[i].Count
@@ -90,6 +92,9 @@ func pieceKinds(pieces []Piece) []kind {
 		k.sortSources()
 		first := pieces[k.from[0].index]
 		k.across, k.along = first.Across, first.Along
+		if k.together = 1; matching {
+			k.together = first.matching()
+		}
 		k.turnable = first.Turnable && first.Across != first.Along
 		kinds = append(kinds, k)
 	}
@@ -110,7 +115,7 @@ func partKinds(strips []WholeStrip, width measure.Length) []kind {
 	var kinds []kind
 	for i, s := range strips {
 		if _, part := s.split(width); part > 0 {
-			kinds = append(kinds, kind{demand: 1, across: part, along: s.Height,
+			kinds = append(kinds, kind{demand: 1, together: 1, across: part, along: s.Height,
 				from: []source{{index: i, count: 1, name: s.Name, strip: true, width: part}}})
 		}
 	}
@@ -137,7 +142,7 @@ func compareOriented(a, b oriented) int {
 	return cmp.Or(cmp.Compare(a.height, b.height), cmp.Compare(a.width, b.width))
 }
 
-// distinct merges kinds that lie alike and returns, for each that is left, the
+// distinct merges kinds that lie and match alike and returns, for each that is left, the
 // index of one of them. Kinds come taller first, then wider.
 func distinct(raw []kind, lying [][]oriented) (kinds []kind, order []int) {
 	all := make([]int, len(raw))
@@ -145,10 +150,11 @@ func distinct(raw []kind, lying [][]oriented) (kinds []kind, order []int) {
 		all[i] = i
 	}
 	slices.SortStableFunc(all, func(a, b int) int {
-		return -slices.CompareFunc(reversed(lying[a]), reversed(lying[b]), compareOriented)
+		return cmp.Or(-slices.CompareFunc(reversed(lying[a]), reversed(lying[b]), compareOriented),
+			cmp.Compare(raw[b].together, raw[a].together))
 	})
 	for _, i := range all {
-		if n := len(order); n > 0 && slices.Equal(lying[order[n-1]], lying[i]) {
+		if n := len(order); n > 0 && slices.Equal(lying[order[n-1]], lying[i]) && kinds[n-1].together == raw[i].together {
 			k := &kinds[n-1]
 			k.demand += raw[i].demand
 			k.from = append(k.from, raw[i].from...)
@@ -198,7 +204,7 @@ func assemble(width, stack measure.Length, kinds []kind, lying [][]oriented) *in
 		unitW, in.unitH, in.coarse = max(w, unitW), max(h, in.unitH), true
 	}
 	for _, o := range slices.Concat(lying...) {
-		in.heights = append(in.heights, int64(ceilLength(o.height, in.unitH)))
+		in.heights = append(in.heights, in.tall(o, stack))
 	}
 	slices.Sort(in.heights)
 	in.heights = slices.Compact(in.heights)
@@ -206,14 +212,36 @@ func assemble(width, stack measure.Length, kinds []kind, lying [][]oriented) *in
 	for i, k := range kinds {
 		for _, o := range lying[i] {
 			k.shapes = append(k.shapes, shape{
-				width:  int(ceilLength(o.width, unitW)),
-				class:  in.classOf(int64(ceilLength(o.height, in.unitH))),
-				across: o.width,
+				width:  min(in.width, int(ceilLength(o.width, unitW))),
+				class:  in.classOf(in.tall(o, stack)),
+				across: o.width, along: o.height,
 			})
 		}
 		in.kinds = append(in.kinds, k)
 	}
 	return in
+}
+
+// tall is a height in units, rounded up to the grid but never beyond the sheet
+// that strips are stacked in: what fits is then alone there.
+func (in *instance) tall(o oriented, stack measure.Length) int64 {
+	h := int64(ceilLength(o.height, in.unitH))
+	if stack > 0 {
+		h = min(h, int64(stack/in.unitH))
+	}
+	return h
+}
+
+// rowHeight is the cloth a strip takes, in ticks: the height of its tallest
+// piece.
+func (in *instance) rowHeight(p pattern) measure.Length {
+	h := measure.Length(0)
+	for i, n := range p.count {
+		if n > 0 {
+			h = max(h, in.fit(i, p.class).along)
+		}
+	}
+	return h
 }
 
 // classOf is the lowest class of strips at least so high.

@@ -38,8 +38,9 @@ type pricer interface {
 	price(value []int64, visit func(class int, best int64))
 	best() pattern
 	// enumerate appends the maximal patterns worth at least need; false means
-	// that there are more than most in all or that the search takes more steps.
-	enumerate(need int64, out *[]pattern, most, steps int) bool
+	// that there are more than most in all or that the search takes more
+	// steps than allowed. spent is the number of steps taken.
+	enumerate(need int64, out *[]pattern, most, steps int) (done bool, spent int)
 	// single is some simple pattern of the class.
 	single(class int) pattern
 }
@@ -163,7 +164,7 @@ type node struct {
 // once the integer bound exceeds goal.
 func (m *master) generate(b box, goal int64) node {
 	m.setBox(b)
-	best := node{box: b, bound: -1}
+	best := node{box: b, duals: noDuals(m.in)}
 	raised := 0
 	for {
 		m.steps.Masters++
@@ -198,14 +199,48 @@ func (m *master) priceOut() (duals, bool) {
 	m.pricer.price(d.item, func(class int, best int64) {
 		m.best[class] = best
 		sum += d.class[class]
-		if best > m.scaling.scale*m.in.heights[class]-sum {
-			fresh = append(fresh, m.pricer.best())
+		cost := m.scaling.scale*m.in.heights[class] - sum
+		if best <= cost {
+			return
 		}
+		if q := m.pricer.best(); worth(q, d.item) > cost {
+			fresh = append(fresh, q)
+			return
+		}
+		fresh = append(fresh, m.capped(class, cost, d.item)...)
 	})
 	for _, p := range fresh {
 		found = m.add(p) || found
 	}
 	return d, found
+}
+
+// capped prices a class again where the best pattern is worth too little once
+// it holds no more of a kind than is wanted: by enumeration of all that are
+// worth more than they cost. Where that is too much work, the bound stays weak.
+func (m *master) capped(class int, cost int64, item []int64) []pattern {
+	var all, fresh []pattern
+	done, spent := m.pricer.enumerate(cost+1, &all, math.MaxInt32, 300_000)
+	m.steps.Visits += spent
+	if !done {
+		return nil
+	}
+	m.best[class] = cost
+	for _, q := range all {
+		if w := worth(q, item); w > cost {
+			m.best[class] = max(m.best[class], w)
+			fresh = append(fresh, q)
+		}
+	}
+	return fresh
+}
+
+func worth(q pattern, item []int64) int64 {
+	sum := int64(0)
+	for i, n := range q.count {
+		sum += int64(n) * item[i]
+	}
+	return sum
 }
 
 // raisePenalty makes the artificial column dearer when a box still uses it.

@@ -242,6 +242,7 @@ func (s *simplex) exchange(r, q, to int) {
 // duals. The multiple makes the dual objective rise by gain; integers check
 // what comes of it.
 func (s *simplex) ray(r int, below bool) {
+	s.multipliers()
 	b := s.head[r]
 	out, sign := s.lo[b]-s.x[r], -1.0
 	if !below {

@@ -17,7 +17,7 @@ func Plain(p Problem) (Layout, error) {
 	for i, s := range p.Strips {
 		l.addWhole(p.Cloth, i, s)
 	}
-	for _, group := range sizes(p.Pieces) {
+	for _, group := range sizes(p.Pieces, false) {
 		rows, err := ownStrips(p, group)
 		if err != nil {
 			return Layout{}, err
@@ -47,11 +47,13 @@ func (s WholeStrip) split(width measure.Length) (full int, part measure.Length) 
 }
 
 // sizes groups the indices of wanted pieces by equal size, in order of first
-// appearance. A turnable 2 x 3 and a turnable 3 x 2 are one size.
-func sizes(pieces []Piece) [][]int {
+// appearance. A turnable 2 x 3 and a turnable 3 x 2 are one size; pieces that
+// must match in different numbers are not, if that matters.
+func sizes(pieces []Piece, matching bool) [][]int {
 	type key struct {
 		a, b     measure.Length
 		turnable bool
+		together int
 	}
 	at := map[key]int{}
 	var groups [][]int
@@ -59,7 +61,10 @@ func sizes(pieces []Piece) [][]int {
 		if q.Count == 0 {
 			continue
 		}
-		k := key{q.Across, q.Along, q.Turnable}
+		k := key{q.Across, q.Along, q.Turnable, 1}
+		if matching {
+			k.together = q.matching()
+		}
 		if q.Turnable && q.Across > q.Along {
 			k.a, k.b = k.b, k.a
 		}

@@ -37,7 +37,8 @@ func TestPlainMergesEqualSizes(t *testing.T) {
 }
 
 func TestPlainTieGoesToTheTallerStrip(t *testing.T) {
-	// 8 of 2 x 4 in at 8 in: two strips of 4 in or... four of 2 in, 8 in each way.
+	// Eight bars of 2 x 4 in at 8 in: two strips of 4 in or four of 2 in, 8 in
+	// of cloth either way.
 	p := Problem{Cloth: Cloth{Width: in(64)}, Pieces: []Piece{{Name: "bar", Across: in(32), Along: in(16), Count: 8, Turnable: true}}}
 	l, err := Plain(p)
 	if err != nil || l.Length != in(64) || l.Strips() != 2 {

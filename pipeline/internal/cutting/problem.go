@@ -9,12 +9,17 @@ import (
 // Piece is a rectangle to be cut some number of times. Across lies along the
 // usable width of the fabric and Along runs down its length while the piece is
 // unturned. A turnable piece may also be cut a quarter turn round.
+//
+// Together matters only for sheets of assorted prints: so many of the piece
+// must come from one sheet, because they must match (a block's four corners).
+// Zero means that it does not matter; otherwise Count is a multiple of it.
 type Piece struct {
 	Name     string
 	Across   measure.Length
 	Along    measure.Length
 	Count    int
 	Turnable bool
+	Together int
 }
 
 // WholeStrip is a strip used across the whole usable width: strip sets,
@@ -102,6 +107,9 @@ func checkDemand(pieces []Piece, strips []WholeStrip, width measure.Length) erro
 		if !side(q.Across) || !side(q.Along) || q.Count < 0 || q.Count > maxCount {
 			return &Unusable{Piece: i, Strip: -1, Name: q.Name, What: "sides must be positive and the count not negative"}
 		}
+		if q.Together < 0 || q.Together > 1 && q.Count%q.Together != 0 {
+			return &Unusable{Piece: i, Strip: -1, Name: q.Name, What: fmt.Sprintf("the count of %d is no multiple of the %d that must match", q.Count, q.Together)}
+		}
 		total += q.Count
 	}
 	for i, s := range strips {
@@ -123,6 +131,9 @@ func (c Cloth) whole(height measure.Length) measure.Length {
 	}
 	return (height + c.Repeat - 1) / c.Repeat * c.Repeat
 }
+
+// matching is how many of the piece must come from one sheet, at least one.
+func (q Piece) matching() int { return max(1, q.Together) }
 
 // sides gives a piece's extent across and along the fabric.
 func (q Piece) sides(turned bool) (across, along measure.Length) {

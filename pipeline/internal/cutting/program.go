@@ -11,6 +11,8 @@ type program struct {
 	pats    []pattern
 	lp      *simplex
 	scaling scaling
+	terms   [][]term
+	rc      []int64 // reduced costs of the patterns, scaled
 	lo, up  []int64 // bounds on the use of each pattern
 	nodes   int     // nodes still allowed
 	search  *search
@@ -20,6 +22,7 @@ func newProgram(s *search, pats []pattern, nodes int) *program {
 	p := &program{
 		in: s.in, demand: s.demand, pats: pats, nodes: nodes, search: s,
 		lp: newSimplex(len(s.in.kinds)+len(s.in.heights), len(s.in.kinds)), scaling: s.scaling,
+		terms: make([][]term, len(pats)), rc: make([]int64, len(pats)),
 		lo: make([]int64, len(pats)), up: make([]int64, len(pats)),
 	}
 	p.lp.gain = float64(2*s.goal + 2)
@@ -27,6 +30,7 @@ func newProgram(s *search, pats []pattern, nodes int) *program {
 		p.lp.lo[i] = float64(d)
 	}
 	for t, q := range pats {
+		p.terms[t] = q.terms()
 		p.up[t] = s.goal / s.in.heights[q.class]
 		p.lp.addColumn(s.in.column(q), float64(s.in.heights[q.class]), 0, float64(p.up[t]))
 	}
@@ -44,6 +48,7 @@ func (p *program) explore(b box) (*Proof, bool) {
 		return nil, false
 	}
 	d, status := p.solve(b)
+	p.reduce(d)
 	if p.slack(d, b) < 0 {
 		return leaf(d), true
 	}
@@ -95,11 +100,9 @@ type change struct {
 // fix tightens the box and the bounds of patterns by reduced costs.
 func (p *program) fix(d duals, b box) []change {
 	slack := p.slack(d, b)
-	price := p.prices(d)
 	var undo []change
-	for t, q := range p.pats {
-		rc := price[q.class] - worth(q, d.item)
-		if rc <= 0 || p.lo[t]+slack/rc >= p.up[t] {
+	for t, rc := range p.rc {
+		if rc <= 0 || p.up[t] == p.lo[t] || p.lo[t]+slack/rc >= p.up[t] {
 			continue
 		}
 		undo = append(undo, change{t, p.up[t]})
@@ -139,32 +142,44 @@ func (p *program) setBounds(b box) {
 // may be used.
 func (p *program) bound(d duals, b box) int64 {
 	sum := d.bound(p.demand, b)
-	price := p.prices(d)
-	for t, q := range p.pats {
-		sum += pick(price[q.class]-worth(q, d.item), p.lo[t], p.up[t])
+	for t, rc := range p.rc {
+		sum += pick(rc, p.lo[t], p.up[t])
 	}
 	return sum
 }
 
-// prices are what a strip of each class costs after the prices of Z.
-func (p *program) prices(d duals) []int64 {
+// reduce computes the reduced costs of all patterns: the price of a strip of
+// the class after the prices of Z, less what the pattern is worth.
+func (p *program) reduce(d duals) {
 	price := make([]int64, len(d.class))
 	acc := int64(0)
 	for k, v := range d.class {
 		acc += v
 		price[k] = p.scaling.scale*p.in.heights[k] - acc
 	}
-	return price
+	for t := range p.pats {
+		rc := price[p.pats[t].class]
+		for _, c := range p.terms[t] {
+			rc -= c.n * d.item[c.kind]
+		}
+		p.rc[t] = rc
+	}
 }
 
-func worth(q pattern, item []int64) int64 {
-	sum := int64(0)
+// term is a count of a pattern that is not zero.
+type term struct {
+	kind int
+	n    int64
+}
+
+func (q pattern) terms() []term {
+	var all []term
 	for i, n := range q.count {
 		if n > 0 {
-			sum += int64(n) * item[i]
+			all = append(all, term{i, int64(n)})
 		}
 	}
-	return sum
+	return all
 }
 
 const integral = 1e-6
@@ -206,18 +221,23 @@ func (p *program) splitStrips(b box, k int, v int64) (*Proof, bool) {
 	return &Proof{Kind: ProofStrips, At: k, Value: v, Low: l, High: h}, ok
 }
 
+// splitPattern tries more than v uses of a pattern first, then at most v; its
+// bounds may exclude either side by now.
 func (p *program) splitPattern(b box, t int, v int64) (*Proof, bool) {
 	lo, up := p.lo[t], p.up[t]
-	p.setLo(t, v+1)
-	h, ok := p.explore(b)
-	p.setLo(t, lo)
-	if !ok {
-		return nil, false
+	low, high := &Proof{Kind: ProofEmpty}, &Proof{Kind: ProofEmpty}
+	ok := true
+	if v < up {
+		p.setLo(t, v+1)
+		high, ok = p.explore(b)
+		p.setLo(t, lo)
 	}
-	p.setUp(t, v)
-	l, ok := p.explore(b)
-	p.setUp(t, up)
-	return &Proof{Kind: ProofPattern, At: p.pats[t].class, Pattern: p.pats[t].count, Value: v, Low: l, High: h}, ok
+	if ok && v >= lo {
+		p.setUp(t, v)
+		low, ok = p.explore(b)
+		p.setUp(t, up)
+	}
+	return &Proof{Kind: ProofPattern, At: p.pats[t].class, Pattern: p.pats[t].count, Value: v, Low: low, High: high}, ok
 }
 
 // offer hands an integral solution to the search.

@@ -17,9 +17,9 @@ type search struct {
 	scaling scaling
 }
 
-func newSearch(in *instance, demand []int, limits Limits, steps *Steps, start plan) *search {
+func newSearch(in *instance, demand []int, limits Limits, steps *Steps, start plan, sums sums) *search {
 	s := &search{in: in, demand: demand, limits: limits, steps: steps, best: start, length: in.length(start), budget: limits.Visits}
-	s.sums = newSums(in.heights, s.length)
+	s.sums = sums
 	s.setAim(s.length)
 	s.scaling = in.scaling(demand, s.length)
 	return s
@@ -97,7 +97,11 @@ func (s *search) enumerate(n node, slack int64, most int) ([]pattern, bool) {
 	knap.price(n.duals.item, func(class int, _ int64) {
 		sum += n.duals.class[class]
 		need := s.scaling.scale*s.in.heights[class] - sum - slack
-		ok = ok && knap.enumerate(need, &pats, most, 200*most)
+		if ok {
+			done, spent := knap.enumerate(need, &pats, most, 200*most)
+			ok = done
+			s.steps.Visits += spent
+		}
 	})
 	s.steps.Patterns += len(pats)
 	return pats, ok

@@ -1,6 +1,11 @@
 package cutting
 
-import "yardproof/schema/measure"
+import (
+	"fmt"
+	"slices"
+
+	"yardproof/schema/measure"
+)
 
 // Sheet is fabric that comes as fixed pieces: fat quarters, precut squares,
 // panels, the strips of a roll. Across and Along are usable sizes; Across lies
@@ -65,14 +70,49 @@ func PlainPieces(p SheetProblem) (SheetLayout, error) {
 			return SheetLayout{}, err
 		}
 	}
-	for _, group := range sizes(p.Pieces) {
-		across, along, per := p.bestGrid(p.Pieces[group[0]])
-		if per == 0 {
-			return SheetLayout{}, p.tooWide(group[0])
+	for _, group := range sizes(p.Pieces, true) {
+		if err := l.addSize(p, group); err != nil {
+			return SheetLayout{}, err
 		}
-		l.addRows(fill(p.Pieces, group, across, along, per), int(p.Sheet.Along/along))
 	}
 	return l, nil
+}
+
+// addSize cuts one size from sheets of its own.
+func (l *SheetLayout) addSize(p SheetProblem, group []int) error {
+	first := p.Pieces[group[0]]
+	across, along, per := p.bestGrid(first)
+	if per == 0 {
+		return p.tooWide(group[0])
+	}
+	rows := int(p.Sheet.Along / along)
+	if first.matching() == 1 {
+		l.addRows(fill(p.Pieces, group, across, along, per), rows)
+		return nil
+	}
+	n := per * rows / first.matching() * first.matching()
+	if n == 0 {
+		return &Unusable{Piece: group[0], Strip: -1, Name: first.Name,
+			What: fmt.Sprintf("%d must match and a sheet holds %d", first.matching(), per*rows)}
+	}
+	for left := total(p.Pieces, group); left > 0; left -= n {
+		l.append(CutSheet{Repeat: 1, Rows: fill(window(p.Pieces, group, left, n), group, across, along, per)})
+	}
+	return nil
+}
+
+// window returns the pieces with the counts of one sheet's worth: the next n of
+// a size when so many are left.
+func window(pieces []Piece, group []int, left, n int) []Piece {
+	pieces = slices.Clone(pieces)
+	skip := total(pieces, group) - left
+	for _, i := range group {
+		skipped := min(skip, pieces[i].Count)
+		skip -= skipped
+		pieces[i].Count = min(n, pieces[i].Count-skipped)
+		n -= pieces[i].Count
+	}
+	return pieces
 }
 
 func (p SheetProblem) bestGrid(q Piece) (across, along measure.Length, per int) {

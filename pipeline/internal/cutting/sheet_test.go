@@ -61,6 +61,9 @@ func illegalSheets(p SheetProblem, l SheetLayout) error {
 		count += s.Repeat
 		y := measure.Length(0)
 		var placed []rect
+		if err := unmatched(p, s); err != nil {
+			return err
+		}
 		for _, r := range s.Rows {
 			for n := 0; n < r.Repeat; n++ {
 				row, err := placeSheetRow(p, s.Turned, r, y)
@@ -103,6 +106,22 @@ func illegalSheets(p SheetProblem, l SheetLayout) error {
 		}
 		if whole[i] != full || parts[i] != part {
 			return fmt.Errorf("strip %d is cut %d times whole, %d in part", i, whole[i], parts[i])
+		}
+	}
+	return nil
+}
+
+// unmatched reports pieces that must match and are not all on one sheet.
+func unmatched(p SheetProblem, s CutSheet) error {
+	count := make([]int, len(p.Pieces))
+	for _, r := range s.Rows {
+		for _, c := range r.Cuts {
+			count[c.Piece] += c.Count * r.Repeat
+		}
+	}
+	for i, n := range count {
+		if k := p.Pieces[i].Together; k > 1 && n%k != 0 {
+			return fmt.Errorf("a sheet has %d of piece %d, of which %d must match", n, i, k)
 		}
 	}
 	return nil

@@ -1,10 +1,6 @@
 package cutting
 
-import (
-	"slices"
-
-	"yardproof/schema/measure"
-)
+import "slices"
 
 // SheetResult is a layout of fixed pieces with what is known about fewer.
 // Bound counts sheets that no layout of strips can do without, first cuts
@@ -32,13 +28,17 @@ type SheetCertificate struct {
 // never more than [PlainPieces], and proved fewest where the limits allow. The
 // error is that of PlainPieces.
 func SolveSheets(p SheetProblem, limits Limits) (SheetResult, error) {
-	if _, err := PlainPieces(p); err != nil {
+	plain, err := PlainPieces(p)
+	if err != nil {
 		return SheetResult{}, err
 	}
 	in := newSheetInstance(p)
 	var r SheetResult
 	best, bound, scaling := solveStrips(in, limits.withDefaults(), &r.Steps)
 	r.Layout = in.sheetLayout(p, best)
+	if plain.Count < r.Layout.Count { // on a coarse grid only
+		r.Layout = plain
+	}
 	r.Bound = SheetAreaBound(p)
 	if !in.coarse {
 		r.Bound = max(r.Bound, int(bound.bound))
@@ -53,7 +53,7 @@ func SolveSheets(p SheetProblem, limits Limits) (SheetResult, error) {
 func (in *instance) sheetCertificate(b proved, s scaling) *SheetCertificate {
 	c := &SheetCertificate{Claim: int(b.bound), Scale: s.scale, Root: b.proof}
 	for _, k := range in.kinds {
-		c.Sizes = append(c.Sizes, Size{Across: k.across, Along: k.along, Count: k.demand, Turnable: k.turnable})
+		c.Sizes = append(c.Sizes, Size{Across: k.across, Along: k.along, Count: k.demand, Turnable: k.turnable, Together: k.together})
 	}
 	return c
 }
@@ -63,7 +63,7 @@ func wholeKinds(p SheetProblem) []kind {
 	var kinds []kind
 	for i, s := range p.Strips {
 		if full, _ := s.split(p.Sheet.Across); full > 0 {
-			kinds = append(kinds, kind{demand: full, across: p.Sheet.Across, along: s.Height,
+			kinds = append(kinds, kind{demand: full, together: 1, across: p.Sheet.Across, along: s.Height,
 				from: []source{{index: i, count: full, name: s.Name, strip: true, width: p.Sheet.Across}}})
 		}
 	}
@@ -72,7 +72,7 @@ func wholeKinds(p SheetProblem) []kind {
 
 // newSheetInstance normalises a sheet problem. Every piece must fit.
 func newSheetInstance(p SheetProblem) *instance {
-	raw := slices.Concat(pieceKinds(p.Pieces), partKinds(p.Strips, p.Sheet.Across), wholeKinds(p))
+	raw := slices.Concat(pieceKinds(p.Pieces, true), partKinds(p.Strips, p.Sheet.Across), wholeKinds(p))
 	across := make([][]oriented, len(raw))
 	along := make([][]oriented, len(raw))
 	both := make([][]oriented, len(raw))
@@ -131,7 +131,7 @@ func (in *instance) startSheets(demand []int) plan {
 	best := in.tidy(p, demand)
 	for a, axis := range in.sheets.axis {
 		p := in.tidy(in.stackStrips(a, axis.startPlan(demand), demand), demand)
-		if in.length(p) < in.length(best) {
+		if in.covers(p, demand) && in.length(p) < in.length(best) {
 			best = p
 		}
 	}
@@ -276,7 +276,7 @@ func withRepeat(r Row, n int) Row {
 
 // sheetRow names the pieces of one strip of a sheet.
 func (d *dealer) sheetRow(p SheetProblem, axis *instance, along bool, q pattern) Row {
-	row := Row{Height: measure.Length(axis.heights[q.class]) * axis.unitH, Repeat: 1, Strip: -1}
+	row := Row{Height: axis.rowHeight(q), Repeat: 1, Strip: -1}
 	for i, c := range q.count {
 		if c == 0 {
 			continue

@@ -141,15 +141,8 @@ func (s *simplex) solve() lpStatus {
 			s.settle()
 			continue
 		}
-		if s.age > 0 { // accept only what a fresh inverse confirms
-			s.invert()
-			if status == lpInfeasible {
-				return status // the ray is in y
-			}
-			s.refresh()
-			if !(s.primalFeasible() && s.dualFeasible()) {
-				continue
-			}
+		if status == lpOptimal {
+			s.multipliers()
 		}
 		return status
 	}
@@ -158,6 +151,20 @@ func (s *simplex) solve() lpStatus {
 
 // refresh recomputes duals, reduced costs and basic values from the inverse.
 func (s *simplex) refresh() {
+	s.multipliers()
+	s.scan(s.y)
+	s.visits += len(s.d)
+	for j := range s.d {
+		s.d[j] = 0
+		if s.place[j] < 0 {
+			s.d[j] = s.cost[j] - s.dot(s.y, j)
+		}
+	}
+	s.values()
+}
+
+// multipliers computes the duals.
+func (s *simplex) multipliers() {
 	n := s.rows
 	clear(s.y)
 	for i, b := range s.head {
@@ -168,15 +175,6 @@ func (s *simplex) refresh() {
 			}
 		}
 	}
-	s.scan(s.y)
-	s.visits += len(s.d)
-	for j := range s.d {
-		s.d[j] = 0
-		if s.place[j] < 0 {
-			s.d[j] = s.cost[j] - s.dot(s.y, j)
-		}
-	}
-	s.values()
 }
 
 // settle puts every nonbasic variable at the bound its reduced cost prefers,

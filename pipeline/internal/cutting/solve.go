@@ -4,22 +4,30 @@ import "yardproof/schema/measure"
 
 // Limits bound the work of [Solve] in counts, so that equal problems get equal
 // answers on every machine. Zero fields take the defaults.
+//
+// Settle, where positive, is the only question asked: whether so much is enough,
+// in ticks without squaring up or, for sheets and stock lengths, in pieces. The
+// work stops as soon as a layout needs no more or the bound is above it.
 type Limits struct {
 	Boxes    int // boxes of strip counts that are priced
 	Patterns int // patterns enumerated at once
-	Nodes    int // branch and bound nodes over one enumeration
+	Nodes    int // branch and bound nodes over one enumeration, 16 times that at the last try
 	Rounds   int // rounds of local search
 	Visits   int // columns looked at by the simplex method, and like work, in all
+	Settle   measure.Length
 }
 
-// DefaultLimits settle almost every quilt of up to eight sizes.
-var defaultLimits = Limits{Boxes: 80, Patterns: 6000, Nodes: 3000, Rounds: 120, Visits: 40_000_000}
+// defaultLimits settle almost every quilt of up to eight sizes; what they leave
+// open takes about a second.
+func defaultLimits() Limits {
+	return Limits{Boxes: 80, Patterns: 6000, Nodes: 3000, Rounds: 600, Visits: 60_000_000}
+}
 
 func (l Limits) withDefaults() Limits {
-	d := defaultLimits
+	d := defaultLimits()
 	return Limits{
 		Boxes: or(l.Boxes, d.Boxes), Patterns: or(l.Patterns, d.Patterns),
-		Nodes: or(l.Nodes, d.Nodes), Rounds: or(l.Rounds, d.Rounds), Visits: or(l.Visits, d.Visits),
+		Nodes: or(l.Nodes, d.Nodes), Rounds: or(l.Rounds, d.Rounds), Visits: or(l.Visits, d.Visits), Settle: l.Settle,
 	}
 }
 
@@ -97,9 +105,15 @@ func Solve(p Problem, limits Limits) (Result, error) {
 	}
 	limits = limits.withDefaults()
 	var r Result
+	if limits.Settle > 0 && len(in.kinds) > 0 {
+		limits.Settle = (limits.Settle - wholeRows(p).Length) / in.unitH
+	}
 	best, bound, scaling := solveStrips(in, limits, &r.Steps)
 	r.best = best
 	r.Layout = in.layout(p, best)
+	if plain, err := Plain(p); in.coarse && err == nil && plain.Length < r.Layout.Length {
+		r.Layout = plain
+	}
 	r.Length = r.Layout.Length
 	r.Bound = AreaBound(p)
 	if !in.coarse {
@@ -119,47 +133,56 @@ type proved struct {
 }
 
 // solveStrips runs the methods in the order of their cost until one closes the
-// gap between the best plan and the best bound.
+// gap between the best plan and the best bound. Small enumerations settle most
+// problems at once.
 func solveStrips(in *instance, limits Limits, steps *Steps) (plan, proved, scaling) {
 	if len(in.kinds) == 0 {
 		return nil, proved{0, &Proof{Kind: ProofEmpty}}, scaling{scale: 1}
 	}
 	demand := in.demands()
-	s := newSearch(in, demand, limits, steps, in.startPlan(demand))
+	start := in.startPlan(demand)
+	s := newSearch(in, demand, limits, steps, start, newSums(in.heights, in.length(start)))
 	m := s.master()
 	t := newTree(s, m)
 	t.run(1, min(300, limits.Patterns), min(100, limits.Nodes))
 	best := t.finish()
-	if best.bound < s.length {
+	if s.open(best) {
+		s.budget = limits.Visits / 5 * 2
 		s.dive(m.pool)
-		s.budget = limits.Visits / 4
-		best = s.climb(m, best, min(1500, limits.Patterns))
+		best = s.climb(m, best, min(1500, limits.Patterns), limits.Nodes)
 	}
-	if best.bound < s.length {
-		s.budget = limits.Visits / 4 * 3
+	if s.open(best) {
+		s.budget = limits.Visits / 5 * 4
 		s.localSearch(limits.Rounds)
 		s.budget = limits.Visits
-		best = s.climb(m, best, limits.Patterns)
+		best = s.climb(m, best, limits.Patterns, 16*limits.Nodes)
 	}
-	if in.sheets == nil && len(in.heights) > 1 {
+	if in.sheets == nil && len(in.heights) > 1 && limits.Settle == 0 {
 		s.fewestStrips()
 		s.best = in.fewestPatterns(s.best, demand)
 	}
 	return s.best, best, s.scaling
 }
 
+// open reports whether the answer is still open: the bound is below the length
+// of the best plan, and the length that is to be settled between them.
+func (s *search) open(b proved) bool {
+	ask := int64(s.limits.Settle)
+	return b.bound < s.length && (ask == 0 || b.bound <= ask && ask < s.length)
+}
+
 // climb raises the bound by refuting ever larger aims, or meets one with a
 // plan. The aims grow in doubling steps; it stops at the first that the limits
 // leave open.
-func (s *search) climb(m *master, best proved, patterns int) proved {
-	for stride := 1; best.bound < s.length; stride *= 2 {
-		aim := best.bound
+func (s *search) climb(m *master, best proved, patterns, nodes int) proved {
+	for stride := 1; s.open(best); stride *= 2 {
+		aim := max(best.bound, int64(s.limits.Settle))
 		for n := 1; n < stride; n++ {
 			aim = min(s.sums.from(aim+1), s.sums.below(s.length))
 		}
 		s.setAim(aim)
 		t := newTree(s, m)
-		t.run(s.limits.Boxes, patterns, s.limits.Nodes)
+		t.run(s.limits.Boxes, patterns, nodes)
 		got := t.finish()
 		if got.bound > best.bound {
 			best = got

@@ -50,7 +50,11 @@ func (e *stackEnumeration) strips() ([]pattern, bool) {
 	ok := true
 	e.k.knap.price(e.value, func(class int, _ int64) {
 		if tall := int(e.k.in.heights[class]); tall <= e.k.limit {
-			ok = ok && e.k.knap.enumerate(e.need-e.k.table[e.k.limit-tall], &all, e.steps, e.steps)
+			if !ok {
+				return
+			}
+			done, spent := e.k.knap.enumerate(e.need-e.k.table[e.k.limit-tall], &all, e.steps, e.steps)
+			ok, e.steps = done, e.steps-spent/4
 		}
 	})
 	slices.SortStableFunc(all, func(a, b pattern) int { return b.class - a.class })

@@ -151,9 +151,9 @@ func (k *stackedKnapsack) best() pattern { return k.flatten(k.inner.best()) }
 
 func (k *stackedKnapsack) single(class int) pattern { return k.flatten(k.inner.single(class)) }
 
-func (k *stackedKnapsack) enumerate(need int64, out *[]pattern, most, steps int) bool {
+func (k *stackedKnapsack) enumerate(need int64, out *[]pattern, most, steps int) (done bool, spent int) {
 	var inner []pattern
-	ok := k.inner.enumerate(need, &inner, most-len(*out), steps)
+	done, spent = k.inner.enumerate(need, &inner, most-len(*out), steps)
 	seen := map[string]bool{}
 	for _, p := range inner {
 		q := k.flatten(p)
@@ -162,7 +162,7 @@ func (k *stackedKnapsack) enumerate(need int64, out *[]pattern, most, steps int)
 			*out = append(*out, q)
 		}
 	}
-	return ok
+	return done, spent
 }
 
 // flatten counts the pieces of a strip of columns, no more of a kind than are
@@ -208,7 +208,8 @@ func SolveStacked(p Problem, r Result, step, ruler measure.Length, limits Limits
 func (in *instance) searchStacked(start plan, limits Limits) plan {
 	var steps Steps
 	limits.Visits /= 4
-	s := newSearch(in, in.demands(), limits, &steps, start)
+	limits.Settle = 0
+	s := newSearch(in, in.demands(), limits, &steps, start, newSums(in.heights, in.length(start)))
 	m := s.master()
 	b := rootBox(in.heights, s.goal)
 	if b.tighten(in.heights, s.goal) {
@@ -218,7 +219,7 @@ func (in *instance) searchStacked(start plan, limits Limits) plan {
 		s.budget = limits.Visits / 2
 		s.localSearch(limits.Rounds / 2)
 		s.budget = limits.Visits
-		s.climb(m, proved{s.sums.from(ceilUnits(n.bound, s.scaling.scale)), nil}, min(800, limits.Patterns))
+		s.climb(m, proved{s.sums.from(ceilUnits(n.bound, s.scaling.scale)), nil}, min(800, limits.Patterns), limits.Nodes)
 	}
 	return s.best
 }

@@ -4,7 +4,7 @@ package cutting
 type sums struct{ reachable []bool }
 
 // mostSums bounds the table; longer plans are taken to reach every length.
-const mostSums = 1 << 21
+const mostSums = 1 << 18
 
 func newSums(heights []int64, upTo int64) sums {
 	if upTo > mostSums {

@@ -23,12 +23,13 @@ type treeNode struct {
 
 func newTree(s *search, m *master) *tree {
 	t := &tree{s: s, m: m, root: &Proof{}}
-	t.open = []*treeNode{{node: node{box: rootBox(s.in.heights, s.goal), bound: 0, duals: s.noDuals()}, proof: t.root}}
+	t.open = []*treeNode{{node: node{box: rootBox(s.in.heights, s.goal), bound: 0, duals: noDuals(s.in)}, proof: t.root}}
 	return t
 }
 
-func (s *search) noDuals() duals {
-	return duals{make([]int64, len(s.in.kinds)), make([]int64, len(s.in.heights))}
+// noDuals prove that no length is negative.
+func noDuals(in *instance) duals {
+	return duals{make([]int64, len(in.kinds)), make([]int64, len(in.heights))}
 }
 
 // run processes open nodes until none is left, or nodes have been processed,
