@@ -174,7 +174,13 @@ func (f fault) follows(misspelt map[*jsontree.Node][]string) bool {
 
 // unused are the keys that the object could have and has not.
 func (f fault) unused() []string {
-	return slices.DeleteFunc(keys(f.schema), func(k string) bool { return f.node.Member(k) != nil })
+	// A size's patch may give a key again that the plan has: what is misspelt
+	// there is no longer for being present here.
+	here := f.node.Range.Encloses(f.key(f.property))
+	return slices.DeleteFunc(keys(f.schema), func(k string) bool {
+		m := f.node.Member(k)
+		return m != nil && f.node.Range.Encloses(m.KeyRange) == here
+	})
 }
 
 // present are those of the names that the object has, in its own order.

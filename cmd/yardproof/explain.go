@@ -20,7 +20,9 @@ func explain(_ context.Context, s streams, _ *options, args []string) (int, erro
 	switch len(args) {
 	case 0:
 	case 1:
-		text, known = check.Explain(args[0])
+		if text, known = check.Explain(args[0]); !known {
+			text, known = check.Family(args[0])
+		}
 	default:
 		return 0, misuse("explain takes one rule, not %d", len(args))
 	}

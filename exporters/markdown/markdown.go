@@ -99,16 +99,16 @@ func details(f diag.Finding) string {
 	}
 	follows := words.Flatten(f.Follows)
 	for _, c := range follows {
-		lines = append(lines, "also follows: "+shorten(words.Consequence(f, c)))
+		lines = append(lines, "may follow: "+shorten(words.Consequence(f, c)))
 	}
 	if len(lines) == 0 {
 		return ""
 	}
 	summary := "the lines of the plan"
 	if n := len(follows); n == 1 {
-		summary = "1 finding that follows, and where"
+		summary = "1 finding that may follow, and where"
 	} else if n > 1 {
-		summary = strconv.Itoa(n) + " findings that follow, and where"
+		summary = strconv.Itoa(n) + " findings that may follow, and where"
 	}
 	return "\n<details><summary>" + summary + "</summary><pre>\n" + literal(strings.Join(lines, "\n")) + "\n</pre></details>\n"
 }

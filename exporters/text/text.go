@@ -64,7 +64,7 @@ func (p *printer) finding(f diag.Finding) {
 		p.related(r)
 	}
 	for _, c := range flatten(f.Follows) {
-		p.labelled("also follows:", consequence(f, c))
+		p.labelled("may follow:", consequence(f, c))
 	}
 }
 
@@ -175,7 +175,7 @@ func (p *printer) summary(run *report.Run, findings []diag.Finding) string {
 		counts = append(counts, p.palette.good.Sprint("no findings"))
 	}
 	if n := following(findings); n > 0 {
-		counts = append(counts, fmt.Sprintf("%d that follow from these", n))
+		counts = append(counts, fmt.Sprintf("%d more that may follow", n))
 	}
 	if n := accepted(run); n > 0 {
 		counts = append(counts, plural(n, "accepted exception"))

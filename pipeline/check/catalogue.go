@@ -30,6 +30,17 @@ func Explain(rule string) (string, bool) {
 	return heading + strings.TrimRight(text, "\n") + "\n", true
 }
 
+// Family is a line for each rule of a family, such as "fabric" or "fabric/".
+func Family(name string) (string, bool) {
+	var b strings.Builder
+	for i := range registry {
+		if c := &registry[i]; strings.HasPrefix(c.Rule, strings.TrimSuffix(name, "/")+"/") {
+			fmt.Fprintf(&b, "%s: %s (%s)\n", c.Rule, c.Summary, levels(c))
+		}
+	}
+	return b.String(), b.Len() > 0
+}
+
 func entryHeading(c *Check) string { return "## " + c.Rule + "\n" }
 
 // entry is what the catalogue says of a rule. The example is what yardproof

@@ -91,8 +91,8 @@ func unsquared(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 
 func outOfStrips(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("%s; strips cut across the fabric%s and then into pieces take at least %s, which is proved, and %s %s",
-			p.printedCloth(f, said), wholeStrips(f), p.length(f.Packed().Floor), method(f), p.length(f.Gross)),
+		Message: fmt.Sprintf("%s; %s takes %s, and no layout of strips%s takes less than %s, which is proved",
+			p.printedCloth(f, said), method(f), p.length(f.Gross), wholeStrips(f), p.length(f.Packed().Floor)),
 		Hint:  "print " + p.enough(f),
 		About: cloth(f),
 	})

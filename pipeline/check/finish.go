@@ -20,7 +20,7 @@ var finishChecks = []Check{
 		Run:     backingPanels,
 	},
 	{
-		Rule: "finish/backing-short", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "finish/backing-short", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "the printed backing does not reach beyond the quilt by its overhang",
 		Why:     "A 60-in quilt with 4 in beyond it on each side needs 68 in. Whoever adds the overhang once cuts 64 in, and the quilting frame has nothing to hold on two sides. Two 68-in panels are 3 7/8 yd; 3 1/2 yd is 10 in short.",
 		Fix:     "print the finished size with the overhang twice, and all its panels",
@@ -206,9 +206,14 @@ func backingShort(p *Pass) {
 }
 
 func (p *Pass) backingCloth(b *derive.Backing, f *derive.Fabric, said plan.PrintedLength) {
+	level, lacks := diag.Error, ""
+	if said.Length.Length >= f.Bare(0) {
+		level, lacks = diag.Warning, fmt.Sprintf(", which leaves less than the %s for squaring up", p.length(f.SquaringUp.Length))
+	}
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("the pattern prints %s of %q; the backing takes %s: %s of %s", p.asPrinted(said), f.Role.Text,
-			p.length(f.Gross), count(int(b.Panels), "panel"), b.Each.Format(p.Plan.Units)),
+		Level: level,
+		Message: fmt.Sprintf("the pattern prints %s of %q; the backing takes %s, %s of %s and %s for squaring up%s", p.asPrinted(said), f.Role.Text,
+			p.length(f.Gross), count(int(b.Panels), "panel"), b.Each.Format(p.Plan.Units), p.length(f.SquaringUp.Length), lacks),
 		Hint:  "print " + p.enough(f),
 		About: Subject{Kind: derive.Finish, Name: "backing"},
 	})

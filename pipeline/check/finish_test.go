@@ -22,8 +22,9 @@ func TestBackingTakesTheShorterWay(t *testing.T) {
 		"finish": {"backing": {"fabric": "back", "panels": "WAY"}}, "printed": {"small": {"fabric": {"back": "CLOTH"}}}}`
 	tryAll(t, squares, []tried{
 		{"either", replaced(backed, "WAY", "either", "CLOTH", "3 yd"), "", ""},
-		{"exactly", replaced(backed, "WAY", "either", "CLOTH", "104 in"), "", ""},
-		{"just short", replaced(backed, "WAY", "either", "CLOTH", "103 63/64 in"), "finish/backing-short", "the backing takes 104 in: 2 panels of 52 in"},
+		{"exactly", replaced(backed, "WAY", "either", "CLOTH", "105 in"), "", ""},
+		{"nothing to square up", replaced(backed, "WAY", "either", "CLOTH", "104 in"), "finish/backing-short", "which leaves less than the 1 in for squaring up"},
+		{"just short", replaced(backed, "WAY", "either", "CLOTH", "103 63/64 in"), "finish/backing-short", "the backing takes 105 in, 2 panels of 52 in and 1 in for squaring up"},
 		{"upright", replaced(backed, "WAY", "lengthwise", "CLOTH", "3 yd"), "finish/backing-short", "2 panels of 60 in"},
 	})
 }
@@ -41,7 +42,7 @@ func TestBackingOfTheSameFabricAsTheTop(t *testing.T) {
 	// 10 in for the squares and 24 in for the back: a verdict of family fabric.
 	tryAll(t, squares, []tried{
 		{"short", `{"finish": {"backing": {"fabric": "sky"}}, "printed": {"small": {"fabric": {"sky": "7/8 yd"}}}}`,
-			"fabric/out-of-strips", "take at least 33 in, which is proved, and the plain method 34 in"},
+			"fabric/out-of-strips", "the plain method takes 34 in, and no layout of strips takes less than 33 in, which is proved"},
 		{"enough", `{"finish": {"backing": {"fabric": "sky"}}, "printed": {"small": {"fabric": {"sky": "1 yd"}}}}`, "", ""},
 	})
 }

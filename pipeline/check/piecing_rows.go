@@ -159,13 +159,49 @@ func (p *Pass) rowsBeyond(least, most measure.Surd, hint string) {
 		if gap.Cmp(least) <= 0 || !most.IsZero() && gap.Cmp(most) > 0 {
 			continue
 		}
-		p.Report(a.row(hi), Finding{
+		f := Finding{
 			Message: fmt.Sprintf("row %d of %s comes out %s wide and row %d %s", hi+1, a.name,
 				a.RowWidths[hi].Format(p.Plan.Units), lo+1, a.RowWidths[lo].Format(p.Plan.Units)),
 			Hint:    hint,
 			About:   a.about,
 			Root:    true,
 			Related: []Related{{a.row(lo), "the narrower row"}},
-		})
+		}
+		if wide, narrow, ok := p.column(a.cells(hi), a.cells(lo)); ok {
+			p.blameColumn(&f, wide, narrow)
+		}
+		p.Report(a.row(hi), f)
 	}
+}
+
+// blameColumn names the part that makes a row the narrower one.
+func (p *Pass) blameColumn(f *Finding, wide, narrow plan.Cell) {
+	part := p.Size.Part(narrow.Part.Text)
+	wanted := p.width(wide).Format(p.Plan.Units)
+	f.Message += fmt.Sprintf(": %q is %s wide where %q is %s", wide.Part.Text, wanted, narrow.Part.Text, p.width(narrow).Format(p.Plan.Units))
+	f.Hint = fmt.Sprintf("make %q %s wide", narrow.Part.Text, wanted)
+	f.Related = append(f.Related, Related{sizeAt(part), fmt.Sprintf("%q is made here", narrow.Part.Text)})
+}
+
+// column is the first place at which two rows of as many cells hold parts of
+// different widths, the wider one first.
+func (p *Pass) column(a, b []plan.Cell) (wide, narrow plan.Cell, ok bool) {
+	if len(a) != len(b) {
+		return wide, narrow, false
+	}
+	for i := range a {
+		switch p.width(a[i]).Cmp(p.width(b[i])) {
+		case 1:
+			return a[i], b[i], true
+		case -1:
+			return b[i], a[i], true
+		}
+	}
+	return wide, narrow, false
+}
+
+// width is a cell's unfinished width as it is turned.
+func (p *Pass) width(c plan.Cell) measure.Surd {
+	c.Turn = (c.Turn + 90) % 360
+	return p.height(c)
 }

@@ -12,7 +12,7 @@ import (
 type Input struct {
 	Plan     *plan.Plan
 	Sizes    []*derive.Size
-	Project  *plan.Project
+	Project  *plan.Project   // nil for a plan on its own
 	Prices   *plan.PriceList // may be nil
 	Thorough bool            // run the thorough rules too
 }
@@ -23,6 +23,9 @@ type Input struct {
 // run.
 func All(in Input) []diag.Finding {
 	pass := &Pass{Plan: in.Plan, Project: in.Project, Prices: in.Prices}
+	if pass.Project == nil {
+		pass.Project = &plan.Project{}
+	}
 	for i := range registry {
 		c := &registry[i]
 		switch {

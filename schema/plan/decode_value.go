@@ -2,6 +2,7 @@ package plan
 
 import (
 	"errors"
+	"fmt"
 	"math/big"
 	"strconv"
 	"strings"
@@ -151,7 +152,7 @@ func (r *reader) percent(key string, n *jsontree.Node) Percent {
 	}
 	points, ok := basisPoints(n.Text)
 	if !ok {
-		r.report(BadPercent, n.Range, quote(key)+" is "+quote(n.Text)+"; wanted: a percentage below 100 with at most two decimals", "write it like \"3%\" or \"2.5%\"")
+		r.report(BadPercent, n.Range, quote(key)+" is "+quote(n.Text)+"; wanted: a percentage below 100 with at most two decimals", percentHint(n.Text))
 	}
 	return Percent{points, n.Range}
 }
@@ -174,7 +175,7 @@ func (r *reader) money(key string, n *jsontree.Node) Amount {
 	}
 	value, err := measure.ParseMoney(n.Text, r.currency)
 	if err != nil {
-		r.report(BadMoney, n.Range, quote(key)+": "+err.Error(), "write it like 2.25")
+		r.report(BadMoney, n.Range, quote(key)+": "+err.Error(), moneyHint(n.Text))
 		value = new(big.Rat)
 	}
 	return Amount{value, n.Range}
@@ -198,4 +199,22 @@ func list(names []string) string {
 		names = append(names[:most:most], "...")
 	}
 	return strings.Join(names, ", ")
+}
+
+// percentHint is the share with its sign where that is all it lacks.
+func percentHint(text string) string {
+	if _, err := strconv.ParseUint(text, 10, 64); err == nil && len(text) < 3 {
+		return fmt.Sprintf("write \"%s%%\"", text)
+	}
+	return "write it like \"3%\" or \"2.5%\""
+}
+
+// moneyHint is the amount without its currency where that is all it has too
+// many.
+func moneyHint(text string) string {
+	bare := strings.TrimFunc(text, func(r rune) bool { return !unicode.IsDigit(r) })
+	if _, err := measure.ParseMoney(bare, measure.Currency{}); err == nil {
+		return "write " + bare
+	}
+	return "write it like 2.25"
 }

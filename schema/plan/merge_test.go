@@ -59,7 +59,7 @@ func TestPatchIsBlamed(t *testing.T) {
 		{`{ "layout": { "grid": { "rows": "six" } } }`,
 			`schema/wrong-type /sizes/hall/layout/grid/rows: "rows" of "grid" is "six"; wanted: a whole number`},
 		{`{ "layout": { "grid": { "row": 6 } } }`,
-			`schema/unknown-key /sizes/hall/layout/grid/row: there is no "row" in "grid" of "layout" -> remove it`},
+			`schema/unknown-key /sizes/hall/layout/grid/row: there is no "row" in "grid" of "layout" -> write "rows"`},
 		{`{ "layout": { "grid": { "rows": null } } }`,
 			`schema/missing /sizes/hall/layout/grid: "rows" is missing from "grid" of "layout" -> add "rows"`},
 		{`{ "seam": null }`,

@@ -27,7 +27,7 @@ func TestProblems(t *testing.T) {
 		{`"sand": "1 2/3 yd"`, `"sand": "1 2/3"`,
 			`schema/length /printed/door/fabric/sand: "sand": "1 2/3" does not say its unit -> write "1 2/3 yd"`},
 		{`"length": "3%"`, `"length": "3"`,
-			`schema/percent /fabrics/sand/yardage/shrinkage/length: "length" is "3"; wanted: a percentage below 100 with at most two decimals -> write it like "3%" or "2.5%"`},
+			`schema/percent /fabrics/sand/yardage/shrinkage/length: "length" is "3"; wanted: a percentage below 100 with at most two decimals -> write "3%"`},
 		{`"length": "3%"`, `"length": "100%"`,
 			`schema/percent /fabrics/sand/yardage/shrinkage/length: "length" is "100%"; wanted: a percentage below 100 with at most two decimals -> write it like "3%" or "2.5%"`},
 		{`"price": "74.90"`, `"price": "74,90"`,

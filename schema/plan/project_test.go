@@ -90,9 +90,9 @@ func TestProjectProblems(t *testing.T) {
 		{`"usable_width": "106"`, `"usable_width": 0`,
 			`schema/length /defaults/cm/usable_width: "usable_width" is zero; it must be more -> write a length above zero`},
 		{`"45%"`, `"45"`,
-			`schema/percent /margin: "margin" is "45"; wanted: a percentage below 100 with at most two decimals -> write it like "3%" or "2.5%"`},
+			`schema/percent /margin: "margin" is "45"; wanted: a percentage below 100 with at most two decimals -> write "45%"`},
 		{`"21.50"`, `"EUR 21"`,
-			`schema/money /labour_rate: "labour_rate": "EUR 21" is not a price: write it without thousands marks or spaces and with a point before the decimals, like 1250.50 -> write it like 2.25`},
+			`schema/money /labour_rate: "labour_rate": "EUR 21" is not a price: write it without thousands marks or spaces and with a point before the decimals, like 1250.50 -> write 21`},
 	}
 	for _, tt := range tests {
 		p, problems := readProject(t, strings.Replace(sample(t, "studio.project.json"), tt.old, tt.new, 1))

@@ -68,9 +68,9 @@ func Summary(run *report.Run) string {
 	t := Count(run.All())
 	text := Scope(run) + ": " + t.String()
 	if t.Follow == 1 {
-		text += ", 1 that follows from these"
+		text += ", 1 more that may follow"
 	} else if t.Follow > 1 {
-		text += fmt.Sprintf(", %d that follow from these", t.Follow)
+		text += fmt.Sprintf(", %d more that may follow", t.Follow)
 	}
 	if n := Accepted(run); n > 0 {
 		text += ", " + Plural(n, "accepted exception")

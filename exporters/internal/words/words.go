@@ -57,7 +57,7 @@ func Rest(f diag.Finding) []string {
 		lines = append(lines, "see: "+Related(r))
 	}
 	for _, c := range Flatten(f.Follows) {
-		lines = append(lines, "also follows: "+Consequence(f, c))
+		lines = append(lines, "may follow: "+Consequence(f, c))
 	}
 	return lines
 }

@@ -40,8 +40,8 @@ hint: make more
 holds for: throw
 see: b: here
 see: and there
-also follows: warning: 36 printed [printed/parts] (wall)
-also follows: error: it stopped [run/crash]`
+may follow: warning: 36 printed [printed/parts] (wall)
+may follow: error: it stopped [run/crash]`
 	f := finding()
 	if got := strings.Join(append([]string{Head(f)}, Rest(f)...), "\n"); got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
@@ -56,8 +56,8 @@ func TestSummary(t *testing.T) {
 		{report.Run{}, "0 plans: no findings"},
 		{report.Run{Plans: []report.Outcome{{File: "a", Sizes: []string{"throw"}, Accepted: 1}}}, "1 plan, 1 size: no findings, 1 accepted exception"},
 		{report.Run{Accepted: 1, Plans: []report.Outcome{{File: "a", Sizes: []string{"throw", "wall"}, Findings: []diag.Finding{finding()}, Accepted: 1}, {File: "b"}}},
-			"2 plans, 2 sizes: 1 error, 2 that follow from these, 2 accepted exceptions"},
-		{report.Run{Findings: []diag.Finding{{Level: diag.Note, Follows: []diag.Finding{{}}}, {Level: diag.Warning, Message: "b"}}}, "0 plans: 1 warning, 1 note, 1 that follows from these"},
+			"2 plans, 2 sizes: 1 error, 2 more that may follow, 2 accepted exceptions"},
+		{report.Run{Findings: []diag.Finding{{Level: diag.Note, Follows: []diag.Finding{{}}}, {Level: diag.Warning, Message: "b"}}}, "0 plans: 1 warning, 1 note, 1 more that may follow"},
 	}
 	for _, tt := range tests {
 		if got := Summary(&tt.run); got != tt.want {

@@ -28,6 +28,7 @@ type Kit struct {
 	Fixed     Input // costs of the run that do not depend on the number of kits
 	Margin    Input // wanted, as a share of the price
 	Asked     Input // the price asked; zero when there is none yet
+	Run       Input // kits planned; zero when there are none
 }
 
 // Material is one fabric of a kit.
@@ -59,6 +60,8 @@ type Costs struct {
 	Margin    Result   // (P - C) / P at that price
 	Markup    Result   // (P - C) / C at that price
 	BreakEven Result   // kits to sell until the fixed costs are met: fixed / (P - C), up
+	RunCost   Result   // kits planned x C + fixed costs
+	RunProfit Result   // kits planned x P - RunCost, if all are sold
 }
 
 // Never is the break-even of a kit that is sold at or below its cost.
@@ -86,8 +89,13 @@ func Price(k Kit) Costs {
 	c.Margin = named("margin", over(less(price, unit), price))
 	c.Markup = named("markup", over(less(price, unit), unit))
 	c.BreakEven = named("break_even", ifOver(price, unit, roundUp(over(k.Fixed.ref(), less(price, unit)), 0), words(Never)))
+	c.RunCost = named("run_cost", sum(times(k.Run.ref(), unit), k.Fixed.ref()))
+	c.RunProfit = named("run_profit", less(times(k.Run.ref(), price), c.RunCost.ref()))
 	return c
 }
+
+// Product is one input times another.
+func Product(a, b Input) *report.Expr { return times(a.ref(), b.ref()) }
 
 // MarginOf is the margin of a price over a cost: (P - C) / P.
 func MarginOf(price, cost Input) *report.Expr {

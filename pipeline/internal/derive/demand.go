@@ -95,7 +95,7 @@ func (s *Size) askSet(p *Part, op plan.StripSet) {
 	}
 	for _, strip := range p.Set.Strips {
 		f := strip.Fabric
-		f.Needs = append(f.Needs, Need{For: p.Name, Strip: true, Across: f.stripLength(), Along: strip.Width, Count: p.Set.Count})
+		f.needWhole(p.Name, strip.Width, p.Set.Count)
 		if p.Set.Cut != nil {
 			f.mustHold(piece, strip.Width, p.Needed)
 		}
@@ -128,6 +128,16 @@ func (s *Size) askHalfSquares(p *Part, op plan.HalfSquares) {
 	for _, role := range op.Fabrics {
 		s.byFabric[role.Text].need(p.Name, op.Square.Length, op.Square.Length, t.Pairs, plan.Whole)
 	}
+}
+
+// needWhole asks for strips that are used whole; those of one width for one
+// part are one need.
+func (f *Fabric) needWhole(by plan.Text, width measure.Length, count int64) {
+	if last := len(f.Needs) - 1; last >= 0 && f.Needs[last].Strip && f.Needs[last].For == by && f.Needs[last].Along == width {
+		f.Needs[last].Count = min(f.Needs[last].Count+count, countless)
+		return
+	}
+	f.Needs = append(f.Needs, Need{For: by, Strip: true, Across: f.stripLength(), Along: width, Count: count})
 }
 
 // need asks for pieces.

@@ -31,13 +31,16 @@ type Amount struct {
 
 // amount is what strips of a length in all make of the fabric.
 func (f *Fabric) amount(strips measure.Length) Amount {
-	a := Amount{Net: strips + f.Panels}
-	if strips > 0 {
-		a.Net += f.SquaringUp.Length // the backing's overhang is its own allowance
-	}
+	a := Amount{Net: strips + f.Panels + f.SquaringUp.Length}
 	a.Gross = unshrunk(a.Net, f.ShrinkLength)
 	a.Buy = measure.CeilTo(a.Gross, f.Grid) + f.Cushion
 	return a
+}
+
+// Bare is what a layout of strips of a length in all, and the backing's panels,
+// take of the fabric before shrinkage, with nothing for squaring up.
+func (f *Fabric) Bare(strips measure.Length) measure.Length {
+	return unshrunk(strips+f.Panels, f.ShrinkLength)
 }
 
 // cut lays out all that is needed of a fabric by the method of the pattern's

@@ -94,8 +94,8 @@ func TestNinePatchFabric(t *testing.T) {
 	wantBuy(t, s, "light", "18 1/2", "22 1/2")
 	// 17 squares, 6 from a strip: 3 strips of 6 1/2.
 	wantBuy(t, s, "plain", "20 1/2", "22 1/2")
-	// Two panels of 44; the overhang is what is squared up.
-	wantBuy(t, s, "back", "88", "90")
+	// Two panels of 44, and 1 in to square up.
+	wantBuy(t, s, "back", "89", "90")
 	wantCount(t, "dark strips", int64(s.Fabric("dark").Layout.Strips()), 18)
 	wantCount(t, "light strips", int64(s.Fabric("light").Layout.Strips()), 7)
 	wantCount(t, "plain strips", int64(s.Fabric("plain").Layout.Strips()), 3)

@@ -43,7 +43,7 @@ func (f *Fabric) Packed() *Packed {
 	if err != nil { // the plain method would have said so first
 		r = cutting.Result{Layout: f.Plain, Length: f.Plain.Length}
 	}
-	f.packed = &Packed{Result: r, Amount: f.amount(r.Length), Floor: unshrunk(r.Bound+f.Panels, f.ShrinkLength)}
+	f.packed = &Packed{Result: r, Amount: f.amount(r.Length), Floor: f.Bare(r.Bound)}
 	return f.packed
 }
 
@@ -109,7 +109,7 @@ func (f *Fabric) Zone(length measure.Length) Zone {
 	switch {
 	case length >= p.Gross:
 		return Tight
-	case length >= unshrunk(p.Length+f.Panels, f.ShrinkLength):
+	case length >= f.Bare(p.Length):
 		return Unsquared
 	case length < p.Floor:
 		return OutOfStrips

@@ -104,8 +104,9 @@ func TestTubeFabric(t *testing.T) {
 	wantCount(t, "border strips", s.Top.Borders[0].Strips.Count, 6)
 	wantCount(t, "binding strips", s.Binding.Strips.Count, 6)
 	wantBuy(t, s, "edge", "37", "40 1/2")
-	// 53 3/8 x 61 1/4 in: crosswise two panels of 53 3/8.
-	wantBuy(t, s, "back", "106 3/4", "108")
+	// 53 3/8 x 61 1/4 in: crosswise two panels of 53 3/8, and 1 in to
+	// square up.
+	wantBuy(t, s, "back", "107 3/4", "108")
 }
 
 // The squares cannot take less of a strip than one advance each, whatever

@@ -98,9 +98,10 @@ func TestMetric(t *testing.T) {
 	// 2 (80 + 100) + 25 = 385 cm; four strips give 400 - 3 x 6.5 = 380.5.
 	wantCount(t, "binding strips", s.Binding.Strips.Count, 5)
 	wantBuy(t, s, "rim", "35.5 cm", "40 cm")
-	// 100 x 120 cm: one panel lengthwise, exactly as wide as the fabric.
+	// 100 x 120 cm: one panel lengthwise, exactly as wide as the fabric,
+	// and 3 cm to square up.
 	wantCount(t, "panels", s.Backing.Panels, 1)
-	wantBuy(t, s, "back", "120 cm", "120 cm")
+	wantBuy(t, s, "back", "123 cm", "130 cm")
 	wantSize(t, "batting", s.Batting.Size.Width, s.Batting.Size.Height, "100 cm", "120 cm")
 
 	// Washed: 98 cm wide, still 8; 60.5 / 0.97 = 62.37 cm.
@@ -159,8 +160,8 @@ func TestDirectionalFabric(t *testing.T) {
 }`
 	// 31 pieces of 10 1/2 x 2 1/2: turned, 16 from a strip 10 1/2 high, two
 	// strips, 21 in; as drawn, 3 from a strip, 11 strips, 27 1/2 in. The backing
-	// of 18 x 70 in is one panel of 70 or two of 18.
-	for print, want := range map[string][2]string{"plain": {"22", "36"}, "one-way": {"28 1/2", "70"}, "two-way": {"28 1/2", "70"}} {
+	// of 18 x 70 in is one panel of 70 or two of 18, and 1 in to square up.
+	for print, want := range map[string][2]string{"plain": {"22", "37"}, "one-way": {"28 1/2", "71"}, "two-way": {"28 1/2", "71"}} {
 		s := derived(t, strings.ReplaceAll(text, "PRINT", print))["one"]
 		wantLength(t, print, s.Fabric("a").Net, want[0])
 		wantLength(t, print+", backing", s.Fabric("b").Net, want[1])

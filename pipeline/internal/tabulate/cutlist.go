@@ -142,10 +142,12 @@ func longestRuler(rulers []plan.Ruler) measure.Length {
 
 func (c cutter) yardage(t *report.Table) {
 	f := c.f
-	t.Lead = append(t.Lead, fmt.Sprintf("Cut strips across the full usable width, %s.", f.Width.Format(c.u)))
+	if c.layout.Length > 0 {
+		t.Lead = append(t.Lead, fmt.Sprintf("Cut strips across the full usable width, %s.", f.Width.Format(c.u)))
+	}
 	pieces, strips := c.needs()
 	running := measure.Length(0)
-	if c.layout.Length > 0 && f.SquaringUp.Length > 0 {
+	if f.SquaringUp.Length > 0 {
 		running = f.SquaringUp.Length
 		t.Rows = append(t.Rows, row(report.Cell{}, report.Cell{}, report.T("Straighten the end."), report.Cell{}, report.Cell{}, report.L(running.Surd(), c.u)))
 	}
@@ -182,7 +184,11 @@ func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running re
 	var then, users []string
 	total := int64(0)
 	for _, part := range r.Parts {
-		then = append(then, "use "+part.Width.Format(c.u)+" of it")
+		use := "use "
+		if len(r.Cuts)+len(r.Stacks)+len(r.Parts) == 1 {
+			use = "use at least " // nothing else is cut from it
+		}
+		then = append(then, use+part.Width.Format(c.u)+" of it")
 		users = append(users, strips[part.Strip].For.Text)
 		total += repeat
 	}

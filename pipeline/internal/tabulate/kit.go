@@ -2,7 +2,6 @@ package tabulate
 
 import (
 	"fmt"
-	"math/big"
 	"slices"
 	"strings"
 
@@ -20,115 +19,25 @@ func (in Input) kitSheet() (report.Sheet, bool) {
 	if len(kits) == 0 {
 		return report.Sheet{}, false
 	}
-	return report.Sheet{ID: "kit-costing", Title: "Kit costing", Wide: true, Tables: []report.Table{
-		in.shared(kits), in.bySize(kits), in.quantities(kits), in.results(kits), in.notInKit(kits),
+	return report.Sheet{ID: "kit-costing", Title: "Kit costing", Tables: []report.Table{
+		in.shared(kits), in.bySize(kits), quantities(kits), runTotals(kits), in.results(kits), notInKit(kits),
 	}}, true
 }
 
 // kit is one size's kit and its costs.
 type kit struct {
-	size  *derive.Size
-	said  *plan.Kit
-	cells costing.Kit
-	costs costing.Costs
-	goods []*derive.Fabric // what goes in, beside cells.Materials
+	size *derive.Size
+	*derive.Kit
 }
 
 func (in Input) kits() []kit {
 	var kits []kit
 	for _, s := range in.Sizes {
-		if s.Of.Kit != nil {
-			kits = append(kits, in.kit(s))
+		if k := s.Kit(in.Project, in.Prices); k != nil {
+			kits = append(kits, kit{s, k})
 		}
 	}
 	return kits
-}
-
-func (in Input) kit(s *derive.Size) kit {
-	k := kit{size: s, said: s.Of.Kit}
-	suffix := "." + cellKey(s.Of.Name.Text)
-	k.cells = costing.Kit{
-		Suffix:    suffix,
-		Digits:    in.digits(),
-		Minutes:   costing.Input{Name: "minutes" + suffix, Value: big.NewRat(int64(k.said.Minutes.N), 1)},
-		Rate:      costing.Input{Name: "labour_rate", Value: money(in.Project.LabourRate)},
-		Packaging: costing.Input{Name: "packaging" + suffix, Value: money(k.said.Packaging)},
-		Pattern:   costing.Input{Name: "pattern" + suffix, Value: money(k.said.Pattern)},
-		Fixed:     costing.Input{Name: "fixed_costs" + suffix, Value: money(k.said.Fixed)},
-		Margin:    costing.Input{Name: "target_margin" + suffix, Value: in.margin(k.said)},
-		Asked:     costing.Input{Name: "price_asked" + suffix, Value: money(k.said.Price)},
-	}
-	for _, role := range k.said.Fabrics {
-		f := s.Fabric(role.Text)
-		if f == nil || !f.Used() || f.Err != nil {
-			continue
-		}
-		price, _ := in.price(f)
-		k.goods = append(k.goods, f)
-		k.cells.Materials = append(k.cells.Materials, costing.Material{
-			Quantity: costing.Input{Name: "fabric_quantity." + cellKey(role.Text) + suffix, Value: in.quantity(f)},
-			Price:    costing.Input{Name: "fabric_price." + cellKey(role.Text), Value: price},
-		})
-	}
-	k.costs = costing.Price(k.cells)
-	return k
-}
-
-// cellKey makes a name usable inside a cell's name, whose parts are separated
-// by points, which no name of a plan holds.
-func cellKey(name string) string { return strings.ReplaceAll(name, "-", "_") }
-
-// digits are the decimals of the currency's minor unit; two where the project
-// names no currency.
-func (in Input) digits() int {
-	if in.Project.Currency == (measure.Currency{}) {
-		return 2
-	}
-	return in.Project.Currency.Digits()
-}
-
-func money(a plan.Amount) *big.Rat {
-	if a.Value == nil {
-		return new(big.Rat)
-	}
-	return a.Value
-}
-
-// margin is the margin wanted: the kit's own or the project's.
-func (in Input) margin(k *plan.Kit) *big.Rat {
-	points := in.Project.Margin.BasisPoints
-	if k.Margin.BasisPoints != 0 {
-		points = k.Margin.BasisPoints
-	}
-	return big.NewRat(points, 10_000)
-}
-
-// price is what one unit of a fabric costs, and for what unit; nothing when
-// the price list has no price that fits the fabric's form.
-func (in Input) price(f *derive.Fabric) (*big.Rat, string) {
-	p, ok := in.Prices.Find(f.SKU.Text)
-	switch {
-	case ok && p.Fits(f.Form):
-		return p.Amount, string(p.Unit)
-	case f.Form == plan.Precut:
-		return new(big.Rat), "pack"
-	}
-	return new(big.Rat), fabricUnit(in.units())
-}
-
-// quantity is how much of a fabric is bought for a kit, in the unit its price
-// is for.
-func (in Input) quantity(f *derive.Fabric) *big.Rat {
-	_, unit := in.price(f)
-	switch {
-	case unit == string(plan.PerEach):
-		return big.NewRat(int64(f.Sheets.Count), 1)
-	case f.Form == plan.Precut:
-		return big.NewRat(f.Packs, 1)
-	case unit == string(plan.PerMetre):
-		return big.NewRat(int64(f.Buy), int64(measure.Metre))
-	}
-	return big.NewRat(int64(f.Buy), int64(measure.Yard))
 }
 
 func input(kind report.CellKind, in costing.Input) report.Cell {
@@ -150,27 +59,27 @@ func (in Input) shared(kits []kit) report.Table {
 	}
 	seen := map[string]bool{}
 	for _, k := range kits {
-		for i, m := range k.cells.Materials {
+		for i, m := range k.Cells.Materials {
 			if seen[m.Price.Name] {
 				continue
 			}
 			seen[m.Price.Name] = true
-			_, unit := in.price(k.goods[i])
-			t.Rows = append(t.Rows, row(report.T(title(k.goods[i])), input(report.Money, m.Price), report.T(unit), report.T(in.priceFrom(k.goods[i]))))
+			g := k.Goods[i]
+			t.Rows = append(t.Rows, row(report.T(title(g.Fabric)), input(report.Money, m.Price), report.T(string(g.Unit)), report.T(priceFrom(g))))
 		}
 	}
-	t.Rows = append(t.Rows, row(report.T("Labour"), input(report.Money, kits[0].cells.Rate), report.T("hour"), report.T("project file")))
+	t.Rows = append(t.Rows, row(report.T("Labour"), input(report.Money, kits[0].Cells.Rate), report.T("hour"), report.T("project file")))
 	return t
 }
 
-func (in Input) priceFrom(f *derive.Fabric) string {
-	if !f.SKU.Given() {
+func priceFrom(g derive.Good) string {
+	switch {
+	case !g.SKU.Given():
 		return "no article named: fill in"
+	case !g.Priced:
+		return "no price for " + g.SKU.Text + ": fill in"
 	}
-	if _, ok := in.Prices.Find(f.SKU.Text); !ok {
-		return "no price for " + f.SKU.Text + ": fill in"
-	}
-	return "price list, " + f.SKU.Text
+	return "price list, " + g.SKU.Text
 }
 
 // perSize is a table with a column for each kit's size.
@@ -194,17 +103,18 @@ func (in Input) bySize(kits []kit) report.Table {
 	code := in.Project.Currency.Code()
 	t := perSize("inputs-by-size", "Inputs by size", kits)
 	t.Rows = []report.Row{
-		line(report.Body, "Labour", "min", kits, func(k kit) report.Cell { return input(report.Number, k.cells.Minutes) }),
-		line(report.Body, "Packaging", code, kits, func(k kit) report.Cell { return input(report.Money, k.cells.Packaging) }),
-		line(report.Body, "Printed pattern", code, kits, func(k kit) report.Cell { return input(report.Money, k.cells.Pattern) }),
-		line(report.Body, "Fixed costs of the run", code, kits, func(k kit) report.Cell { return input(report.Money, k.cells.Fixed) }),
-		line(report.Body, "Target margin", "% of price", kits, func(k kit) report.Cell { return input(report.Share, k.cells.Margin) }),
-		line(report.Body, "Price asked (0 for the price at target margin)", code, kits, func(k kit) report.Cell { return input(report.Money, k.cells.Asked) }),
+		line(report.Body, "Labour", "min", kits, func(k kit) report.Cell { return input(report.Number, k.Cells.Minutes) }),
+		line(report.Body, "Packaging", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Packaging) }),
+		line(report.Body, "Printed pattern", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Pattern) }),
+		line(report.Body, "Fixed costs of the run", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Fixed) }),
+		line(report.Body, "Target margin", "% of price", kits, func(k kit) report.Cell { return input(report.Share, k.Cells.Margin) }),
+		line(report.Body, "Kits planned", "kits", kits, func(k kit) report.Cell { return input(report.Number, k.Cells.Run) }),
+		line(report.Body, "Price asked (0 for the price at target margin)", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Asked) }),
 	}
 	return t
 }
 
-func (in Input) quantities(kits []kit) report.Table {
+func quantities(kits []kit) report.Table {
 	t := perSize("quantities", "Fabric in the kit", kits)
 	t.Lead = []string{"Lengths as bought, not as used."}
 	for _, role := range kitRoles(kits) {
@@ -214,16 +124,49 @@ func (in Input) quantities(kits []kit) report.Table {
 			if i < 0 {
 				return report.Cell{}
 			}
-			_, unit = in.price(k.goods[i])
-			m := k.cells.Materials[i]
-			c := report.Cell{Kind: report.Number, Number: m.Quantity.Value, Name: m.Quantity.Name}
-			c.Why = k.size.BuyWork(k.goods[i])
+			unit = string(k.Goods[i].Unit)
+			c := k.quantity(i)
+			c.Why = k.size.BuyWork(k.Goods[i].Fabric)
 			return c
 		})
-		r.Cells[0], r.Cells[1] = report.T(in.titleOf(role, kits)), report.T(unit)
+		r.Cells[0], r.Cells[1] = report.T(titleOf(role, kits)), report.T(unit)
 		t.Rows = append(t.Rows, r)
 	}
 	return t
+}
+
+// runTotals is what all kits planned take of each fabric: whole kits only, so
+// that bolts are still to be worked out from it.
+func runTotals(kits []kit) report.Table {
+	t := perSize("run", "Fabric for all kits planned", kits)
+	t.Lead = []string{"Kits planned times the fabric of one kit. What bolts leave over is not in it."}
+	for _, role := range kitRoles(kits) {
+		unit := ""
+		r := line(report.Body, titleOf(role, kits), "", kits, func(k kit) report.Cell {
+			i := k.material(role)
+			if i < 0 {
+				return report.Cell{}
+			}
+			unit = string(k.Goods[i].Unit)
+			return report.Cell{Kind: report.Number, Expr: costing.Product(k.Cells.Run, k.Cells.Materials[i].Quantity)}
+		})
+		r.Cells[1] = report.T(unit)
+		t.Rows = append(t.Rows, r)
+	}
+	return t
+}
+
+// quantity is how much of a fabric goes into the kit, as it is sold.
+func (k kit) quantity(i int) report.Cell {
+	q := k.Cells.Materials[i].Quantity
+	c := report.Cell{Kind: report.Number, Number: q.Value, Name: q.Name}
+	switch k.Goods[i].Unit {
+	case plan.PerYard:
+		c.Kind, c.Exact, c.Unit = report.Fabric, k.Goods[i].Buy.Surd(), measure.In
+	case plan.PerMetre:
+		c.Kind, c.Exact, c.Unit = report.Fabric, k.Goods[i].Buy.Surd(), measure.Cm
+	}
+	return c
 }
 
 // kitRoles are the roles that go into some kit, in order.
@@ -231,7 +174,7 @@ func kitRoles(kits []kit) []string {
 	var roles []string
 	seen := map[string]bool{}
 	for _, k := range kits {
-		for _, f := range k.goods {
+		for _, f := range k.Goods {
 			if !seen[f.Role.Text] {
 				seen[f.Role.Text] = true
 				roles = append(roles, f.Role.Text)
@@ -242,7 +185,7 @@ func kitRoles(kits []kit) []string {
 }
 
 func (k kit) material(role string) int {
-	for i, f := range k.goods {
+	for i, f := range k.Goods {
 		if f.Role.Text == role {
 			return i
 		}
@@ -250,10 +193,10 @@ func (k kit) material(role string) int {
 	return -1
 }
 
-func (in Input) titleOf(role string, kits []kit) string {
+func titleOf(role string, kits []kit) string {
 	for _, k := range kits {
 		if i := k.material(role); i >= 0 {
-			return title(k.goods[i])
+			return title(k.Goods[i].Fabric)
 		}
 	}
 	return role
@@ -263,19 +206,19 @@ func (in Input) results(kits []kit) report.Table {
 	code := in.Project.Currency.Code()
 	t := perSize("kit-cost", "Cost and price of a kit", kits)
 	t.Foot = []string{
-		"Margin is (price - cost) / price; markup is (price - cost) / cost. Each money line is rounded once, half away from zero.",
+		"Margin is (price - cost) / price; markup is (price - cost) / cost. Each money line is rounded once, half away from zero, and the price for the target margin up, so that it reaches the target.",
 		"Fabric is charged as bought for the kit; remnants of bolts are not included.",
 	}
 	for _, role := range kitRoles(kits) {
-		t.Rows = append(t.Rows, line(report.Body, in.titleOf(role, kits), code, kits, func(k kit) report.Cell {
+		t.Rows = append(t.Rows, line(report.Body, titleOf(role, kits), code, kits, func(k kit) report.Cell {
 			if i := k.material(role); i >= 0 {
-				return result(report.Money, k.costs.Materials[i])
+				return result(report.Money, k.Costs.Materials[i])
 			}
 			return report.Cell{}
 		}))
 	}
 	add := func(style report.RowStyle, what, unit string, kind report.CellKind, of func(costing.Costs) costing.Result) {
-		t.Rows = append(t.Rows, line(style, what, unit, kits, func(k kit) report.Cell { return result(kind, of(k.costs)) }))
+		t.Rows = append(t.Rows, line(style, what, unit, kits, func(k kit) report.Cell { return result(kind, of(k.Costs)) }))
 	}
 	add(report.Body, "Fabric", code, report.Money, func(c costing.Costs) costing.Result { return c.Fabric })
 	add(report.Body, "Labour", code, report.Money, func(c costing.Costs) costing.Result { return c.Labour })
@@ -286,11 +229,13 @@ func (in Input) results(kits []kit) report.Table {
 	add(report.Body, "Margin at that price", "% of price", report.Share, func(c costing.Costs) costing.Result { return c.Margin })
 	add(report.Body, "Markup at that price", "% of cost", report.Share, func(c costing.Costs) costing.Result { return c.Markup })
 	add(report.Total, "Break-even", "kits", report.Number, func(c costing.Costs) costing.Result { return c.BreakEven })
+	add(report.Body, "Cost of the run, fixed costs included", code, report.Money, func(c costing.Costs) costing.Result { return c.RunCost })
+	add(report.Body, "Profit of the run if all is sold", code, report.Money, func(c costing.Costs) costing.Result { return c.RunProfit })
 	return t
 }
 
 // notInKit says what the buyer has to find herself.
-func (in Input) notInKit(kits []kit) report.Table {
+func notInKit(kits []kit) report.Table {
 	t := report.Table{ID: "not-in-kit", Heading: "Not in the kit", Columns: []report.Column{{ID: "size", Title: "Size"}, {ID: "what", Title: "To be said on the kit", Wide: true}}}
 	for _, k := range kits {
 		var out []string
@@ -299,10 +244,9 @@ func (in Input) notInKit(kits []kit) report.Table {
 				out = append(out, title(f))
 			}
 		}
-		if k.size.Batting != nil {
-			out = append(out, "batting")
-		}
-		for _, x := range k.said.Excludes {
+		out = append(out, "batting")
+		out = append(out, "thread")
+		for _, x := range k.Said.Excludes {
 			if !slices.ContainsFunc(out, func(said string) bool { return strings.EqualFold(said, x.Text) }) {
 				out = append(out, x.Text)
 			}

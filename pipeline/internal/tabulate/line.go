@@ -53,9 +53,8 @@ func (in Input) summarise(s *derive.Size) SizeSummary {
 			sum.Slack, sum.SlackOf = slack, p.Name.Text
 		}
 	}
-	if s.Of.Kit != nil {
-		costs := in.kit(s).costs
-		sum.Kit, sum.Cost, sum.Price = true, costs.Unit.Value, costs.Price.Value
+	if k := s.Kit(in.Project, in.Prices); k != nil {
+		sum.Kit, sum.Cost, sum.Price = true, k.Costs.Unit.Value, k.Costs.Price.Value
 	}
 	return sum
 }
@@ -134,7 +133,7 @@ func everySize(run *report.Run, summaries []Summary) report.Sheet {
 		Foot: []string{"Smallest slack: how much shorter strips may be before a tube or strip set loses a piece."},
 	}
 	if c := run.Cuttings; c.Asked > 0 {
-		t.Foot = append(t.Foot, fmt.Sprintf("%d cutting problems, of which %d are different; each of those was solved once.", c.Asked, c.Solved))
+		t.Foot = append(t.Foot, fmt.Sprintf("The cutting of %d fabrics was worked out, equal ones only once: %d in all.", c.Asked, c.Solved))
 	}
 	n := 0
 	for i, p := range run.Plans {
@@ -171,6 +170,10 @@ func sizeRow(p report.Outcome, s SizeSummary, u measure.Unit, n int) report.Row 
 	cells := []report.Cell{report.T(name(p)), report.T(p.Status), report.T(s.Name), finished, report.T(s.Fabric)}
 	cells = append(cells, moneyCells(s, n)...)
 	cells = append(cells, slack)
+	if diag.Worst(p.Findings) == diag.Error { // no figure of it may be ordered or priced by
+		cells = append(cells[:3], report.T("not proved"), report.Cell{}, report.Cell{}, report.Cell{}, report.Cell{}, report.Cell{})
+		return report.Row{Style: report.Alert, Cells: append(cells, counts(p.Findings)...)}
+	}
 	return row(append(cells, counts(p.Findings)...)...)
 }
 

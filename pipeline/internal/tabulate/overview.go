@@ -35,6 +35,7 @@ func (in Input) identity() report.Table {
 	if len(in.Sizes) > 0 {
 		s := in.Sizes[0].Of.Seam
 		add("Seam", strings.TrimSpace(fmt.Sprintf("%s %s", s.Allowance.Format(p.Units), stitch(s.Stitch.Text))))
+		add("Pressing", s.Pressing.Text)
 	}
 	return t
 }

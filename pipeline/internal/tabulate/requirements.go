@@ -144,10 +144,6 @@ func (in Input) needRow(s *derive.Size, f *derive.Fabric) report.Row {
 		}
 		return report.L(l.Surd(), in.units())
 	}
-	squaring := measure.Length(0)
-	if f.Layout.Length > 0 {
-		squaring = f.SquaringUp.Length
-	}
 	printed := report.Cell{}
 	if s.Of.Printed != nil {
 		for _, said := range s.Of.Printed.Fabric {
@@ -156,8 +152,15 @@ func (in Input) needRow(s *derive.Size, f *derive.Fabric) report.Row {
 			}
 		}
 	}
-	return row(report.T(title(f)), report.N(int64(f.Layout.Strips())), length(f.Layout.Length), length(squaring),
+	return row(report.T(title(f)), strips(f), length(f.Layout.Length), length(f.SquaringUp.Length),
 		length(f.Panels), length(f.Gross), in.buyCell(s, f), printed)
+}
+
+func strips(f *derive.Fabric) report.Cell {
+	if n := f.Layout.Strips(); n > 0 {
+		return report.N(int64(n))
+	}
+	return report.Cell{}
 }
 
 func packs(f *derive.Fabric) string {
@@ -185,6 +188,9 @@ func (in Input) tools() report.Table {
 }
 
 func rulerName(r *plan.Ruler, u measure.Unit) string {
+	if !r.Length.On(measure.Millimetre) {
+		u = measure.In // a studio's inch ruler in a metric plan
+	}
 	name := "Ruler " + r.Width.Bare(u) + " x " + r.Length.Format(u)
 	if r.Square() {
 		name = "Square ruler " + r.Width.Format(u)

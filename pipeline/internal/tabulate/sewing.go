@@ -16,7 +16,7 @@ import (
 func sewing(s *derive.Size) report.Sheet {
 	name := s.Of.Name.Text
 	return report.Sheet{ID: "sewing-" + name, Title: "Sewing " + name, Wide: true, Tables: []report.Table{
-		sewParts(s), sewTop(s),
+		sewParts(s), arrangement(s), sewTop(s),
 	}}
 }
 
@@ -146,6 +146,9 @@ func notes(s *derive.Size, p *derive.Part) string {
 	if p.Set != nil && p.Set.Cut == nil {
 		out = append(out, "set is "+p.Set.Width.Format(u)+" wide")
 	}
+	if p.Press.Given() {
+		out = append(out, "press "+p.Press.Text)
+	}
 	if spare := p.Made - p.Needed; spare > 0 {
 		out = append(out, fmt.Sprintf("%d spare", spare))
 	}
@@ -159,11 +162,21 @@ func slackNote(what string, y derive.Yield, u measure.Unit) string {
 	return fmt.Sprintf("the %d %ss take %s of %s: %s to spare", y.Each, what, y.Used.Format(u), y.Length.Format(u), y.Slack().Format(u))
 }
 
+// sewable rounds how far a seam may drift down to what can be seen: 1/64 in or
+// 0.1 mm, and no less than that.
+func sewable(l measure.Length, u measure.Unit) string {
+	least := measure.Inch / 64
+	if u == measure.Cm {
+		least = measure.Millimetre / 10
+	}
+	return "about " + max(least, measure.FloorTo(l, least)).Format(u)
+}
+
 func tubeNotes(s *derive.Size, p *derive.Part) []string {
 	u, t := s.Plan.Units, p.Tube
 	out := []string{slackNote("square", t.Yield, u)}
 	if slack, ok := t.SeamSlack(); ok {
-		out = append(out, fmt.Sprintf("a square is lost if the seam is sewn narrower by more than %s", slack.Format(u)))
+		out = append(out, fmt.Sprintf("a square is lost if the seam is sewn narrower by %s or more", sewable(slack, u)))
 	}
 	if stub := t.Stub(); stub > 0 {
 		out = append(out, "unpick "+stub.Format(u)+" of the far seam at each tip")
@@ -172,6 +185,30 @@ func tubeNotes(s *derive.Size, p *derive.Part) []string {
 		out = append(out, fmt.Sprintf("each tube gives %d squares with the near strip on the diagonal and %d with the far one: start every second tube from the other side", first, second))
 	}
 	return out
+}
+
+// arrangement is how the blocks are laid out: the rows that repeat.
+func arrangement(s *derive.Size) report.Table {
+	t := report.Table{
+		ID: "arrangement-" + s.Of.Name.Text, Heading: "Laying out the blocks",
+		Columns: []report.Column{{ID: "rows", Title: "Rows"}, {ID: "blocks", Title: "From the left, repeated along the row", Wide: true}},
+	}
+	g := s.Of.Layout.Grid
+	if g == nil {
+		return t
+	}
+	t.Lead = []string{fmt.Sprintf("%s of %s.", many(int64(g.Rows.N), "row"), many(int64(g.Columns.N), "block"))}
+	for r := range min(len(g.Blocks), g.Rows.N) {
+		var rows, cells []string
+		for n := r; n < g.Rows.N; n += len(g.Blocks) {
+			rows = append(rows, fmt.Sprint(n+1))
+		}
+		for _, c := range g.Blocks[r] {
+			cells = append(cells, cellName(c))
+		}
+		t.Rows = append(t.Rows, row(report.T(strings.Join(rows, ", ")), report.T(strings.Join(cells, ", "))))
+	}
+	return t
 }
 
 // sewTop is the top and the finishing.
@@ -222,6 +259,13 @@ func joinText(j plan.Joins) string {
 	return "join the strips on the diagonal"
 }
 
+func panelSeams(b *derive.Backing, u measure.Unit) string {
+	if b.Panels < 2 {
+		return ""
+	}
+	return ", seams " + b.Said.Seam.Format(u)
+}
+
 func finishRows(s *derive.Size) []report.Row {
 	u := s.Plan.Units
 	var rows []report.Row
@@ -230,7 +274,7 @@ func finishRows(s *derive.Size) []report.Row {
 		if !b.Lengthwise {
 			way = "running across the quilt"
 		}
-		rows = append(rows, row(report.T("backing"), report.T(fmt.Sprintf("%s of %s %s, seams %s; should measure at least", many(b.Panels, "panel"), b.Each.Format(u), way, b.Said.Seam.Format(u))),
+		rows = append(rows, row(report.T("backing"), report.T(fmt.Sprintf("%s of %s %s%s; should measure at least", many(b.Panels, "panel"), b.Each.Format(u), way, panelSeams(b, u))),
 			report.N(b.Panels), report.L(b.Size.Width, u), report.L(b.Size.Height, u)))
 	}
 	if b := s.Batting; b != nil {
