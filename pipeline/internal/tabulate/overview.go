@@ -97,9 +97,9 @@ func (in Input) proof() report.Table {
 	} else {
 		t.Rows = append(t.Rows,
 			row(report.T("proved"), report.T("Sizes, counts, strips, strip sets and tubes follow exactly from the layout, the seam and the usable lengths stated.")),
-			row(report.T("proved"), report.T("The fabric listed is enough when each size of piece is cut from strips of its own, as the cut list says.")))
+			row(report.T("proved"), report.T("The fabric listed is enough when it is cut as the cut lists say. Each says whether a shorter layout of strips is known or excluded.")))
 	}
-	t.Rows = append(t.Rows, row(report.T("not proved"), report.T("That no cleverer layout needs less fabric. Texts, photographs and drawings of the pattern.")))
+	t.Rows = append(t.Rows, row(report.T("not proved"), report.T("That no other way of cutting than strips needs less fabric. Texts, photographs and drawings of the pattern.")))
 	for _, f := range in.Findings {
 		where := ""
 		if f.Place.Start.Line > 0 {

@@ -15,7 +15,7 @@ import (
 // should measure before it is sewn on.
 func sewing(s *derive.Size) report.Sheet {
 	name := s.Of.Name.Text
-	return report.Sheet{ID: "sewing-" + name, Title: "Sewing " + name, Wide: true, Tables: []report.Table{
+	return report.Sheet{ID: "sewing-" + name, Title: "Sewing " + name, Tables: []report.Table{
 		sewParts(s), arrangement(s), sewTop(s),
 	}}
 }
