@@ -12,6 +12,7 @@ import (
 	"yardproof/exporters/junit"
 	"yardproof/exporters/markdown"
 	"yardproof/exporters/sarif"
+	"yardproof/exporters/svg"
 	"yardproof/exporters/text"
 	"yardproof/exporters/xlsx"
 	"yardproof/pipeline/diag"
@@ -111,6 +112,12 @@ func Exports() []ExportFormat {
 			Line:    jsonLine,
 		},
 		{
+			Name:    "svg",
+			Summary: "pictures of the quilt, of its units and of the cutting layouts, to scale",
+			Plan:    svgPlan,
+			Line:    func(*report.Run) ([]File, error) { return nil, nil },
+		},
+		{
 			Name:    "xlsx",
 			Summary: "a workbook a plan, ready to print, with live formulas over its inputs",
 			Plan:    xlsxPlan,
@@ -179,6 +186,17 @@ func jsonLine(r *report.Run) ([]File, error) {
 	}
 	b, err := jsontable.Line(r)
 	return one(lineName, lineName+".json", b, err)
+}
+
+func svgPlan(p *report.Plan) ([]File, error) {
+	if p.ID == "" {
+		return nil, fmt.Errorf("export svg: %w", errNoID)
+	}
+	var files []File
+	for _, n := range svg.Name(p.Sheets) {
+		files = append(files, File{Name: p.ID + "/" + n.Name + ".svg", Bytes: svg.Bytes(n.Picture, p.Proved)})
+	}
+	return files, nil
 }
 
 func xlsxPlan(p *report.Plan) ([]File, error) {

@@ -68,6 +68,7 @@ func TestExportsNameTheirFiles(t *testing.T) {
 			"line/kits.csv",
 		},
 		"json": {"harbour-steps/harbour-steps.json", "line.json"},
+		"svg":  {"harbour-steps/quilt-throw.svg harbour-steps/units-throw.svg harbour-steps/units-throw-2.svg", ""},
 		"xlsx": {"harbour-steps/harbour-steps.xlsx", "line.xlsx"},
 	}
 	for _, f := range Exports() {

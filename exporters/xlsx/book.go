@@ -125,8 +125,11 @@ func (p *page) frozen() int {
 }
 
 func (b *book) row(w *excelize.StreamWriter, p *page, l line, row int) error {
-	if l.part == blank {
+	switch l.part {
+	case blank:
 		return nil
+	case space:
+		return w.SetRow(fmt.Sprintf("A%d", row), nil, excelize.RowOpts{Height: spaceHeight})
 	}
 	if l.spans() {
 		return b.text(w, p, l, row)

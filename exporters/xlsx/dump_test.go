@@ -3,6 +3,7 @@ package xlsx
 import (
 	"bytes"
 	"fmt"
+	"image/png"
 	"strings"
 	"testing"
 
@@ -50,11 +51,16 @@ func dumpSheet(t testing.TB, s *strings.Builder, f *excelize.File, sheet string)
 	check(t, err)
 	properties, err := f.GetSheetProps(sheet)
 	check(t, err)
-	fmt.Fprintf(s, "\nsheet %s: paper %d, %s, fit %t, %d across, %d down\n", sheet,
-		*layout.Size, *layout.Orientation, *properties.FitToPage, *layout.FitToWidth, *layout.FitToHeight)
+	fmt.Fprintf(s, "\nsheet %s: paper %d, %s, ", sheet, *layout.Size, *layout.Orientation)
+	if layout.AdjustTo != nil && !*properties.FitToPage {
+		fmt.Fprintf(s, "at %d%%\n", *layout.AdjustTo)
+	} else {
+		fmt.Fprintf(s, "fit %t, %d across, %d down\n", *properties.FitToPage, *layout.FitToWidth, *layout.FitToHeight)
+	}
 	headers, err := f.GetHeaderFooter(sheet)
 	check(t, err)
 	fmt.Fprintf(s, "  header %s, footer %s\n", headers.OddHeader, headers.OddFooter)
+	dumpPictures(t, s, f, sheet)
 	panes, err := f.GetPanes(sheet)
 	check(t, err)
 	fmt.Fprintf(s, "  frozen %t above %s\n", panes.Freeze, panes.TopLeftCell)
@@ -118,4 +124,19 @@ func kindWord(kind excelize.CellType) string {
 		return "number"
 	}
 	return fmt.Sprint("kind ", kind)
+}
+
+func dumpPictures(t testing.TB, s *strings.Builder, f *excelize.File, sheet string) {
+	t.Helper()
+	cells, err := f.GetPictureCells(sheet)
+	check(t, err)
+	for _, cell := range cells {
+		pictures, err := f.GetPictures(sheet, cell)
+		check(t, err)
+		for _, p := range pictures {
+			size, err := png.DecodeConfig(bytes.NewReader(p.File))
+			check(t, err)
+			fmt.Fprintf(s, "  picture at %s, %d by %d: %s\n", cell, size.Width, size.Height, p.Format.AltText)
+		}
+	}
 }

@@ -19,6 +19,7 @@ const (
 	group
 	total
 	alert
+	space // below a picture
 )
 
 // line is one row of a sheet: either text over the whole width, or the cells
@@ -31,9 +32,10 @@ type line struct {
 }
 
 // spans reports whether the line is text over the whole width.
-func (l line) spans() bool { return l.table == nil && l.part != blank }
+func (l line) spans() bool { return l.table == nil && l.part != blank && l.part != space }
 
-// page is a sheet as lines; the first line is row 1.
+// page is a sheet as lines; the first line is row 1. Pictures stand over the
+// space at its end.
 type page struct {
 	name    string // of the sheet in the workbook
 	wide    bool
@@ -41,6 +43,9 @@ type page struct {
 	heads   []int // rows that hold the titles of columns
 	columns int   // of the table that has most
 	grid    grid
+
+	pictures []picture
+	scale    float64 // of printing; 0 where the sheet fits itself to the paper
 }
 
 const inputsText = "Cells in a heavy box may be changed; everything that depends on them follows."
@@ -56,6 +61,7 @@ func layOut(h heading, sheets []report.Sheet) []*page {
 			p.addTable(&s.Tables[j])
 		}
 		p.grid = fit(p, h)
+		p.addPictures(s.Pictures, h)
 		pages = append(pages, p)
 	}
 	return pages

@@ -2,6 +2,7 @@ package xlsx
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"github.com/xuri/excelize/v2"
@@ -39,8 +40,11 @@ func (b *book) properties() error {
 	return b.file.SetDocProps(properties)
 }
 
-// setUp prepares a sheet for printing and typing.
+// setUp prepares a sheet for printing and typing, and puts its pictures on it.
 func (b *book) setUp(p *page) error {
+	if err := b.place(p); err != nil {
+		return err
+	}
 	if err := b.paper(p); err != nil {
 		return err
 	}
@@ -61,9 +65,9 @@ func (b *book) setUp(p *page) error {
 }
 
 // paper fits the sheet to the width of one page and as many pages down as it
-// takes.
+// takes; a sheet with pictures is printed at the scale they were laid out for.
 func (b *book) paper(p *page) error {
-	size, orientation, across, down, yes, no := letter, "portrait", 1, 0, true, false
+	size, orientation, across, down, fits, no := letter, "portrait", 1, 0, p.scale == 0, false
 	if b.heading.metric {
 		size = a4
 	}
@@ -71,11 +75,14 @@ func (b *book) paper(p *page) error {
 		orientation = "landscape"
 	}
 	side, top, edge := 0.5, 0.8, 0.35
+	layout := excelize.PageLayoutOptions{Size: &size, Orientation: &orientation, FitToWidth: &across, FitToHeight: &down}
+	if !fits {
+		percent := uint(math.Round(100 * p.scale))
+		layout = excelize.PageLayoutOptions{Size: &size, Orientation: &orientation, AdjustTo: &percent}
+	}
 	return firstError(
-		b.file.SetPageLayout(p.name, &excelize.PageLayoutOptions{
-			Size: &size, Orientation: &orientation, FitToWidth: &across, FitToHeight: &down,
-		}),
-		b.file.SetSheetProps(p.name, &excelize.SheetPropsOptions{FitToPage: &yes}),
+		b.file.SetPageLayout(p.name, &layout),
+		b.file.SetSheetProps(p.name, &excelize.SheetPropsOptions{FitToPage: &fits}),
 		b.file.SetPageMargins(p.name, &excelize.PageLayoutMarginsOptions{
 			Left: &side, Right: &side, Top: &top, Bottom: &top, Header: &edge, Footer: &edge,
 		}),

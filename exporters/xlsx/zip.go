@@ -6,12 +6,14 @@ import (
 	"cmp"
 	"io"
 	"slices"
+	"strings"
 	"time"
 )
 
 // bytes is the finished workbook. The library packs its parts in no certain
 // order, so they are packed again: sorted all of one time.
 func (b *book) bytes() ([]byte, error) {
+	b.sortTypes()
 	packed, err := b.file.WriteToBuffer()
 	if err != nil {
 		return nil, err
@@ -48,7 +50,11 @@ func copyPart(out *zip.Writer, part *zip.File) error {
 		return err
 	}
 	defer from.Close()
-	to, err := out.CreateHeader(&zip.FileHeader{Name: part.Name, Method: zip.Deflate, Modified: zipDate()})
+	method := zip.Deflate
+	if strings.HasSuffix(part.Name, ".png") {
+		method = zip.Store // deflated already
+	}
+	to, err := out.CreateHeader(&zip.FileHeader{Name: part.Name, Method: method, Modified: zipDate()})
 	if err != nil {
 		return err
 	}

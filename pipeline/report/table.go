@@ -6,12 +6,14 @@ import (
 	"yardproof/schema/measure"
 )
 
-// Sheet is a page of tables that is printed on its own.
+// Sheet is a page of tables and pictures that is printed on its own.
 type Sheet struct {
 	ID     string // file-name safe: "cut-list-throw"
 	Title  string // at most 31 characters, unique within its workbook
 	Tables []Table
 	Wide   bool // better printed landscape
+
+	Pictures []Picture // below the tables
 }
 
 // Table is columns and rows under a heading. Its data can be written as

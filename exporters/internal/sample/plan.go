@@ -12,13 +12,16 @@ import (
 // Plan returns the first plan's tables.
 func Plan() *report.Plan {
 	f := source.New("plans/harbour-steps.plan.json", []byte(Harbour))
+	sheets := []report.Sheet{cutList(f), requirements(), inputs(), costing()}
+	sheets[0].Pictures = []report.Picture{Picture(), Units()}
+	sheets[3].Pictures = []report.Picture{Units()} // the same again, and on a wide sheet
 	return &report.Plan{
 		Outcome:  Line().Plans[0],
 		Revision: "1.0",
 		Currency: Dollars(),
 		Units:    measure.In,
 		Source:   f,
-		Sheets:   []report.Sheet{cutList(f), requirements(), inputs(), costing()},
+		Sheets:   sheets,
 	}
 }
 

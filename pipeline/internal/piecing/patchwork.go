@@ -56,24 +56,26 @@ func (w Patchwork) Closed() bool {
 }
 
 // apart reports whether no two patches overlap. Patches are compared from
-// left to right, each only with those that begin before it ends.
+// left to right, each only with those that begin before it ends and that are
+// neither above nor below it.
 func (w Patchwork) apart() bool {
-	type span struct {
+	type extent struct {
 		Polygon
-		from, to measure.Surd
+		low, high Point
 	}
-	var spans []span
+	var all []extent
 	for _, p := range w.Patches {
 		corner, size := p.Outline.Bounds()
-		spans = append(spans, span{p.Outline, corner.X, corner.X.Add(size.Width)})
+		all = append(all, extent{p.Outline, corner, corner.plus(Point{size.Width, size.Height})})
 	}
-	slices.SortFunc(spans, func(a, b span) int { return a.from.Cmp(b.from) })
-	for i, a := range spans {
-		for _, b := range spans[i+1:] {
-			if b.from.Cmp(a.to) >= 0 {
+	slices.SortFunc(all, func(a, b extent) int { return a.low.X.Cmp(b.low.X) })
+	for i, a := range all {
+		for _, b := range all[i+1:] {
+			if b.low.X.Cmp(a.high.X) >= 0 {
 				break
 			}
-			if a.Overlap(b.Polygon) != nil {
+			level := b.low.Y.Cmp(a.high.Y) < 0 && a.low.Y.Cmp(b.high.Y) < 0
+			if level && a.Overlap(b.Polygon) != nil {
 				return false
 			}
 		}

@@ -22,12 +22,17 @@ func cutList(s *derive.Size) report.Sheet {
 			continue
 		}
 		c := cutter{s: s, f: f, u: s.Plan.Units, layout: f.Layout}
-		sheet.Tables = append(sheet.Tables, c.table())
-		if other, ok := c.other(); ok {
-			sheet.Tables = append(sheet.Tables, other)
+		list := c.table()
+		if c.crowded() {
+			list.Foot = append(list.Foot, "There is no picture of this layout: it has too many pieces to be told apart.")
 		}
-		if stacked, ok := c.stacked(); ok {
-			sheet.Tables = append(sheet.Tables, stacked)
+		sheet.Tables = append(sheet.Tables, list)
+		sheet.Pictures = append(sheet.Pictures, c.pictures("", "")...)
+		for _, find := range []func() (another, bool){c.other, c.stacked} {
+			if other, ok := find(); ok {
+				sheet.Tables = append(sheet.Tables, other.list)
+				sheet.Pictures = append(sheet.Pictures, other.pictures(other.id, other.name)...)
+			}
 		}
 	}
 	return sheet
@@ -94,41 +99,51 @@ func (c cutter) usedWhole() string {
 	return ""
 }
 
+// another is a layout that the pattern does not print.
+type another struct {
+	cutter
+	id, name string // which it is
+	list     report.Table
+}
+
 // other is the layout that the pattern does not print, where it differs.
-func (c cutter) other() (report.Table, bool) {
+func (c cutter) other() (o another, ok bool) {
 	if c.f.Form != plan.Yardage || c.f.Err != nil || len(c.f.Needs) == 0 || c.f.Packed().Length == c.f.Plain.Length {
-		return report.Table{}, false
+		return o, false
 	}
+	o = another{cutter: c, id: "-packed", name: ", packed layout instead"}
+	o.layout = c.f.Packed().Layout
+	lead := fmt.Sprintf("Not what the pattern prints: %s of strips, so %s to buy instead of %s.", o.layout.Length.Format(c.u),
+		measure.FormatFabric(c.f.Packed().Buy, c.u), measure.FormatFabric(c.f.Buy, c.u))
 	if c.f.Cuts == plan.PackedCuts {
-		c.layout = c.f.Plain
-		t := c.empty(c.f.Role.Text+"-plain", title(c.f)+", plain method instead")
-		t.Lead = []string{fmt.Sprintf("Not what the pattern prints: %s of strips.", c.layout.Length.Format(c.u))}
-		c.yardage(&t)
-		return t, true
+		o.id, o.name, o.layout = "-plain", ", plain method instead", c.f.Plain
+		lead = fmt.Sprintf("Not what the pattern prints: %s of strips.", o.layout.Length.Format(c.u))
 	}
-	c.layout = c.f.Packed().Layout
-	t := c.empty(c.f.Role.Text+"-packed", title(c.f)+", packed layout instead")
-	t.Lead = []string{fmt.Sprintf("Not what the pattern prints: %s of strips, so %s to buy instead of %s.", c.layout.Length.Format(c.u),
-		measure.FormatFabric(c.f.Packed().Buy, c.u), measure.FormatFabric(c.f.Buy, c.u))}
-	c.yardage(&t)
-	return t, true
+	o.tabulate(lead)
+	return o, true
 }
 
 // stacked is the layout with columns stacked in strips, where it saves a step.
-func (c cutter) stacked() (report.Table, bool) {
+func (c cutter) stacked() (o another, ok bool) {
 	if c.f.Form != plan.Yardage || c.f.Err != nil || len(c.f.Needs) == 0 {
-		return report.Table{}, false
+		return o, false
 	}
 	layout, amount, ok := c.f.Stacked(longestRuler(c.s.Of.Tools.Rulers))
 	if !ok {
-		return report.Table{}, false
+		return o, false
 	}
-	c.layout = layout
-	t := c.empty(c.f.Role.Text+"-stacked", title(c.f)+", stacked layout instead")
-	t.Lead = []string{fmt.Sprintf("Not what the pattern prints: a third round of cuts takes %s of strips, so %s to buy instead of the packed layout's %s.", c.layout.Length.Format(c.u),
-		measure.FormatFabric(amount.Buy, c.u), measure.FormatFabric(c.f.Packed().Buy, c.u))}
-	c.yardage(&t)
-	return t, true
+	o = another{cutter: c, id: "-stacked", name: ", stacked layout instead"}
+	o.layout = layout
+	o.tabulate(fmt.Sprintf("Not what the pattern prints: a third round of cuts takes %s of strips, so %s to buy instead of the packed layout's %s.", o.layout.Length.Format(c.u),
+		measure.FormatFabric(amount.Buy, c.u), measure.FormatFabric(c.f.Packed().Buy, c.u)))
+	return o, true
+}
+
+// tabulate writes the layout's own cut list.
+func (o *another) tabulate(lead string) {
+	o.list = o.empty(o.f.Role.Text+o.id, title(o.f)+o.name)
+	o.list.Lead = []string{lead}
+	o.yardage(&o.list)
 }
 
 // longestRuler is the longest cut that one of the rulers guides, 0 without any.

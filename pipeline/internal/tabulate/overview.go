@@ -11,9 +11,14 @@ import (
 )
 
 func (in Input) overview() report.Sheet {
+	pictures, undrawn := in.quiltPictures()
+	sizes := in.sizes()
+	if len(undrawn) > 0 {
+		sizes.Foot = append(sizes.Foot, "There is no picture of the top of "+strings.Join(undrawn, ", ")+": it could not be derived patch by patch, or has too many of them to be told apart.")
+	}
 	return report.Sheet{ID: "overview", Title: "Overview", Tables: []report.Table{
-		in.identity(), in.sizes(), in.proof(), in.cautions(), byHand(),
-	}}
+		in.identity(), sizes, in.proof(), in.cautions(), byHand(),
+	}, Pictures: pictures}
 }
 
 func (in Input) identity() report.Table {

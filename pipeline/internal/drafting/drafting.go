@@ -1,0 +1,134 @@
+package drafting
+
+import (
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/plan"
+)
+
+// Most is how many patches are laid out at most: beyond, nobody could tell
+// them apart on a page.
+const Most = 20_000
+
+// Draft is the patches of a size. A patch's fabric is its place in the size's
+// Fabrics.
+type Draft struct {
+	size    *derive.Size
+	fabrics map[string]int // by role
+	parts   map[string]piecing.Patchwork
+	turned  map[cellKey]piecing.Patchwork
+}
+
+type cellKey struct {
+	name string
+	turn int
+}
+
+// Of drafts all parts of a size. It never fails: what cannot be drafted is
+// left out, together with all that is made of it.
+func Of(s *derive.Size) *Draft {
+	d := &Draft{size: s, fabrics: map[string]int{}, parts: map[string]piecing.Patchwork{}, turned: map[cellKey]piecing.Patchwork{}}
+	for i, f := range s.Fabrics {
+		d.fabrics[f.Role.Text] = i
+	}
+	for _, p := range s.Parts {
+		if !p.Known {
+			continue
+		}
+		if w, ok := d.part(p); ok && fits(w, p.Box) {
+			d.parts[p.Name.Text] = w
+		}
+	}
+	return d
+}
+
+// fits tells whether work is as large as was derived.
+func fits(w piecing.Patchwork, b piecing.Box) bool {
+	size := w.Size()
+	return len(w.Patches) > 0 && size.Width.Equal(b.Width) && size.Height.Equal(b.Height)
+}
+
+// Part is a part as it is before it is sewn on, seam allowance all round; ok
+// is false where it could not be drafted.
+func (d *Draft) Part(name string) (w piecing.Patchwork, ok bool) {
+	w, ok = d.parts[name]
+	return w, ok
+}
+
+// Top is the finished top; ok is false where a part of it could not be
+// drafted.
+func (d *Draft) Top() (w piecing.Patchwork, ok bool) {
+	g := d.size.Of.Layout.Grid
+	if g == nil || !d.size.Top.Known || g.Rows.N*g.Columns.N > Most {
+		return piecing.Patchwork{}, false
+	}
+	rows, ok := d.cells(g.Rows.N, func(r int) []plan.Cell {
+		line := make([]plan.Cell, g.Columns.N)
+		for c := range line {
+			line[c] = g.Cell(r, c)
+		}
+		return line
+	})
+	if !ok {
+		return piecing.Patchwork{}, false
+	}
+	seam := d.size.Of.Seam.Allowance.Length
+	if w, ok = sew(rows, seam); !ok {
+		return w, false
+	}
+	for _, b := range d.size.Top.Borders {
+		if w, ok = d.bordered(w, b); !ok {
+			return w, false
+		}
+	}
+	if !fits(w, d.size.Top.Box) {
+		return w, false
+	}
+	inner, ok := w.Outline.Inset(seam)
+	if !ok {
+		return w, false
+	}
+	return cutTo(w, inner).AtOrigin(), true
+}
+
+// bordered sews a border on, one pair of strips after the other.
+func (d *Draft) bordered(w piecing.Patchwork, b derive.Border) (piecing.Patchwork, bool) {
+	fabric, ok := d.fabrics[b.Said.Fabric.Text]
+	if !ok {
+		return w, false
+	}
+	cut := b.Cut.Surd()
+	side := piecing.Plain(piecing.Box{Width: cut, Height: b.Sides}, fabric)
+	end := piecing.Plain(piecing.Box{Width: b.Ends, Height: cut}, fabric)
+	sides := func(w piecing.Patchwork) (piecing.Patchwork, bool) {
+		return sew([][]piecing.Patchwork{{side, w, side}}, b.Seam)
+	}
+	ends := func(w piecing.Patchwork) (piecing.Patchwork, bool) {
+		return sew([][]piecing.Patchwork{{end}, {w}, {end}}, b.Seam)
+	}
+	first, second := sides, ends
+	if b.Said.EndsOn {
+		first, second = ends, sides
+	}
+	if w, ok = first(w); !ok {
+		return w, false
+	}
+	return second(w)
+}
+
+// Shown tells of each fabric of the size whether it shows in the top or in a
+// part of it.
+func (d *Draft) Shown() []bool {
+	shown := make([]bool, len(d.size.Fabrics))
+	for _, p := range d.size.Parts {
+		for _, patch := range d.parts[p.Name.Text].Patches {
+			shown[patch.Fabric] = true
+		}
+	}
+	for _, b := range d.size.Top.Borders {
+		if fabric, ok := d.fabrics[b.Said.Fabric.Text]; ok {
+			shown[fabric] = true
+		}
+	}
+	return shown
+}

@@ -1,0 +1,142 @@
+package drafting
+
+import (
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// part drafts a part by its operation.
+func (d *Draft) part(p *derive.Part) (piecing.Patchwork, bool) {
+	switch op := p.Operation.(type) {
+	case plan.Cut:
+		// A triangle has no size of its own to stand in a row with.
+		return d.plain(p.Box, op.Fabric.Text, op.Halving == plan.Whole)
+	case plan.WholeStrip:
+		return d.plain(p.Box, op.Fabric.Text, true)
+	case plan.StripSet:
+		return d.set(p, p.Width), true
+	case plan.Tube:
+		return d.tube(p)
+	case plan.HalfSquares:
+		w := piecing.DraftHalfSquare(p.Triangle.Untrimmed)
+		return d.unit(p, w, op.Fabrics[0].Text, op.Fabrics[1].Text)
+	case plan.TriangleSquare:
+		return d.triangleSquare(p, op)
+	case plan.Rows:
+		return d.rows(p, op)
+	case plan.Trim:
+		w, ok := d.parts[op.Part.Text]
+		if !ok {
+			return w, false
+		}
+		return trimmed(w, p.Box)
+	}
+	return piecing.Patchwork{}, false
+}
+
+func (d *Draft) plain(b piecing.Box, role string, whole bool) (piecing.Patchwork, bool) {
+	fabric, ok := d.fabrics[role]
+	return piecing.Plain(b, fabric), ok && whole
+}
+
+// set is a strip set, or a segment of it, of a length.
+func (d *Draft) set(p *derive.Part, length measure.Surd) piecing.Patchwork {
+	var widths []measure.Length
+	var fabrics []int
+	for _, s := range p.Set.Strips {
+		widths = append(widths, s.Width)
+		fabrics = append(fabrics, d.fabrics[s.Fabric.Role.Text])
+	}
+	return piecing.StripSet(widths, length, p.Seam.Allowance.Length).InFabrics(fabrics...)
+}
+
+// tube is the square that the first cut of a tube opens into. Every second
+// square of a tube shows the sets the other way about.
+func (d *Draft) tube(p *derive.Part) (piecing.Patchwork, bool) {
+	if p.Tube.Yield.Each == 0 {
+		return piecing.Patchwork{}, false
+	}
+	length := p.Tube.Yield.Length.Surd()
+	w := piecing.DraftTubeSquare(p.Tube.Tube, d.set(p.Tube.Sets[0], length), d.set(p.Tube.Sets[1], length))
+	return trimmed(w, p.Box)
+}
+
+// unit names the fabrics of a unit and trims it.
+func (d *Draft) unit(p *derive.Part, w piecing.Patchwork, roles ...string) (piecing.Patchwork, bool) {
+	var fabrics []int
+	for _, role := range roles {
+		fabric, ok := d.fabrics[role]
+		if !ok {
+			return w, false
+		}
+		fabrics = append(fabrics, fabric)
+	}
+	return trimmed(w.InFabrics(fabrics...), p.Box)
+}
+
+func (d *Draft) triangleSquare(p *derive.Part, op plan.TriangleSquare) (piecing.Patchwork, bool) {
+	var roles []string
+	for _, name := range op.Of {
+		cut, ok := d.size.Part(name.Text).Operation.(plan.Cut)
+		if !ok {
+			return piecing.Patchwork{}, false
+		}
+		roles = append(roles, cut.Fabric.Text)
+	}
+	if len(op.Of) == 4 {
+		return d.unit(p, piecing.DraftQuarterSquare(p.Triangle.Untrimmed), roles...)
+	}
+	return d.unit(p, piecing.DraftHalfSquare(p.Triangle.Untrimmed), roles...)
+}
+
+func (d *Draft) rows(p *derive.Part, op plan.Rows) (piecing.Patchwork, bool) {
+	rows, ok := d.cells(len(op.Rows), func(r int) []plan.Cell { return op.Rows[r] })
+	if !ok {
+		return piecing.Patchwork{}, false
+	}
+	return sew(rows, p.Seam.Allowance.Length)
+}
+
+// cells are the parts in rows of cells, as turned; ok is false when one of
+// them was not drafted, or when there are too many patches.
+func (d *Draft) cells(rows int, row func(int) []plan.Cell) (work [][]piecing.Patchwork, ok bool) {
+	patches := 0
+	for r := range rows {
+		var line []piecing.Patchwork
+		for _, c := range row(r) {
+			w, ok := d.cell(c)
+			if patches += len(w.Patches); !ok || patches > Most {
+				return nil, false
+			}
+			line = append(line, w)
+		}
+		work = append(work, line)
+	}
+	return work, true
+}
+
+func (d *Draft) cell(c plan.Cell) (piecing.Patchwork, bool) {
+	key := cellKey{c.Part.Text, c.Turn}
+	if w, ok := d.turned[key]; ok {
+		return w, true
+	}
+	w, ok := d.parts[key.name]
+	if ok && c.Turn != 0 {
+		w = w.Turned(c.Turn / 90)
+	}
+	if ok {
+		d.turned[key] = w
+	}
+	return w, ok
+}
+
+// trimmed trims work to a size; ok is false where it is smaller already.
+func trimmed(w piecing.Patchwork, to piecing.Box) (piecing.Patchwork, bool) {
+	size := w.Size()
+	if size.Width.Cmp(to.Width) < 0 || size.Height.Cmp(to.Height) < 0 {
+		return w, false
+	}
+	return w.Trimmed(to), true
+}

@@ -1,0 +1,166 @@
+package tabulate
+
+import (
+	"fmt"
+
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/drafting"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+)
+
+// quiltPictures are the finished top of every size and, apart from it, what it
+// is made of; and the sizes whose top is not drawn.
+func (in Input) quiltPictures() (all []report.Picture, undrawn []string) {
+	for _, s := range in.Sizes {
+		d := drafting.Of(s)
+		if top, ok := d.Top(); ok {
+			all = append(all, quiltPicture(s, d, top))
+		} else {
+			undrawn = append(undrawn, s.Of.Name.Text)
+		}
+		if units, ok := unitsPicture(s, d); ok {
+			all = append(all, paged(units, unitsPage)...)
+		}
+	}
+	return all, undrawn
+}
+
+func quiltPicture(s *derive.Size, d *drafting.Draft, top piecing.Patchwork) report.Picture {
+	u := s.Plan.Units
+	k := newSketch("quilt-"+s.Of.Name.Text, "Quilt top, "+s.Of.Name.Text, u)
+	p := k.panel(s.Top.Finished)
+	k.fabrics(s, d, top)
+	p.Shapes = k.patches(top)
+	p.Shapes = append(p.Shapes, report.Shape{Kind: report.Outline, Points: k.points(top.Outline)})
+	bands := borderBands(s)
+	p.Dimensions = append(k.edges(s, bands, report.Top), k.edges(s, bands, report.Left)...)
+	k.Panels = []report.Panel{p}
+	k.About = fmt.Sprintf("The finished top of size %s, %s wide and %s long, drawn to scale: %s.", s.Of.Name.Text,
+		s.Top.Finished.Width.Format(u), s.Top.Finished.Height.Format(u), setting(s))
+	return k.Picture
+}
+
+// setting tells how the top is laid out.
+func setting(s *derive.Size) string {
+	g := s.Of.Layout.Grid
+	text := fmt.Sprintf("%s of %s", many(int64(g.Rows.N), "row"), many(int64(g.Columns.N), "block"))
+	if n := len(s.Top.Borders); n > 0 {
+		text += " and " + many(int64(n), "border")
+	}
+	return text
+}
+
+// borderBands are how wide each border shows, from the outside in. A border
+// that is sewn with another seam than its neighbour shows wider or narrower
+// than it is said to be by the difference.
+func borderBands(s *derive.Size) []measure.Surd {
+	var bands []measure.Surd
+	outside := s.Of.Seam.Allowance.Length
+	for i := len(s.Top.Borders) - 1; i >= 0; i-- {
+		b := s.Top.Borders[i]
+		bands = append(bands, (b.Cut - b.Seam - outside).Surd())
+		outside = b.Seam
+	}
+	return bands
+}
+
+// edges are the finished sizes along one edge: each border, all that lies
+// between them, and the whole; and on the opposite edge the first block.
+func (k *sketch) edges(s *derive.Size, bands []measure.Surd, e report.Edge) []report.Dimension {
+	whole, far := s.Top.Finished.Width, report.Bottom
+	if e == report.Left {
+		whole, far = s.Top.Finished.Height, report.Right
+	}
+	at, rest, tier := measure.Surd{}, whole, 0
+	var all []report.Dimension
+	for _, b := range bands {
+		tier = 1
+		all = append(all, k.along(e, 0, at, at.Add(b)), k.along(e, 0, rest.Sub(b), rest))
+		at, rest = at.Add(b), rest.Sub(b)
+	}
+	if tier > 0 {
+		all = append(all, k.along(e, 0, at, rest))
+	}
+	all = append(all, k.along(e, tier, measure.Surd{}, whole))
+	if block, ok := firstBlock(s, e == report.Left); ok && block.Cmp(rest.Sub(at)) < 0 {
+		all = append(all, k.along(far, 0, at, at.Add(block)))
+	}
+	return all
+}
+
+// firstBlock is the finished size of the block in the first row and column.
+func firstBlock(s *derive.Size, down bool) (measure.Surd, bool) {
+	c := s.Of.Layout.Grid.Cell(0, 0)
+	p := s.Part(c.Part.Text)
+	if p == nil || !p.Known {
+		return measure.Surd{}, false
+	}
+	b := p.Box.Finished(s.Of.Seam.Allowance.Length)
+	if down != c.Sideways() {
+		return b.Height, true
+	}
+	return b.Width, true
+}
+
+// How many parts are drawn apart: in all, and in one picture.
+const (
+	mostUnits = 48
+	unitsPage = 12
+)
+
+// unitsPicture shows each sewn part with the size it should measure.
+func unitsPicture(s *derive.Size, d *drafting.Draft) (report.Picture, bool) {
+	name := s.Of.Name.Text
+	k := newSketch("units-"+name, "What the quilt top is sewn from, "+name, s.Plan.Units)
+	k.About = fmt.Sprintf("Each sewn part of size %s by itself with the size it should measure, seam allowances included; dashed lines show where it will be sewn on.", name)
+	var works []piecing.Patchwork
+	var parts []*derive.Part
+	for _, p := range s.Parts {
+		w, ok := d.Part(p.Name.Text)
+		if ok && p.Needed > 0 && sewn(p) && len(works) < mostUnits {
+			works, parts = append(works, w), append(parts, p)
+		}
+	}
+	k.fabrics(s, d, works...)
+	for i, p := range parts {
+		k.Panels = append(k.Panels, k.unit(p, works[i]))
+	}
+	return k.Picture, len(k.Panels) > 0
+}
+
+// unit is one sewn part. A strip set that is used whole is drawn short: it is
+// many times as long as it is wide.
+func (k *sketch) unit(p *derive.Part, w piecing.Patchwork) report.Panel {
+	b, says := w.Size(), "should measure "+measured(p.Box, k.Unit)
+	short := false
+	if p.Set != nil && p.Set.Cut == nil {
+		end := b.Height.MulInt(3).DivInt(2)
+		if short = end.Cmp(b.Width) < 0; short {
+			b.Width = end
+			w = w.CutTo(piecing.Rectangle(piecing.Point{}, b))
+			says += "; drawn short"
+		}
+	}
+	panel := k.panel(b)
+	panel.Caption = []string{p.Name.Text + ", make " + fmt.Sprint(p.Made), says}
+	panel.Shapes = k.patches(w)
+	if inner, ok := w.Outline.Inset(p.Seam.Allowance.Length); ok && !short {
+		panel.Shapes = append(panel.Shapes, report.Shape{Kind: report.Seam, Points: k.points(inner)})
+	}
+	panel.Shapes = append(panel.Shapes, report.Shape{Kind: report.Outline, Points: k.points(w.Outline)})
+	if !short {
+		panel.Dimensions = append(panel.Dimensions, k.along(report.Top, 0, measure.Surd{}, b.Width))
+	}
+	panel.Dimensions = append(panel.Dimensions, k.along(report.Left, 0, measure.Surd{}, b.Height))
+	return panel
+}
+
+// measured is a size in words.
+func measured(b piecing.Box, u measure.Unit) string {
+	if b.Width.Equal(b.Height) {
+		return b.Width.Format(u) + " square"
+	}
+	return b.Width.Format(u) + " x " + b.Height.Format(u)
+}
