@@ -68,6 +68,9 @@ func (p *Pass) needAt(f *derive.Fabric, n derive.Need) source.Range {
 	if part == nil {
 		return n.For.At
 	}
+	if at, ok := unitPieceAt(p.Size, f, n); ok {
+		return at
+	}
 	var sizes []plan.Length
 	switch op := part.Operation.(type) {
 	case plan.Cut:

@@ -154,7 +154,7 @@ func cutLengths(part *derive.Part) []cutLength {
 	case plan.Trim:
 		return []cutLength{{"trimmed width", op.Width}, {"trimmed height", op.Height}}
 	}
-	return nil
+	return unitLengths(part)
 }
 
 func offGrid(p *Pass) {

@@ -70,7 +70,7 @@ func seamed(part *derive.Part) []seamedPiece {
 	case plan.HalfSquares, plan.TriangleSquare:
 		return seamedTriangles(part, s)
 	}
-	return nil
+	return seamedUnit(part)
 }
 
 func seamedStrips(part *derive.Part, op plan.StripSet, s measure.Length) []seamedPiece {

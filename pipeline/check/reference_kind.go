@@ -48,6 +48,12 @@ func (p *Pass) wrongIngredients(part *plan.Part) {
 		}
 	case plan.Trim:
 		p.wrongCells(by, []plan.Cell{{Part: op.Part}})
+	case plan.Hourglass:
+		if op.HalfSquares.Given() {
+			p.wrongHalfSquares(by, op.HalfSquares)
+		}
+	case plan.FlipCorners:
+		p.wrongCells(by, []plan.Cell{{Part: op.Body}})
 	}
 }
 

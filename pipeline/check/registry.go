@@ -13,6 +13,7 @@ var registry = sorted(
 	referenceChecks,
 	toolChecks,
 	piecingChecks,
+	unitChecks,
 	yieldChecks,
 	fabricChecks,
 	zoneChecks,

@@ -51,6 +51,9 @@ func (r *reader) operationNamed(m jsontree.Member) Operation {
 	case "trim":
 		return r.trim(n)
 	}
+	if op := r.unitOf(m.Key, n); op != nil {
+		return op
+	}
 	r.later(m.KeyRange, operationWords(m.Key), "make the part with cut, strip, strip_set, tube, half_squares, triangle_square, rows and trim")
 	return NotDerived{Name: Text{m.Key, m.KeyRange}}
 }
@@ -62,14 +65,6 @@ func operationWords(key string) string {
 		return "triangles, hexagons and diamonds cut from strips are"
 	case "template":
 		return "pieces cut round a template are"
-	case "hourglass":
-		return "hourglass units are"
-	case "flying_geese":
-		return "flying geese units are"
-	case "flip_corners":
-		return "stitch-and-flip corners are"
-	case "square_in_square":
-		return "square-in-a-square units are"
 	case "logs":
 		return "logs sewn round a centre are"
 	case "bordered":

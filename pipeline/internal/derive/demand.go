@@ -49,6 +49,8 @@ func (s *Size) ask(p *Part) {
 		s.askTube(p)
 	case plan.HalfSquares:
 		s.askHalfSquares(p, op)
+	case plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare:
+		s.askUnit(p)
 	default:
 		for _, in := range p.Operation.Ingredients() {
 			if q := s.byName[in.Name.Text]; q != nil {

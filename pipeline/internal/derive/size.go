@@ -47,6 +47,7 @@ type Part struct {
 	Set      *Set
 	Tube     *Tube
 	Triangle *Triangle
+	Unit     *Unit
 	Rows     *piecing.Assembly
 	Squares  int64 // squares cut, of a cut that is halved
 }

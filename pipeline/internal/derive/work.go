@@ -78,6 +78,14 @@ func (s *Size) uses(user, p *Part) int64 {
 		return n
 	}
 	n := int64(0)
+	if user.Unit != nil {
+		for _, t := range user.Unit.Of {
+			if t.Part == p {
+				n += user.Unit.Batches * t.Count
+			}
+		}
+		return n
+	}
 	for _, in := range user.Operation.Ingredients() {
 		if !in.Fabric && in.Name.Text == p.Name.Text {
 			n += user.Needed
@@ -96,6 +104,8 @@ func (s *Size) SizeWork(p *Part) *report.Work {
 		return s.once(p.Name.Text+", side of the opened square", func() *report.Work { return s.tellSide(p) })
 	case p.Triangle != nil:
 		return s.once(p.Name.Text+", side as sewn", func() *report.Work { return s.tellTriangle(p) })
+	case p.Unit != nil:
+		return s.once(p.Name.Text+", width as sewn", func() *report.Work { return s.tellUnit(p) })
 	case p.Rows != nil:
 		return s.once(p.Name.Text+", width as sewn", func() *report.Work { return s.tellRows(p) })
 	}
@@ -247,6 +257,8 @@ func (s *Size) CountWork(p *Part) *report.Work {
 		return s.batches(p.Name.Text+", strip sets", p.Set.Count, needed, because(report.N(p.Set.Cut.Each), s.YieldWork(p)))
 	case p.Triangle != nil && p.Triangle.AtATime > 0:
 		return s.batches(p.Name.Text+", pairs of squares", p.Triangle.Pairs, needed, report.N(int64(p.Triangle.AtATime)))
+	case p.Unit != nil && p.Unit.Each > 1:
+		return s.batches(p.Name.Text+", batches", p.Unit.Batches, needed, report.N(p.Unit.Each))
 	}
 	return s.NeededWork(p)
 }

@@ -88,7 +88,7 @@ func how(s *derive.Size, p *derive.Part) string {
 	case plan.Trim:
 		return "trim " + op.Part.Text
 	}
-	return ""
+	return howUnit(s, p)
 }
 
 func trimmed(to plan.Length, u measure.Unit) string {
@@ -148,6 +148,9 @@ func notes(s *derive.Size, p *derive.Part) string {
 	}
 	if p.Press.Given() {
 		out = append(out, "press "+p.Press.Text)
+	}
+	if p.Unit != nil {
+		out = append(out, unitNotes(s, p)...)
 	}
 	if spare := p.Made - p.Needed; spare > 0 {
 		out = append(out, fmt.Sprintf("%d spare", spare))

@@ -1,0 +1,65 @@
+package tabulate
+
+import (
+	"testing"
+
+	"yardproof/pipeline/internal/derive"
+	"yardproof/schema/jsontree"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+// sewnBy is the sewing of an invented top of 3 by 3 parts "unit", by part: how
+// it is made and what is noted.
+func sewnBy(t *testing.T, parts string) map[string][2]string {
+	t.Helper()
+	text := `{ "format": 1, "id": "units", "title": "Units", "units": "in", "seam": { "allowance": "1/4" },
+  "fabrics": { "a": { "yardage": {} }, "b": { "yardage": {} } }, "parts": { ` + parts + ` },
+  "layout": { "grid": { "rows": 3, "columns": 3, "blocks": [["unit"]] } }, "sizes": { "one": {} } }`
+	file := source.New("test.plan.json", []byte(text))
+	tree, problems := jsontree.Parse(file, jsontree.DefaultLimits())
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	p, problems := plan.Decode(file, tree, plan.Merge(tree), nil)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	words := map[string][2]string{}
+	for _, r := range sewParts(derive.Of(p, &p.Sizes[0])).Rows {
+		words[r.Cells[0].Text] = [2]string{r.Cells[1].Text, r.Cells[6].Text}
+	}
+	return words
+}
+
+// The sewing sheet says what a unit is made from, what geometry asks for where
+// the trade cuts something else, what that leaves in a row and in a column,
+// and what becomes of corners cut away. The sums are derived from geometry:
+// 3 x 0.042893 and 3 x 0.021447 in.
+func TestUnitWords(t *testing.T) {
+	for parts, want := range map[string][2]string{
+		`"unit": { "flying_geese": { "goose": "a", "sky": "b", "finished": [6, 3], "at_a_time": 4 } }`: {
+			"3 lots of 1 goose square 7 1/4 in of a and 4 sky squares 3 7/8 in of b, 4 units from each",
+			"goose square by geometry about 7.2071 in; sky square by geometry about 3.8536 in; " +
+				"comes out about 0.0429 in wider than drafted, about 0.1287 in over the 3 of a row; " +
+				"comes out about 0.0214 in higher than drafted, about 0.0643 in over the 3 of a column; 3 spare"},
+		`"unit": { "flying_geese": { "goose": "a", "sky": "b", "finished": [6, 3], "bonus": "kept" } }`: {
+			"each from 1 goose rectangle 6 1/2 x 3 1/2 in of a and 2 sky squares 3 1/2 in of b, stitched over its ends and flipped",
+			"18 pairs of corners cut away from the 3 1/2 in squares: sew each into a bonus half-square unit, about 2.7929 in unfinished"},
+		`"unit": { "hourglass": { "half_squares": ["a", "b"], "trim": "4 1/2" } }`: {
+			"5 pairs of squares 5 1/4 in, a and b, sewn and cut twice over, 2 units from each, trimmed to 4 1/2 in",
+			"square by geometry about 5.2071 in; 1 spare"},
+		`"brick": { "cut": { "fabric": "a", "square": 4 } }, "unit": { "flip_corners": { "body": "brick", "corners": { "top left": { "fabric": "b", "square": 2 } } } }`: {
+			"each from brick with 1 corner square 2 in of b, stitched over top left and flipped",
+			"9 pairs of corners cut away from the 2 in squares: waste"},
+		`"unit": { "square_in_square": { "centre": "a", "corners": "b", "finished": 8 } }`: {
+			"each from 1 centre square 6 1/8 in of a and 2 corner squares 4 7/8 in of b, each cut once diagonally",
+			"centre square by geometry about 6.1569 in; corner square by geometry about 4.8536 in; " +
+				"comes out about 0.0011 in narrower than drafted, about 0.0032 in over the 3 of a row; " +
+				"comes out about 0.0011 in lower than drafted, about 0.0032 in over the 3 of a column"},
+	} {
+		if got := sewnBy(t, parts)["unit"]; got != want {
+			t.Errorf("%s\n got %q\nwant %q", parts, got, want)
+		}
+	}
+}
