@@ -216,7 +216,7 @@ func printedStripCounts(p *Pass) {
 				Hint:    fmt.Sprintf("print %d", part.Needed),
 				About:   takes(part),
 			})
-		case plan.Cut, plan.HalfSquares, plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare:
+		case plan.Cut, plan.HalfSquares, plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare, plan.Logs:
 			p.stripsOfPieces(part, said)
 		}
 	})

@@ -65,8 +65,6 @@ func operationWords(key string) string {
 		return "triangles, hexagons and diamonds cut from strips are"
 	case "template":
 		return "pieces cut round a template are"
-	case "logs":
-		return "logs sewn round a centre are"
 	case "bordered":
 		return "borders about a part are"
 	case "sashed":

@@ -17,6 +17,8 @@ func (r *reader) unitOf(key string, n *jsontree.Node) Operation {
 		return r.flipCorners(n)
 	case "square_in_square":
 		return r.squareInSquare(n)
+	case "logs":
+		return r.logs(n)
 	}
 	return nil
 }

@@ -74,7 +74,6 @@ func TestNotDerivedYet(t *testing.T) {
 		"/parts/slant/strip_set/angle segments cut at an angle are",
 		"/parts/peak/shape triangles, hexagons and diamonds cut from strips are",
 		"/parts/petal/template pieces cut round a template are",
-		"/parts/hearth/logs logs sewn round a centre are",
 		"/parts/framed/bordered borders about a part are",
 		"/parts/laced/sashed parts set with sashing are",
 		"/parts/tilted/on_point parts set on point are",

@@ -49,7 +49,7 @@ func (s *Size) ask(p *Part) {
 		s.askTube(p)
 	case plan.HalfSquares:
 		s.askHalfSquares(p, op)
-	case plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare:
+	case plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare, plan.Logs:
 		s.askUnit(p)
 	default:
 		for _, in := range p.Operation.Ingredients() {

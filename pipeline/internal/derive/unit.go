@@ -75,6 +75,8 @@ func (s *Size) measureUnit(p *Part) {
 		s.measureFlipCorners(p, op)
 	case plan.SquareInSquare:
 		s.measureSquareInSquare(p, op)
+	case plan.Logs:
+		s.measureLogs(p, op)
 	}
 }
 
@@ -96,12 +98,34 @@ func (s *Size) askUnit(p *Part) {
 	}
 	u.Batches = piecing.Batches(p.Needed, u.Each)
 	p.Made = u.Batches * u.Each
-	for _, c := range u.Pieces {
+	for _, c := range alike(u.Pieces) {
 		c.Fabric.need(p.Name, c.Width, c.Height, min(u.Batches*c.Count, countless), c.Halving)
 	}
 	for _, t := range u.Of {
 		t.Part.call(u.Batches * t.Count)
 	}
+}
+
+// alike are the pieces with equal ones counted together, in order of first
+// appearance.
+func alike(pieces []Piece) []Piece {
+	type kind struct {
+		f             *Fabric
+		width, height measure.Length
+		halving       plan.Halving
+	}
+	at := map[kind]int{}
+	var out []Piece
+	for _, c := range pieces {
+		k := kind{c.Fabric, c.Width, c.Height, c.Halving}
+		if i, seen := at[k]; seen {
+			out[i].Count += c.Count
+			continue
+		}
+		at[k] = len(out)
+		out = append(out, c)
+	}
+	return out
 }
 
 // rounding is the direction that a cut goes to the ruler in: up when the unit

@@ -29,6 +29,9 @@ func unitFormula(op plan.Operation) string {
 }
 
 func (s *Size) tellUnit(p *Part) *report.Work {
+	if op, ok := p.Operation.(plan.Logs); ok {
+		return s.tellLogs(p, op)
+	}
 	w := &report.Work{Formula: unitFormula(p.Operation), Value: s.surd(p.Unit.Sewn.Width)}
 	for _, t := range p.Unit.Of {
 		w.Terms = append(w.Terms, term("", t.Part.Name.Text, because(s.surd(t.Part.Width), s.SizeWork(t.Part)), t.Part.Name.At))

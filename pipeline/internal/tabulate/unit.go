@@ -32,6 +32,8 @@ func howUnit(s *derive.Size, p *derive.Part) string {
 			text += ", stitched over its corners and flipped"
 		}
 		return text + trimmed(op.Trim, u)
+	case plan.Logs:
+		return howLogs(s, p, op)
 	}
 	return ""
 }
@@ -76,6 +78,9 @@ func cornerNames(op plan.FlipCorners) string {
 func unitNotes(s *derive.Size, p *derive.Part) []string {
 	u := s.Plan.Units
 	var out []string
+	if _, ok := p.Operation.(plan.Logs); ok {
+		out = append(out, logsNote(p, u))
+	}
 	told := map[string]bool{}
 	for _, c := range p.Unit.Pieces {
 		note := c.What + " by geometry " + c.Exact.Width.Format(u)

@@ -57,6 +57,10 @@ func TestUnitWords(t *testing.T) {
 			"centre square by geometry about 6.1569 in; corner square by geometry about 4.8536 in; " +
 				"comes out about 0.0011 in narrower than drafted, about 0.0032 in over the 3 of a row; " +
 				"comes out about 0.0011 in lower than drafted, about 0.0032 in over the 3 of a column"},
+		`"unit": { "logs": { "centre": { "fabric": "a", "finished": 2 }, "log": 1, "rounds": 2, "fabrics": { "top": "a", "right": "a", "rounds": ["b"] } } }`: {
+			"centre square 2 1/2 in of a, then logs 1 1/2 in wide, one after the other; lengths in round 1: top 2 1/2 in a, right 3 1/2 in a, bottom 3 1/2 in b, left 4 1/2 in b" +
+				"; round 2: top 4 1/2 in a, right 5 1/2 in a, bottom 5 1/2 in b, left 6 1/2 in b",
+			"logs of one: 16 in of a, 20 in of b, to be cut from strips in whole logs"},
 	} {
 		if got := sewnBy(t, parts)["unit"]; got != want {
 			t.Errorf("%s\n got %q\nwant %q", parts, got, want)
