@@ -154,6 +154,9 @@ func cutLengths(part *derive.Part) []cutLength {
 	case plan.Trim:
 		return []cutLength{{"trimmed width", op.Width}, {"trimmed height", op.Height}}
 	}
+	if part.Shape != nil {
+		return []cutLength{{"strip", plan.Length{Length: part.Shape.Height, At: part.Operation.(plan.Shape).Finished.At}}}
+	}
 	return unitLengths(part)
 }
 

@@ -27,7 +27,7 @@ func wrongKinds(p *Pass) {
 	for i := range s.Parts {
 		p.wrongIngredients(&s.Parts[i])
 	}
-	p.wrongCells("the layout", gridCells(s.Layout.Grid))
+	p.wrongCells("the layout", gridCells(s.Layout.Grid), true)
 }
 
 // wrongIngredients reports parts that an operation cannot be made of.
@@ -44,16 +44,16 @@ func (p *Pass) wrongIngredients(part *plan.Part) {
 		}
 	case plan.Rows:
 		for _, row := range op.Rows {
-			p.wrongCells(by, row)
+			p.wrongCells(by, row, true)
 		}
 	case plan.Trim:
-		p.wrongCells(by, []plan.Cell{{Part: op.Part}})
+		p.wrongCells(by, []plan.Cell{{Part: op.Part}}, false)
 	case plan.Hourglass:
 		if op.HalfSquares.Given() {
 			p.wrongHalfSquares(by, op.HalfSquares)
 		}
 	case plan.FlipCorners:
-		p.wrongCells(by, []plan.Cell{{Part: op.Body}})
+		p.wrongCells(by, []plan.Cell{{Part: op.Body}}, false)
 	}
 }
 
@@ -122,12 +122,21 @@ func halved(h plan.Halving) string {
 }
 
 // wrongCells reports bare triangles where four-sided parts are meant, each
-// triangle once.
-func (p *Pass) wrongCells(by string, cells []plan.Cell) {
+// triangle once. Triangles of 60 degrees may stand in rows.
+func (p *Pass) wrongCells(by string, cells []plan.Cell, inRow bool) {
 	told := map[string]bool{}
 	for _, c := range cells {
 		part := p.Size.Part(c.Part.Text)
 		if part == nil || told[c.Part.Text] {
+			continue
+		}
+		if _, ok := part.Operation.(plan.Shape); ok && !inRow {
+			told[c.Part.Text] = true
+			p.Report(c.Part.At, Finding{
+				Message: fmt.Sprintf("%s needs a four-sided part, and %q is a triangle", by, c.Part.Text),
+				Hint:    "sew the triangles into rows and name those",
+				Related: []Related{{part.Name.At, "the triangle is cut here"}},
+			})
 			continue
 		}
 		op, ok := part.Operation.(plan.Cut)

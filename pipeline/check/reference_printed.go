@@ -48,7 +48,8 @@ func isCutSet(op plan.Operation) bool {
 func isCut(op plan.Operation) bool {
 	switch op.(type) {
 	case plan.Cut, plan.WholeStrip, plan.StripSet, plan.HalfSquares,
-		plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare, plan.Logs:
+		plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare, plan.Logs,
+		plan.Shape, plan.Template:
 		return true
 	}
 	return false

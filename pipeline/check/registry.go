@@ -14,6 +14,7 @@ var registry = sorted(
 	toolChecks,
 	piecingChecks,
 	unitChecks,
+	shapeChecks,
 	yieldChecks,
 	fabricChecks,
 	zoneChecks,

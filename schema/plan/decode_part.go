@@ -51,7 +51,7 @@ func (r *reader) operationNamed(m jsontree.Member) Operation {
 	case "trim":
 		return r.trim(n)
 	}
-	if op := r.unitOf(m.Key, n); op != nil {
+	if op := r.unitOf(m); op != nil {
 		return op
 	}
 	r.later(m.KeyRange, operationWords(m.Key), "make the part with cut, strip, strip_set, tube, half_squares, triangle_square, rows and trim")
@@ -61,10 +61,6 @@ func (r *reader) operationNamed(m jsontree.Member) Operation {
 // operationWords names what is not derived yet, with its verb.
 func operationWords(key string) string {
 	switch key {
-	case "shape":
-		return "triangles, hexagons and diamonds cut from strips are"
-	case "template":
-		return "pieces cut round a template are"
 	case "bordered":
 		return "borders about a part are"
 	case "sashed":

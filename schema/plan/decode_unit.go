@@ -7,8 +7,9 @@ import (
 
 // unitOf decodes an operation that makes units of pieces cut for them; nil for
 // any other.
-func (r *reader) unitOf(key string, n *jsontree.Node) Operation {
-	switch key {
+func (r *reader) unitOf(m jsontree.Member) Operation {
+	n := m.Value
+	switch m.Key {
 	case "hourglass":
 		return r.hourglass(n)
 	case "flying_geese":
@@ -19,6 +20,10 @@ func (r *reader) unitOf(key string, n *jsontree.Node) Operation {
 		return r.squareInSquare(n)
 	case "logs":
 		return r.logs(n)
+	case "shape":
+		return r.shape(m)
+	case "template":
+		return r.template(n)
 	}
 	return nil
 }

@@ -72,8 +72,7 @@ func TestNotDerivedYet(t *testing.T) {
 	want := []string{
 		"/fabrics/ink/repeat a print's repeat is",
 		"/parts/slant/strip_set/angle segments cut at an angle are",
-		"/parts/peak/shape triangles, hexagons and diamonds cut from strips are",
-		"/parts/petal/template pieces cut round a template are",
+		"/parts/peak/shape/kind how hexagons and diamonds are set together is",
 		"/parts/framed/bordered borders about a part are",
 		"/parts/laced/sashed parts set with sashing are",
 		"/parts/tilted/on_point parts set on point are",

@@ -32,6 +32,7 @@ type Piece struct {
 	Count         int64          // in one batch
 	Halving       plan.Halving
 	At            source.Range // where the plan says the size, or what it follows from
+	Fixed         bool         // it lies as said, width across the fabric, though the print would let it turn
 	Said          bool         // the plan says the size; otherwise it was derived
 }
 
@@ -77,6 +78,10 @@ func (s *Size) measureUnit(p *Part) {
 		s.measureSquareInSquare(p, op)
 	case plan.Logs:
 		s.measureLogs(p, op)
+	case plan.Shape:
+		s.measureShape(p, op)
+	case plan.Template:
+		s.measureTemplate(p, op)
 	}
 }
 
@@ -100,6 +105,7 @@ func (s *Size) askUnit(p *Part) {
 	p.Made = u.Batches * u.Each
 	for _, c := range alike(u.Pieces) {
 		c.Fabric.need(p.Name, c.Width, c.Height, min(u.Batches*c.Count, countless), c.Halving)
+		c.Fabric.Needs[len(c.Fabric.Needs)-1].Fixed = c.Fixed
 	}
 	for _, t := range u.Of {
 		t.Part.call(u.Batches * t.Count)
@@ -113,11 +119,12 @@ func alike(pieces []Piece) []Piece {
 		f             *Fabric
 		width, height measure.Length
 		halving       plan.Halving
+		fixed         bool
 	}
 	at := map[kind]int{}
 	var out []Piece
 	for _, c := range pieces {
-		k := kind{c.Fabric, c.Width, c.Height, c.Halving}
+		k := kind{c.Fabric, c.Width, c.Height, c.Halving, c.Fixed}
 		if i, seen := at[k]; seen {
 			out[i].Count += c.Count
 			continue

@@ -202,6 +202,8 @@ func (s *Size) YieldWork(p *Part) *report.Work {
 	switch {
 	case p.Tube != nil:
 		return s.once(p.Name.Text+", squares from one tube", func() *report.Work { return s.tellSquares(p) })
+	case p.Shape != nil:
+		return s.once(p.Name.Text+", triangles from one strip", func() *report.Work { return s.tellShape(p, p.Operation.(plan.Shape)) })
 	case p.Set != nil && p.Set.Cut != nil:
 		return s.once(p.Name.Text+", segments from one strip set", func() *report.Work { return s.tellSegments(p) })
 	}
@@ -257,6 +259,8 @@ func (s *Size) CountWork(p *Part) *report.Work {
 		return s.batches(p.Name.Text+", strip sets", p.Set.Count, needed, because(report.N(p.Set.Cut.Each), s.YieldWork(p)))
 	case p.Triangle != nil && p.Triangle.AtATime > 0:
 		return s.batches(p.Name.Text+", pairs of squares", p.Triangle.Pairs, needed, report.N(int64(p.Triangle.AtATime)))
+	case p.Shape != nil:
+		return s.batches(p.Name.Text+", strips", p.Shape.Count, needed, because(report.N(p.Shape.Yield.Each), s.YieldWork(p)))
 	case p.Unit != nil && p.Unit.Each > 1:
 		return s.batches(p.Name.Text+", batches", p.Unit.Batches, needed, report.N(p.Unit.Each))
 	}

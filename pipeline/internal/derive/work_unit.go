@@ -24,6 +24,8 @@ func unitFormula(op plan.Operation) string {
 		if !op.Flip {
 			return "centre square / sqrt2 + corner square - 2s x sqrt2"
 		}
+	case plan.Template:
+		return "the template's"
 	}
 	return "the body's"
 }

@@ -195,7 +195,7 @@ func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running re
 	repeat := int64(r.Repeat)
 	width := report.L(r.Height.Surd(), c.u)
 	if r.Strip >= 0 {
-		return row(report.N(repeat), width, report.T("Use whole."), report.T(strips[r.Strip].For.Text), report.N(repeat), running)
+		return row(report.N(repeat), width, report.T(c.strip(strips[r.Strip])), report.T(strips[r.Strip].For.Text), report.N(repeat), running)
 	}
 	var then, users []string
 	total := int64(0)

@@ -37,7 +37,8 @@ func sewParts(s *derive.Size) report.Table {
 		}
 		w, h := report.Cell{}, report.Cell{}
 		if p.Known {
-			w, h = report.L(p.Width, s.Plan.Units), report.L(p.Height, s.Plan.Units)
+			box := measured(p)
+			w, h = report.L(box.Width, s.Plan.Units), report.L(box.Height, s.Plan.Units)
 			w.Why = s.SizeWork(p)
 		}
 		made := report.N(p.Made)
@@ -148,6 +149,9 @@ func notes(s *derive.Size, p *derive.Part) string {
 	}
 	if p.Press.Given() {
 		out = append(out, "press "+p.Press.Text)
+	}
+	if p.Shape != nil {
+		out = append(out, shapeNote(p, u))
 	}
 	if p.Unit != nil {
 		out = append(out, unitNotes(s, p)...)

@@ -34,6 +34,10 @@ func howUnit(s *derive.Size, p *derive.Part) string {
 		return text + trimmed(op.Trim, u)
 	case plan.Logs:
 		return howLogs(s, p, op)
+	case plan.Shape:
+		return howShape(p, u)
+	case plan.Template:
+		return howTemplate(s, p, op)
 	}
 	return ""
 }
@@ -78,8 +82,11 @@ func cornerNames(op plan.FlipCorners) string {
 func unitNotes(s *derive.Size, p *derive.Part) []string {
 	u := s.Plan.Units
 	var out []string
-	if _, ok := p.Operation.(plan.Logs); ok {
+	switch op := p.Operation.(type) {
+	case plan.Logs:
 		out = append(out, logsNote(p, u))
+	case plan.Template:
+		out = append(out, templateNote(op, u))
 	}
 	told := map[string]bool{}
 	for _, c := range p.Unit.Pieces {

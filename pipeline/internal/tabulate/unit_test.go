@@ -61,9 +61,28 @@ func TestUnitWords(t *testing.T) {
 			"centre square 2 1/2 in of a, then logs 1 1/2 in wide, one after the other; lengths in round 1: top 2 1/2 in a, right 3 1/2 in a, bottom 3 1/2 in b, left 4 1/2 in b" +
 				"; round 2: top 4 1/2 in a, right 5 1/2 in a, bottom 5 1/2 in b, left 6 1/2 in b",
 			"logs of one: 16 in of a, 20 in of b, to be cut from strips in whole logs"},
+		`"unit": { "template": { "fabric": "a", "box": [6, 9], "area": 41.5, "grain": "bias", "finished": [5, 8] } }`: {
+			"cut round its template from 10 5/8 x 10 5/8 in of a, the template on the bias",
+			"not proved: its outline and fit are the template's; fills 41.5 sq in of a box of 54 sq in; edges are on the bias"},
 	} {
 		if got := sewnBy(t, parts)["unit"]; got != want {
 			t.Errorf("%s\n got %q\nwant %q", parts, got, want)
+		}
+	}
+}
+
+// Triangles are listed as they are cut, with what their strips leave.
+func TestTriangleWords(t *testing.T) {
+	words := sewnBy(t, `"peak": { "shape": { "fabric": "a", "kind": "triangle 60", "finished": 6 } },
+    "end": { "shape": { "fabric": "b", "kind": "half triangle 60", "finished": 6, "tips": "blunted" } }, "unit": { "rows": [["end", "peak", "end"]] }`)
+	for part, want := range map[string][2]string{
+		"peak": {"cut from 1 strip 6 3/4 in wide of a, 9 from each, triangles of 60 degrees, up and down in turn",
+			"the 9 triangles take about 38.9711 in of 40 in: about 1.0289 in to spare"},
+		"end": {"cut from 2 strips 6 1/2 in wide of b, 16 from each, half triangles of 60 degrees in pairs, head to tail; a pair that slopes the other way gives their mirror images",
+			"the 16 half triangles take about 36.3316 in of 40 in: about 3.6684 in to spare"},
+	} {
+		if words[part] != want {
+			t.Errorf("%s: %q, want %q", part, words[part], want)
 		}
 	}
 }
