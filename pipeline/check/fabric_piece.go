@@ -199,6 +199,8 @@ func noStripWidth(p *Pass) {
 			for _, s := range op.Strips {
 				report(part, s.Fabric, s.Width)
 			}
+		case plan.Chain:
+			report(part, op.Fabric, op.Width)
 		}
 	}
 }

@@ -43,6 +43,8 @@ func derived(q *derive.Part) bool {
 		return false
 	case q.Tube != nil:
 		return q.Tube.Yield.Each > 0
+	case q.Loop != nil:
+		return q.Loop.Yield.Each > 0
 	case q.Shape != nil:
 		return q.Shape.Yield.Each > 0
 	case q.Set != nil && q.Set.Cut != nil:
@@ -210,6 +212,13 @@ func printedStripCounts(p *Pass) {
 				Message: fmt.Sprintf("the pattern prints %s for %q; %s of %d strips take %d", count(said.N, "strip"), part.Name.Text,
 					count(int(part.Set.Count), "strip set"), each, part.Set.Count*each),
 				Hint:  fmt.Sprintf("print %d", part.Set.Count*each),
+				About: takes(part),
+			})
+		case plan.Chain:
+			p.tooFewOrMany(said, part.Chain.Joined.Count, 1, Finding{
+				Message: fmt.Sprintf("the pattern prints %s for %q; %d give the %s that are needed", count(said.N, "strip"), part.Name.Text,
+					part.Chain.Joined.Count, part.Chain.Joined.Need.Format(p.Plan.Units)),
+				Hint:  fmt.Sprintf("print %d", part.Chain.Joined.Count),
 				About: takes(part),
 			})
 		case plan.Shape:

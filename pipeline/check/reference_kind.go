@@ -36,7 +36,7 @@ func (p *Pass) wrongIngredients(part *plan.Part) {
 	switch op := part.Operation.(type) {
 	case plan.Tube:
 		for _, t := range op.Sets {
-			p.wrongSet(by, t)
+			p.wrongSet("tube "+by, t)
 		}
 	case plan.TriangleSquare:
 		for _, t := range op.Of {
@@ -52,6 +52,10 @@ func (p *Pass) wrongIngredients(part *plan.Part) {
 		if op.HalfSquares.Given() {
 			p.wrongHalfSquares(by, op.HalfSquares)
 		}
+	case plan.Recut:
+		p.wrongCells(by, []plan.Cell{{Part: op.Part}}, false)
+	case plan.Loop:
+		p.wrongSet("loop "+by, op.Set)
 	case plan.FlipCorners:
 		p.wrongCells(by, []plan.Cell{{Part: op.Body}}, false)
 	}
@@ -67,14 +71,14 @@ func (p *Pass) wrongSet(by string, name plan.Text) {
 	case plan.StripSet:
 		if op.Segment.Given() {
 			p.Report(name.At, Finding{
-				Message: fmt.Sprintf("tube %s is sewn of whole strip sets, and %q is cut into segments of %s", by, name.Text, p.length(op.Segment.Length)),
-				Hint:    "make a strip set without a segment for the tube",
+				Message: fmt.Sprintf("%s is sewn of whole strip sets, and %q is cut into segments of %s", by, name.Text, p.length(op.Segment.Length)),
+				Hint:    "make a strip set without a segment for it",
 				Related: []Related{{op.Segment.At, "the segment"}},
 			})
 		}
 	default:
 		p.Report(name.At, Finding{
-			Message: fmt.Sprintf("tube %s is sewn of two strip sets, and %q is none", by, name.Text),
+			Message: fmt.Sprintf("%s is sewn of strip sets, and %q is none", by, name.Text),
 			Hint:    "name a part made by strip_set",
 			Related: []Related{{part.Name.At, "it is made here"}},
 		})

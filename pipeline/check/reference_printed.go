@@ -49,7 +49,7 @@ func isCut(op plan.Operation) bool {
 	switch op.(type) {
 	case plan.Cut, plan.WholeStrip, plan.StripSet, plan.HalfSquares,
 		plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare, plan.Logs,
-		plan.Shape, plan.Template:
+		plan.Shape, plan.Template, plan.Chain:
 		return true
 	}
 	return false

@@ -15,6 +15,7 @@ var registry = sorted(
 	piecingChecks,
 	unitChecks,
 	shapeChecks,
+	recutChecks,
 	yieldChecks,
 	fabricChecks,
 	zoneChecks,

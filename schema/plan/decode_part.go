@@ -67,12 +67,6 @@ func operationWords(key string) string {
 		return "parts set with sashing are"
 	case "on_point":
 		return "parts set on point are"
-	case "recut":
-		return "sewn parts that are cut up again are"
-	case "chain":
-		return "strips chained end to end are"
-	case "loop":
-		return "strip sets sewn into a loop are"
 	}
 	return quote(key) + " is"
 }

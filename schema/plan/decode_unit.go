@@ -24,6 +24,12 @@ func (r *reader) unitOf(m jsontree.Member) Operation {
 		return r.shape(m)
 	case "template":
 		return r.template(n)
+	case "recut":
+		return r.recut(n)
+	case "loop":
+		return r.loop(n)
+	case "chain":
+		return r.chain(n)
 	}
 	return nil
 }

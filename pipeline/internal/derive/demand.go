@@ -53,6 +53,10 @@ func (s *Size) ask(p *Part) {
 		s.askUnit(p)
 	case plan.Shape:
 		s.askShape(p)
+	case plan.Loop:
+		s.askLoop(p)
+	case plan.Chain:
+		s.askChain(p, op)
 	default:
 		for _, in := range p.Operation.Ingredients() {
 			if q := s.byName[in.Name.Text]; q != nil {

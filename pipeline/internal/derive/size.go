@@ -49,6 +49,9 @@ type Part struct {
 	Triangle *Triangle
 	Unit     *Unit
 	Shape    *Shape
+	Recut    *Recut
+	Loop     *Loop
+	Chain    *Chain
 	Rows     *piecing.Assembly
 	Squares  int64 // squares cut, of a cut that is halved
 }

@@ -82,6 +82,12 @@ func (s *Size) measureUnit(p *Part) {
 		s.measureShape(p, op)
 	case plan.Template:
 		s.measureTemplate(p, op)
+	case plan.Recut:
+		s.measureRecut(p, op)
+	case plan.Loop:
+		s.measureLoop(p, op)
+	case plan.Chain:
+		s.measureChain(p, op)
 	}
 }
 

@@ -78,6 +78,9 @@ func (s *Size) uses(user, p *Part) int64 {
 		return n
 	}
 	n := int64(0)
+	if user.Loop != nil && user.Loop.Set == p {
+		return user.Loop.Count
+	}
 	if user.Unit != nil {
 		for _, t := range user.Unit.Of {
 			if t.Part == p {
@@ -106,6 +109,8 @@ func (s *Size) SizeWork(p *Part) *report.Work {
 		return s.once(p.Name.Text+", side as sewn", func() *report.Work { return s.tellTriangle(p) })
 	case p.Unit != nil:
 		return s.once(p.Name.Text+", width as sewn", func() *report.Work { return s.tellUnit(p) })
+	case p.Recut != nil:
+		return s.once(p.Name.Text+", width as sewn", func() *report.Work { return s.tellRecut(p, p.Operation.(plan.Recut)) })
 	case p.Rows != nil:
 		return s.once(p.Name.Text+", width as sewn", func() *report.Work { return s.tellRows(p) })
 	}
@@ -202,6 +207,8 @@ func (s *Size) YieldWork(p *Part) *report.Work {
 	switch {
 	case p.Tube != nil:
 		return s.once(p.Name.Text+", squares from one tube", func() *report.Work { return s.tellSquares(p) })
+	case p.Loop != nil:
+		return s.once(p.Name.Text+", rings from one loop", func() *report.Work { return s.tellRings(p, p.Operation.(plan.Loop)) })
 	case p.Shape != nil:
 		return s.once(p.Name.Text+", triangles from one strip", func() *report.Work { return s.tellShape(p, p.Operation.(plan.Shape)) })
 	case p.Set != nil && p.Set.Cut != nil:
@@ -259,6 +266,8 @@ func (s *Size) CountWork(p *Part) *report.Work {
 		return s.batches(p.Name.Text+", strip sets", p.Set.Count, needed, because(report.N(p.Set.Cut.Each), s.YieldWork(p)))
 	case p.Triangle != nil && p.Triangle.AtATime > 0:
 		return s.batches(p.Name.Text+", pairs of squares", p.Triangle.Pairs, needed, report.N(int64(p.Triangle.AtATime)))
+	case p.Chain != nil:
+		return s.JoinedWork(p.Name.Text, p.Chain.Joined, p.Operation.(plan.Chain).At)
 	case p.Shape != nil:
 		return s.batches(p.Name.Text+", strips", p.Shape.Count, needed, because(report.N(p.Shape.Yield.Each), s.YieldWork(p)))
 	case p.Unit != nil && p.Unit.Each > 1:

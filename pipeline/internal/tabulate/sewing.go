@@ -153,6 +153,9 @@ func notes(s *derive.Size, p *derive.Part) string {
 	if p.Shape != nil {
 		out = append(out, shapeNote(p, u))
 	}
+	if p.Loop != nil {
+		out = append(out, slackNote("ring", p.Loop.Yield, u))
+	}
 	if p.Unit != nil {
 		out = append(out, unitNotes(s, p)...)
 	}

@@ -38,6 +38,12 @@ func howUnit(s *derive.Size, p *derive.Part) string {
 		return howShape(p, u)
 	case plan.Template:
 		return howTemplate(s, p, op)
+	case plan.Recut:
+		return howRecut(p, op, u)
+	case plan.Loop:
+		return howLoop(p, op, u)
+	case plan.Chain:
+		return howChain(p, op, u)
 	}
 	return ""
 }

@@ -64,6 +64,13 @@ func TestUnitWords(t *testing.T) {
 		`"unit": { "template": { "fabric": "a", "box": [6, 9], "area": 41.5, "grain": "bias", "finished": [5, 8] } }`: {
 			"cut round its template from 10 5/8 x 10 5/8 in of a, the template on the bias",
 			"not proved: its outline and fit are the template's; fills 41.5 sq in of a box of 54 sq in; edges are on the bias"},
+		`"nine": { "cut": { "fabric": "a", "square": "9 1/2" } }, "unit": { "recut": { "part": "nine", "pieces": [2, 2], "turns": [0, 90, 270, 180] } }`: {
+			"cut nine into 2 across by 2 down, each 4 3/4 in x 4 3/4 in; turn them 0°, 90° / 270°, 180° and sew them together again", ""},
+		`"set": { "strip_set": { "strips": [{ "fabric": "a", "width": 3 }, { "fabric": "b", "width": 3 }] } }, "unit": { "loop": { "set": "set", "cut": "2 1/2", "open": [1, 2] } }`: {
+			"2 loops of set set, last strip to first, cut into rings of 2 1/2 in, 16 from each; 2 rings to a part, opened at seam 1, 2 and sewn side by side",
+			"the 16 rings take 40 in of 40 in: 0 in to spare"},
+		`"unit": { "chain": { "strips": "a", "width": "2 1/2", "length": 30, "folds": 1 } }`: {
+			"join the strips on the diagonal; 8 strips of a, 2 1/2 in wide, give 302 1/2 in; cut it into lengths of 30 in; fold 1: sew along the edge and cut the fold, 4 1/2 in wide and 15 in long", ""},
 	} {
 		if got := sewnBy(t, parts)["unit"]; got != want {
 			t.Errorf("%s\n got %q\nwant %q", parts, got, want)
