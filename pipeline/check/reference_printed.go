@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"yardproof/schema/plan"
 )
@@ -83,18 +84,29 @@ func (p *Pass) printedStrips(counts []plan.PrintedCount) {
 	for _, b := range s.Layout.Borders {
 		names = append(names, b.Name.Text)
 	}
-	if s.Finish.Binding != nil {
-		names = append(names, "binding")
-	}
+	names = append(names, joinedFinish(s)...)
 	for _, c := range counts {
 		part := p.Size.Part(c.Of.Text)
 		switch {
 		case part != nil && !isCut(part.Operation):
 			p.strayFigure("strips", c.Of, "names a part that is not cut from fabric", "write the figure under what is cut")
-		case part == nil && p.border(c.Of.Text) == nil && (c.Of.Text != "binding" || s.Finish.Binding == nil):
-			p.strayFigure("strips", c.Of, "names no part or border of the plan, nor its binding", writeName(c.Of.Text, names))
+		case part == nil && p.border(c.Of.Text) == nil && !slices.Contains(joinedFinish(s), c.Of.Text):
+			p.strayFigure("strips", c.Of, "names no part or border of the plan, nor its binding or sleeve of strips", writeName(c.Of.Text, names))
 		}
 	}
+}
+
+// joinedFinish are the parts of the finish that are joined strips: a bias
+// binding is cut from squares.
+func joinedFinish(s *plan.Size) []string {
+	var names []string
+	if b := s.Finish.Binding; b != nil && b.Kind == plan.StraightGrain {
+		names = append(names, "binding")
+	}
+	if s.Finish.Sleeve != nil {
+		names = append(names, "sleeve")
+	}
+	return names
 }
 
 // border finds a border as written, nil when there is none.

@@ -18,6 +18,7 @@ var registry = sorted(
 	zoneChecks,
 	printedChecks,
 	finishChecks,
+	edgeChecks,
 	publishChecks,
 )
 

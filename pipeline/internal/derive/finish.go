@@ -6,7 +6,7 @@ import (
 	"yardproof/schema/plan"
 )
 
-// finish derives backing, batting and binding from the finished top.
+// finish derives all that goes behind and round the finished top.
 func (s *Size) finish() {
 	if !s.Top.Known {
 		return
@@ -15,10 +15,18 @@ func (s *Size) finish() {
 		s.Backing = s.back(b)
 	}
 	if b := s.Of.Finish.Batting; b != nil {
-		s.Batting = &Batting{Said: b, Size: piecing.Grown(s.Top.Finished, b.Overhang.Length)}
+		s.Batting = s.layer(b)
 	}
 	if b := s.Of.Finish.Binding; b != nil {
 		s.Binding = s.bind(b)
+	}
+	if l := s.Of.Finish.Sleeve; l != nil {
+		s.Sleeve = s.hang(l)
+	}
+	if l := s.Of.Finish.Label; l != nil {
+		if f := s.byFabric[l.Fabric.Text]; f != nil {
+			f.need(plan.Text{Text: "label", At: l.At}, l.Width.Length, l.Height.Length, 1, plan.Whole)
+		}
 	}
 }
 
@@ -52,17 +60,4 @@ func panelWays(d plan.Direction, f *Fabric) []bool {
 		return []bool{false}
 	}
 	return []bool{true, false}
-}
-
-func (s *Size) bind(b *plan.Binding) *Binding {
-	d := &Binding{Said: b}
-	f := s.byFabric[b.Fabric.Text]
-	if f == nil {
-		return d
-	}
-	seam := s.Of.Seam.Allowance.Length
-	need := piecing.BindingLength(s.Top.Finished, b.Allowance.Length)
-	d.Strips = join(need, f.stripLength(), joinLoss(b.Joins, b.Cut.Length, seam))
-	f.needJoined(plan.Text{Text: "binding", At: b.At}, b.Cut.Length, d.Strips)
-	return d
 }

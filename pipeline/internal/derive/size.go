@@ -18,6 +18,7 @@ type Size struct {
 	Backing *Backing
 	Batting *Batting
 	Binding *Binding
+	Sleeve  *Sleeve
 	Fabrics []*Fabric
 
 	byName   map[string]*Part
@@ -140,21 +141,9 @@ type Backing struct {
 	Known bool
 }
 
-// Batting is the derived batting.
-type Batting struct {
-	Said *plan.Batting
-	Size piecing.Box // wanted
-}
-
-// Binding is the derived binding.
-type Binding struct {
-	Said   *plan.Binding
-	Strips Joined
-}
-
 // Need is one thing to be cut from a fabric.
 type Need struct {
-	For     plan.Text // the part or border, or "binding"
+	For     plan.Text // the part or border, or "binding", "sleeve" or "label"
 	Strip   bool      // a strip across the fabric, used whole
 	Across  measure.Length
 	Along   measure.Length

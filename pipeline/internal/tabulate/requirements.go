@@ -94,7 +94,7 @@ func (in Input) addBatting(t *report.Table) {
 			continue
 		}
 		any = true
-		cells = append(cells, report.T(box(s.Batting.Size.Width, s.Batting.Size.Height, in.units())))
+		cells = append(cells, report.T(in.battingToBuy(s.Batting)))
 	}
 	if any {
 		t.Rows = append(t.Rows, row(cells...))
