@@ -32,6 +32,24 @@ func unknownPrinted(p *Pass) {
 		p.printedFabric("fabric", c.Of, plan.Yardage)
 	}
 	p.printedFinish(said)
+	p.printedClasses(said)
+}
+
+// printedClasses are of stitch classes that sew something.
+func (p *Pass) printedClasses(said *plan.Printed) {
+	if !p.Size.Top.Known || !p.Size.Of.Seam.Stitch.Given() {
+		return
+	}
+	t := p.Size.Thread()
+	var classes []string
+	for _, use := range t.Uses {
+		classes = append(classes, use.Class)
+	}
+	for _, l := range said.Thread {
+		if !slices.Contains(classes, l.Of.Text) && len(t.Unknown) == 0 {
+			p.strayFigure("thread", l.Of, "names a stitch class that no seam of the plan has", writeName(l.Of.Text, slices.Compact(classes)))
+		}
+	}
 }
 
 func anyPart(plan.Operation) bool { return true }

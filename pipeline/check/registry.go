@@ -19,6 +19,7 @@ var registry = sorted(
 	printedChecks,
 	finishChecks,
 	edgeChecks,
+	threadChecks,
 	publishChecks,
 )
 

@@ -89,6 +89,7 @@ type Size struct {
 	Parts   []Part
 	Layout  Layout
 	Finish  Finish
+	Thread  Thread
 	Kit     *Kit     // nil when the plan has none
 	Printed *Printed // nil when nothing is printed for this size
 	// NotPrinted is where the plan says that the size is not printed; empty

@@ -25,6 +25,7 @@ type Size struct {
 	byFabric map[string]*Fabric
 	users    map[string][]*Part // the parts that are made of a part
 	solver   Solver
+	thread   *Thread                 // once asked for
 	works    map[string]*report.Work // told so far, by what they are about
 }
 
