@@ -70,7 +70,6 @@ func TestReserved(t *testing.T) {
 func TestNotDerivedYet(t *testing.T) {
 	p, problems := read(t, sample(t, "everything-later.plan.json"), nil)
 	want := []string{
-		"/fabrics/ink/repeat a print's repeat is",
 		"/parts/slant/strip_set/angle segments cut at an angle are",
 		"/parts/peak/shape triangles, hexagons and diamonds cut from strips are",
 		"/parts/petal/template pieces cut round a template are",

@@ -41,6 +41,7 @@ func (s *Size) back(b *plan.Backing) *Backing {
 	size := piecing.Grown(s.Top.Finished, b.Overhang.Length)
 	for _, lengthwise := range panelWays(b.Panels, f) {
 		way, ok := piecing.BackingPanels(size, f.Width, b.Seam.Length, lengthwise)
+		way = f.matched(way)
 		if ok && (!d.Known || way.Length.Cmp(d.Length) < 0) {
 			d.Backing, d.Known = way, true
 		}
@@ -50,6 +51,16 @@ func (s *Size) back(b *plan.Backing) *Backing {
 		f.mustHoldArea(size.Width.FloorTo(measure.Tick), size.Height.FloorTo(measure.Tick))
 	}
 	return d
+}
+
+// matched makes the panels of a backing of several a whole number of the
+// print's repeats long, so that they can be matched at the seams.
+func (f *Fabric) matched(way piecing.Backing) piecing.Backing {
+	if f.Repeat.Length > 0 && way.Panels > 1 {
+		way.Each = way.Each.CeilTo(f.Repeat.Length).Surd()
+		way.Length = way.Each.MulInt(way.Panels)
+	}
+	return way
 }
 
 func panelWays(d plan.Direction, f *Fabric) []bool {
