@@ -20,6 +20,7 @@ var registry = sorted(
 	finishChecks,
 	edgeChecks,
 	threadChecks,
+	directionChecks,
 	publishChecks,
 )
 
