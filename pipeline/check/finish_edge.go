@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"strings"
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
@@ -17,6 +18,13 @@ var edgeChecks = []Check{
 		Why:     "Batting off the roll is bought by length; its width is what it is. A quilt of 92 x 100 in, overhang included, has no side that 90 in of batting cover, however many yards there are.",
 		Fix:     "take batting from a wider roll, or a smaller overhang",
 		Run:     battingRoll,
+	},
+	{
+		Rule: "finish/bed-size", Level: diag.Error, Lesser: diag.Note, Since: "0.1.0", Scope: Size,
+		Summary: "the finished quilt does not fit the bed it is for",
+		Why:     "A 60 x 80 in mattress with 12 in of drop takes 84 x 92 in, and 106 in with 14 in tucked under the pillows. A quilt of 84 x 92 in sold for pillows to be tucked leaves the mattress bare at the foot. A note where it is only larger.",
+		Fix:     "change the rows, columns or borders, or state the drop and tuck that the quilt gives",
+		Run:     bedSize,
 	},
 	{
 		Rule: "finish/bias-square", Level: diag.Error, Since: "0.1.0", Scope: Size,
@@ -188,4 +196,48 @@ func sleeveFlat(p *Pass) {
 		Message: fmt.Sprintf("the sleeve is to be %s shorter than the quilt, which is %s wide", p.length(l.Said.Shorter.Length), width.Format(p.Plan.Units)),
 		Hint:    "make it less than " + width.Format(p.Plan.Units) + " shorter", About: finishAbout("sleeve"),
 	})
+}
+
+func bedSize(p *Pass) {
+	b := p.Size.Bed
+	if b == nil {
+		return
+	}
+	top := p.Size.Top.Finished
+	wide, long := top.Width.Sub(b.Wanted.Width), top.Height.Sub(b.Wanted.Height)
+	f := Finding{Hint: "change the rows, columns or borders, or the drop and tuck", About: Subject{Kind: derive.TopSize}}
+	off := p.beyond(b, wide.Neg(), "too narrow", long.Neg(), "too short")
+	if off == "" {
+		off, f.Level = p.beyond(b, wide, "wider", long, "longer"), diag.Note
+	}
+	if off == "" {
+		return
+	}
+	f.Message = fmt.Sprintf("the quilt finishes %s; %s takes %s: it is %s", p.box(top.Width, top.Height), p.bedTakes(b), p.box(b.Wanted.Width, b.Wanted.Height), off)
+	p.Report(b.Said.At, f)
+}
+
+// beyond words the differences that are more than the bed allows.
+func (p *Pass) beyond(b *derive.Bed, wide measure.Surd, wideWord string, long measure.Surd, longWord string) string {
+	var off []string
+	within, u := b.Said.Within.Surd(), p.Plan.Units
+	if wide.Cmp(within) > 0 {
+		off = append(off, wide.Format(u)+" "+wideWord)
+	}
+	if long.Cmp(within) > 0 {
+		off = append(off, long.Format(u)+" "+longWord)
+	}
+	return strings.Join(off, " and ")
+}
+
+// bedTakes says what the wanted size is made up of.
+func (p *Pass) bedTakes(b *derive.Bed) string {
+	text := fmt.Sprintf("a mattress of %s with a drop of %s", p.pair(b.Said.Mattress[0].Length, b.Said.Mattress[1].Length), p.length(b.Said.Drop.Length))
+	if b.Said.Tuck.Length > 0 {
+		text += " and a tuck of " + p.length(b.Said.Tuck.Length)
+	}
+	if b.Said.DrawIn.BasisPoints > 0 {
+		text += ", before quilting draws it in,"
+	}
+	return text
 }

@@ -65,3 +65,23 @@ func (r *reader) label(n *jsontree.Node) *Label {
 	size := r.pair("size", n.Get("size"))
 	return &Label{Fabric: text(n.Get("fabric")), Width: size[0], Height: size[1], At: n.Range}
 }
+
+// bed allows 1 in or 2.5 cm either way where the plan does not say (common
+// practice, no source).
+func (r *reader) bed(n *jsontree.Node) *Bed {
+	if n == nil {
+		return nil
+	}
+	within := measure.Inch
+	if r.unit == measure.Cm {
+		within = measure.Centimetre * 5 / 2
+	}
+	return &Bed{
+		Mattress: r.pair("mattress", n.Get("mattress")),
+		Drop:     r.length("drop", n.Get("drop"), orNothing),
+		Tuck:     r.length("tuck", n.Get("tuck"), orNothing),
+		DrawIn:   r.percent("draw_in", n.Get("draw_in")),
+		Within:   r.lengthOr(n, "within", orNothing, within),
+		At:       n.Range,
+	}
+}

@@ -28,6 +28,16 @@ type Sleeve struct {
 	At      source.Range
 }
 
+// Bed is the bed a quilt is for.
+type Bed struct {
+	Mattress [2]Length // width and length
+	Drop     Length    // at both sides and the foot
+	Tuck     Length    // at the head
+	DrawIn   Percent   // of the quilt's size, by quilting or washing
+	Within   Length    // that the quilt may differ
+	At       source.Range
+}
+
 // Label is a piece of fabric sewn on the back.
 type Label struct {
 	Fabric        Text

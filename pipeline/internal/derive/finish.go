@@ -23,6 +23,9 @@ func (s *Size) finish() {
 	if l := s.Of.Finish.Sleeve; l != nil {
 		s.Sleeve = s.hang(l)
 	}
+	if b := s.Of.Bed; b != nil {
+		s.Bed = s.lie(b)
+	}
 	if l := s.Of.Finish.Label; l != nil {
 		if f := s.byFabric[l.Fabric.Text]; f != nil {
 			f.need(plan.Text{Text: "label", At: l.At}, l.Width.Length, l.Height.Length, 1, plan.Whole)

@@ -55,3 +55,29 @@ func (s *Size) hang(l *plan.Sleeve) *Sleeve {
 	f.needJoined(plan.Text{Text: "sleeve", At: l.At}, l.Cut.Length, d.Strips)
 	return d
 }
+
+// Bed is a finished quilt on its bed.
+type Bed struct {
+	Said   *plan.Bed
+	Wanted piecing.Box // finished size for the drop and tuck, before quilting draws it in
+	Lies   piecing.Box // finished size once that has happened
+	// How far it hangs at each side and at the foot, the tuck taken off; below
+	// none where it does not reach the edge.
+	Side, Foot measure.Surd
+}
+
+// lie lays the quilt on the bed.
+func (s *Size) lie(b *plan.Bed) *Bed {
+	mattress := piecing.Box{Width: b.Mattress[0].Surd(), Height: b.Mattress[1].Surd()}
+	lost := measure.Rational(b.DrawIn.BasisPoints, whole)
+	left := measure.Rational(whole-b.DrawIn.BasisPoints, whole)
+	top := s.Top.Finished
+	d := &Bed{
+		Said:   b,
+		Wanted: piecing.BeforeDrawIn(piecing.BedQuilt(mattress, b.Drop.Length, b.Tuck.Length), lost),
+		Lies:   piecing.Box{Width: top.Width.Mul(left), Height: top.Height.Mul(left)},
+	}
+	d.Side = d.Lies.Width.Sub(mattress.Width).DivInt(2)
+	d.Foot = d.Lies.Height.Sub(mattress.Height).Sub(b.Tuck.Surd())
+	return d
+}

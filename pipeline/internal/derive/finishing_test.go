@@ -138,3 +138,29 @@ func TestWideBacking(t *testing.T) {
 		wantBuy(t, s, "edge", c.length, c.buy)
 	}
 }
+
+// A mattress of 160 x 200 cm with a drop of 30 cm takes 220 x 230 cm (derived
+// from geometry). Drawn in by 3 %, that quilt is 213.4 x 223.1 cm and hangs 26.7
+// cm at the sides and 23.1 cm at the foot.
+func TestBedOfAMetricPlan(t *testing.T) {
+	const plain = `{"format": 1, "id": "bed", "title": "Bed", "units": "cm", "seam": {"allowance": "0.75", "stitch": "301"},
+		"fabrics": {"sky": {"yardage": {}}}, "parts": {"square": {"cut": {"fabric": "sky", "square": "11.5"}}},
+		"layout": {"grid": {"rows": 23, "columns": 22, "blocks": [["square"]]}},
+		"bed": {"mattress": ["160", "200"], "drop": "30"}, "sizes": {"new": {}, "washed": {"bed": {"draw_in": "3%"}}, "wall": {"bed": null}}}`
+	sizes := derived(t, plain)
+	cm := func(x measure.Surd) string { return x.Decimal(measure.Cm, 1) }
+	b := sizes["new"].Bed
+	if cm(b.Wanted.Width) != "220.0" || cm(b.Wanted.Height) != "230.0" || cm(b.Side) != "30.0" || cm(b.Foot) != "30.0" {
+		t.Errorf("new: %+v", b)
+	}
+	b = sizes["washed"].Bed
+	if cm(b.Lies.Width) != "213.4" || cm(b.Lies.Height) != "223.1" || cm(b.Side) != "26.7" || cm(b.Foot) != "23.1" {
+		t.Errorf("washed: %+v", b)
+	}
+	if cm(b.Wanted.Width) != "226.8" || cm(b.Wanted.Height) != "237.1" {
+		t.Errorf("to be made: %s x %s", cm(b.Wanted.Width), cm(b.Wanted.Height))
+	}
+	if sizes["wall"].Bed != nil {
+		t.Error("the wall has a bed")
+	}
+}

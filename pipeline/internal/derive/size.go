@@ -19,6 +19,7 @@ type Size struct {
 	Batting *Batting
 	Binding *Binding
 	Sleeve  *Sleeve
+	Bed     *Bed
 	Fabrics []*Fabric
 
 	byName   map[string]*Part

@@ -34,8 +34,12 @@ func finishRows(s *derive.Size) []report.Row {
 	if l := s.Of.Finish.Label; l != nil {
 		rows = append(rows, row(report.T("label"), report.T("cut of "+l.Fabric.Text), report.Cell{}, report.L(l.Width.Surd(), u), report.L(l.Height.Surd(), u)))
 	}
-	return append(rows, row(report.T("finished"), report.T("the quilt finishes at"), report.Cell{},
+	rows = append(rows, row(report.T("finished"), report.T("the quilt finishes at"), report.Cell{},
 		report.L(s.Top.Finished.Width, u), report.L(s.Top.Finished.Height, u)))
+	if b := s.Bed; b != nil {
+		rows = append(rows, row(report.T("on the bed"), report.T(bedWords(b, u)), report.Cell{}, report.L(b.Lies.Width, u), report.L(b.Lies.Height, u)))
+	}
+	return rows
 }
 
 func panelSeams(b *derive.Backing, u measure.Unit) string {
@@ -130,4 +134,24 @@ func sleeveRow(s *derive.Size, l *derive.Sleeve) report.Row {
 		how = fmt.Sprintf("%s, %s deep when sewn, hems of %s at both ends included; each", many(l.Pieces, "piece"), l.Depth.Format(u), l.Said.Hem.Format(u))
 	}
 	return row(report.T("sleeve"), report.T(how), strips, report.L(l.Each, u), report.L(l.Said.Cut.Surd(), u))
+}
+
+// bedWords says how the quilt lies on its mattress.
+func bedWords(b *derive.Bed, u measure.Unit) string {
+	text := fmt.Sprintf("hangs %s at each side and %s at the foot of a mattress %s x %s", hangs(b.Side, u), hangs(b.Foot, u),
+		b.Said.Mattress[0].Bare(u), b.Said.Mattress[1].Format(u))
+	if b.Said.Tuck.Length > 0 {
+		text += ", with " + b.Said.Tuck.Format(u) + " tucked at the pillows"
+	}
+	if b.Said.DrawIn.BasisPoints > 0 {
+		text += ", once quilting has drawn it in"
+	}
+	return text
+}
+
+func hangs(x measure.Surd, u measure.Unit) string {
+	if x.Sign() <= 0 {
+		return "nothing"
+	}
+	return x.Format(u)
 }
