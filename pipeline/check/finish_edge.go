@@ -92,28 +92,26 @@ func biasSquare(p *Pass) {
 		}
 	}
 	p.Report(at, Finding{
-		Message: fmt.Sprintf("%s of %s %s; the binding needs %s", p.biasSquares(b.Bias), p.length(b.Bias.Square), p.biasGives(b), b.Strips.Need.Format(p.Plan.Units)),
+		Message: fmt.Sprintf("%s; the binding needs %s", p.biasGives(b), b.Strips.Need.Format(p.Plan.Units)),
 		Hint:    hint, About: finishAbout("binding"),
 	})
-}
-
-func (p *Pass) biasSquares(b *derive.Bias) string {
-	if b.Squares == 1 {
-		return "one square"
-	}
-	return "even 12 squares"
 }
 
 // biasGives says what the squares give, and against the rule of thumb by
 // area where that would have been enough.
 func (p *Pass) biasGives(b *derive.Binding) string {
-	u := p.Plan.Units
-	text := fmt.Sprintf("gives %s of joined bias strips", b.Bias.Length.Format(u))
-	if b.Said.Kind == plan.ContinuousBias {
-		text = fmt.Sprintf("gives %s of continuous bias, %s", count(int(b.Bias.Loops), "loop"), b.Bias.Length.Format(u))
+	u, bias := p.Plan.Units, b.Bias
+	text := "one square of " + p.length(bias.Square) + " gives "
+	if bias.Squares != 1 {
+		text = "12 squares of " + p.length(bias.Square) + " give "
 	}
-	if b.Bias.ByArea.Cmp(b.Strips.Need) >= 0 {
-		text += fmt.Sprintf(" (%s only by its area)", b.Bias.ByArea.Format(u))
+	if b.Said.Kind == plan.ContinuousBias {
+		text += count(int(bias.Loops), "loop") + " of continuous bias, " + bias.Length.Format(u)
+	} else {
+		text += bias.Length.Format(u) + " of joined bias strips"
+	}
+	if bias.ByArea.Cmp(b.Strips.Need) >= 0 {
+		text += fmt.Sprintf(" (%s only by area)", bias.ByArea.Format(u))
 	}
 	return text
 }

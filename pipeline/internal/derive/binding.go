@@ -90,11 +90,11 @@ func (f *Fabric) holds() measure.Length {
 	return f.Width
 }
 
-// smallestBias tries every side up to the one known to be enough: with single
+// smallestBias tries the sides up to the one known to be enough: with single
 // strips a larger square may give less, as it brings another join.
 func (s *Size) smallestBias(b *plan.Binding, need measure.Surd, n int64, enough, grid measure.Length) *Bias {
-	a := grid
-	if b.Kind == plan.ContinuousBias { // more stays more
+	a, _ := piecing.BiasSquareByArea(need.DivInt(n), b.Cut.Length, grid) // nothing smaller can do
+	if b.Kind == plan.ContinuousBias {                                   // more stays more
 		each := need.Add(b.Cut.Surd().MulInt(n - 1)).DivInt(n)
 		a, _ = piecing.BiasSquare(each, b.Cut.Length, s.Of.Seam.Allowance.Length, grid)
 	}
@@ -123,12 +123,27 @@ func (s *Size) biasFrom(b *plan.Binding, a measure.Length, n int64) *Bias {
 		}
 		return d
 	}
-	var all []measure.Surd
-	for range n {
-		all = append(all, piecing.BiasStrips(a, b.Cut.Length)...)
-	}
-	d.Strips, d.Length = int64(len(all)), piecing.JoinedBias(all, seam)
+	d.Strips, d.Length = biasStrips(a, b.Cut.Length, seam, n)
 	return d
+}
+
+// biasStrips is piecing.BiasStrips of n squares joined by piecing.JoinedBias,
+// without a list of what may be millions of threads: a square has m pairs of
+// strips, m = floor(a*sqrt2 / 2w), which together are 2m(a*sqrt2 - m*w) long.
+// Derived from geometry.
+func biasStrips(a, w, s measure.Length, n int64) (strips int64, length measure.Surd) {
+	if a <= 0 || w <= 0 {
+		return 0, measure.Surd{}
+	}
+	diagonal := a.Surd().Mul(measure.Root2())
+	m := measure.FloorDiv(diagonal, (2 * w).Surd())
+	if m == 0 {
+		return 0, measure.Surd{}
+	}
+	strips = 2 * m * n
+	each := diagonal.Sub(w.Surd().MulInt(m)).MulInt(2 * m)
+	joins := (2 * s).Surd().Mul(measure.Root2()).MulInt(strips - 1)
+	return strips, each.MulInt(n).Sub(joins)
 }
 
 // BiasWork tells how long the bias binding is.

@@ -40,7 +40,8 @@ func (n turns) total() int64 { return n[0] + n[1] + n[2] + n[3] }
 // add counts n places whose own turns are given, each turned further.
 func (n *turns) add(of turns, degrees int) {
 	for i, k := range of {
-		n[(i+degrees/90)%4] += k
+		to := &n[(i+degrees/90)%4]
+		*to = min(*to+k, countless)
 	}
 }
 
