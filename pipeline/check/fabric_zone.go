@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"strings"
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/cutting"
@@ -101,10 +102,17 @@ func outOfStrips(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 // wholeStrips qualifies a proof about fabric of which some strips are used
 // whole, in sets or joined: it takes them as the plan does.
 func wholeStrips(f *derive.Fabric) string {
+	repeats := ""
+	if f.Repeat.Length > 0 {
+		repeats = " and in whole repeats of the print"
+	}
 	for _, n := range f.Needs {
 		if n.Strip {
-			return ", used whole where the plan sews them whole,"
+			return ", used whole where the plan sews them whole" + repeats + ","
 		}
+	}
+	if repeats != "" {
+		return "," + strings.TrimPrefix(repeats, " and") + ","
 	}
 	return ""
 }

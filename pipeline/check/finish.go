@@ -56,7 +56,8 @@ var finishChecks = []Check{
 	},
 }
 
-// joinedLength is a border or the binding, which are strips joined end to end.
+// joinedLength is a border, the binding or the sleeve, which are strips joined
+// end to end.
 type joinedLength struct {
 	name   string // under which its strips are printed
 	what   string
@@ -66,7 +67,7 @@ type joinedLength struct {
 	cut    measure.Length
 }
 
-// joinedLengths are the borders and the binding whose strips were derived.
+// joinedLengths are those whose strips were derived.
 func (p *Pass) joinedLengths() []joinedLength {
 	s := p.Size
 	var all []joinedLength
@@ -78,8 +79,11 @@ func (p *Pass) joinedLengths() []joinedLength {
 			all = append(all, joinedLength{b.Said.Name.Text, fmt.Sprintf("border %q", b.Said.Name.Text), b.Said.Name.At, b.Said.Joins, b.Strips, b.Cut})
 		}
 	}
-	if b := s.Binding; b != nil && s.Fabric(b.Said.Fabric.Text) != nil {
+	if b := s.Binding; b != nil && b.Bias == nil && s.Fabric(b.Said.Fabric.Text) != nil {
 		all = append(all, joinedLength{"binding", "the binding", b.Said.Cut.At, b.Said.Joins, b.Strips, b.Said.Cut.Length})
+	}
+	if b := s.Sleeve; b != nil && b.Depth.Sign() > 0 && s.Fabric(b.Said.Fabric.Text) != nil {
+		all = append(all, joinedLength{"sleeve", "the sleeve", b.Said.Cut.At, plan.Straight, b.Strips, b.Said.Cut.Length})
 	}
 	return all
 }
@@ -95,7 +99,7 @@ func (p *Pass) saidStrips(j joinedLength) (plan.PrintedCount, bool) {
 
 func borderShort(p *Pass) {
 	for _, j := range p.joinedLengths() {
-		if j.what != "the binding" {
+		if p.border(j.name) != nil {
 			p.joinedShort(j)
 		}
 	}
@@ -103,7 +107,7 @@ func borderShort(p *Pass) {
 
 func bindingShort(p *Pass) {
 	for _, j := range p.joinedLengths() {
-		if j.what == "the binding" {
+		if p.border(j.name) == nil {
 			p.joinedShort(j)
 		}
 	}

@@ -190,5 +190,13 @@ func offGrid(p *Pass) {
 	}
 	if b := p.Size.Binding; b != nil {
 		report("cut width", "binding", b.Said.Cut)
+		report("square", "binding", b.Said.Square)
+	}
+	if b := p.Size.Of.Finish.Sleeve; b != nil {
+		report("cut height", "sleeve", b.Cut)
+	}
+	if b := p.Size.Of.Finish.Label; b != nil {
+		report("width", "label", b.Width)
+		report("height", "label", b.Height)
 	}
 }

@@ -103,6 +103,12 @@ func mentions(s *plan.Size) []mention {
 	if b := s.Finish.Binding; b != nil {
 		add(b.Fabric, true, "the binding", true)
 	}
+	if b := s.Finish.Sleeve; b != nil {
+		add(b.Fabric, true, "the sleeve", true)
+	}
+	if b := s.Finish.Label; b != nil {
+		add(b.Fabric, true, "the label", true)
+	}
 	if s.Kit != nil {
 		for _, f := range s.Kit.Fabrics {
 			add(f, true, "the kit", false)

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"yardproof/schema/plan"
 )
@@ -31,6 +32,24 @@ func unknownPrinted(p *Pass) {
 		p.printedFabric("fabric", c.Of, plan.Yardage)
 	}
 	p.printedFinish(said)
+	p.printedClasses(said)
+}
+
+// printedClasses are of stitch classes that sew something.
+func (p *Pass) printedClasses(said *plan.Printed) {
+	if !p.Size.Top.Known || !p.Size.Of.Seam.Stitch.Given() {
+		return
+	}
+	t := p.Size.Thread()
+	var classes []string
+	for _, use := range t.Uses {
+		classes = append(classes, use.Class)
+	}
+	for _, l := range said.Thread {
+		if !slices.Contains(classes, l.Of.Text) && len(t.Unknown) == 0 {
+			p.strayFigure("thread", l.Of, "names a stitch class that no seam of the plan has", writeName(l.Of.Text, slices.Compact(classes)))
+		}
+	}
 }
 
 func anyPart(plan.Operation) bool { return true }
@@ -85,18 +104,29 @@ func (p *Pass) printedStrips(counts []plan.PrintedCount) {
 	for _, b := range s.Layout.Borders {
 		names = append(names, b.Name.Text)
 	}
-	if s.Finish.Binding != nil {
-		names = append(names, "binding")
-	}
+	names = append(names, joinedFinish(s)...)
 	for _, c := range counts {
 		part := p.Size.Part(c.Of.Text)
 		switch {
 		case part != nil && !isCut(part.Operation):
 			p.strayFigure("strips", c.Of, "names a part that is not cut from fabric", "write the figure under what is cut")
-		case part == nil && p.border(c.Of.Text) == nil && (c.Of.Text != "binding" || s.Finish.Binding == nil):
-			p.strayFigure("strips", c.Of, "names no part or border of the plan, nor its binding", writeName(c.Of.Text, names))
+		case part == nil && p.border(c.Of.Text) == nil && !slices.Contains(joinedFinish(s), c.Of.Text):
+			p.strayFigure("strips", c.Of, "names no part or border of the plan, nor its binding or sleeve of strips", writeName(c.Of.Text, names))
 		}
 	}
+}
+
+// joinedFinish are the parts of the finish that are joined strips: a bias
+// binding is cut from squares.
+func joinedFinish(s *plan.Size) []string {
+	var names []string
+	if b := s.Finish.Binding; b != nil && b.Kind == plan.StraightGrain {
+		names = append(names, "binding")
+	}
+	if s.Finish.Sleeve != nil {
+		names = append(names, "sleeve")
+	}
+	return names
 }
 
 // border finds a border as written, nil when there is none.

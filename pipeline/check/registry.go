@@ -21,6 +21,9 @@ var registry = sorted(
 	zoneChecks,
 	printedChecks,
 	finishChecks,
+	edgeChecks,
+	threadChecks,
+	directionChecks,
 	publishChecks,
 )
 

@@ -99,7 +99,9 @@ func (r *reader) size(s SizeTree, project *Project) Size {
 	size.Tools = r.tools(t.Get("tools"), project)
 	size.Parts = r.parts(t.Get("parts"), size.Seam)
 	size.Layout = r.layout(t.Get("layout"), size.Seam)
-	size.Finish = r.finish(t.Get("finish"))
+	size.Finish = r.finish(t.Get("finish"), size.Seam)
+	size.Bed = r.bed(t.Get("bed"))
+	size.Thread = r.thread(t.Get("thread"), project.threadOr())
 	size.Kit = r.kit(t.Get("kit"))
 	size.Printed, size.NotPrinted = r.printed(t.Get("printed").Get(s.Name.Text))
 	return size

@@ -64,7 +64,7 @@ func (r *reader) border(m jsontree.Member, seam Seam) Border {
 	return b
 }
 
-func (r *reader) finish(n *jsontree.Node) Finish {
+func (r *reader) finish(n *jsontree.Node, seam Seam) Finish {
 	var f Finish
 	if n == nil {
 		return f
@@ -72,14 +72,9 @@ func (r *reader) finish(n *jsontree.Node) Finish {
 	f.At = n.Range
 	f.Backing = r.backing(n.Get("backing"))
 	f.Batting = r.batting(n.Get("batting"))
-	f.Binding = r.binding(n.Get("binding"))
-	const hint = "remove it, or keep the plan out of the folder until it is"
-	if m := n.Member("sleeve"); m != nil {
-		r.later(m.KeyRange, "a hanging sleeve is", hint)
-	}
-	if m := n.Member("label"); m != nil {
-		r.later(m.KeyRange, "a label is", hint)
-	}
+	f.Binding = r.binding(n.Get("binding"), seam)
+	f.Sleeve = r.sleeve(n.Get("sleeve"))
+	f.Label = r.label(n.Get("label"))
 	return f
 }
 
@@ -93,31 +88,5 @@ func (r *reader) backing(n *jsontree.Node) *Backing {
 		Seam:     r.lengthOr(n, "seam", positive, r.defaults.BackingSeam),
 		Panels:   pick(word(n.Get("panels")), Either, Lengthwise, Crosswise),
 		At:       n.Range,
-	}
-}
-
-func (r *reader) batting(n *jsontree.Node) *Batting {
-	if n == nil {
-		return nil
-	}
-	return &Batting{
-		Overhang: r.lengthOr(n, "overhang", orNothing, r.defaults.Overhang),
-		Package:  r.pair("package", n.Get("package")),
-		At:       n.Range,
-	}
-}
-
-func (r *reader) binding(n *jsontree.Node) *Binding {
-	if n == nil {
-		return nil
-	}
-	r.onlyWord(n.Get("kind"), "straight", "bias binding is")
-	r.onlyWord(n.Get("fold"), "double", "single-fold binding is")
-	return &Binding{
-		Fabric:    text(n.Get("fabric")),
-		Cut:       r.length("cut", n.Get("cut"), positive),
-		Joins:     pick(word(n.Get("joins")), Diagonal, Straight),
-		Allowance: r.lengthOr(n, "allowance", orNothing, r.defaults.BindingAllowance),
-		At:        n.Range,
 	}
 }

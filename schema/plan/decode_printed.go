@@ -28,6 +28,9 @@ func (r *reader) printed(n *jsontree.Node) (*Printed, source.Range) {
 	p.Fabric = r.printedLengths(n.Get("fabric"))
 	p.Backing = r.printedPair("backing", n.Get("backing"))
 	p.Batting = r.printedPair("batting", n.Get("batting"))
+	for _, m := range members(n.Get("thread")) {
+		p.Thread = append(p.Thread, PrintedLength{Text{m.Key, m.KeyRange}, r.threadLength(m.Key, m.Value)})
+	}
 	return p, source.Range{}
 }
 

@@ -21,6 +21,7 @@ func DecodeProject(f *source.File, tree *jsontree.Node) (*Project, []source.Prob
 	p.Run = count(tree.Get("run"))
 	p.Prices = r.inside(text(tree.Get("prices")))
 	p.Rulers = r.ownRulers(tree.Get("rulers"))
+	p.Thread = r.thread(tree.Get("thread"), usualThread())
 	p.Rules = ruleLevels(tree.Get("rules"))
 	p.Exceptions = exceptions(tree.Get("exceptions"))
 	for _, u := range []measure.Unit{measure.In, measure.Cm} {

@@ -1,6 +1,9 @@
 package plan
 
-import "yardproof/schema/source"
+import (
+	"yardproof/schema/measure"
+	"yardproof/schema/source"
+)
 
 // Layout is how the blocks become the quilt top.
 type Layout struct {
@@ -51,6 +54,8 @@ type Finish struct {
 	Backing *Backing
 	Batting *Batting
 	Binding *Binding
+	Sleeve  *Sleeve
+	Label   *Label
 	At      source.Range
 }
 
@@ -80,11 +85,19 @@ type Backing struct {
 type Batting struct {
 	Overhang Length
 	Package  [2]Length // width and length of the packaged sheet; absent when cut to need
+	Roll     Length    // width of the batting off the roll; absent when not sold so
+	Grid     measure.Length
 	At       source.Range
 }
 
-// Binding is straight-grain double-fold binding.
+// Binding is the strip sewn round the quilt's edge.
 type Binding struct {
+	Kind      BindingKind
+	Square    Length // side of the square a bias binding is cut from; absent when it is to be derived
+	Single    bool   // folded single; otherwise double
+	Finished  Length // width on the front, and depth of its seam; the plan's seam allowance when not said
+	Curved    bool   // the quilt's edge has curves
+	CurvedAt  source.Range
 	Fabric    Text
 	Cut       Length // width of the cut strip
 	Joins     Joins

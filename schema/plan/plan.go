@@ -89,6 +89,8 @@ type Size struct {
 	Parts   []Part
 	Layout  Layout
 	Finish  Finish
+	Bed     *Bed // nil when the quilt is for none
+	Thread  Thread
 	Kit     *Kit     // nil when the plan has none
 	Printed *Printed // nil when nothing is printed for this size
 	// NotPrinted is where the plan says that the size is not printed; empty

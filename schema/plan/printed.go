@@ -23,6 +23,7 @@ type Printed struct {
 	Fabric   []PrintedLength // length to buy, by fabric
 	Backing  PrintedPair     // size of the pieced backing
 	Batting  PrintedPair     // size of the batting to buy
+	Thread   []PrintedLength // all thread of a stitch class
 	At       source.Range
 }
 

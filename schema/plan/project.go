@@ -20,6 +20,7 @@ type Project struct {
 	Run        Count
 	Prices     Text // path of the price list, relative to the project file
 	Rulers     []Ruler
+	Thread     Thread
 	Rules      []RuleLevel
 	Exceptions []Exception
 	Defaults   *jsontree.Node // nil when the project changes none

@@ -164,6 +164,13 @@ func explain(s *derive.Size) {
 			works = append(works, s.BuyWork(f))
 		}
 	}
+	if s.Binding != nil && s.Binding.Bias != nil {
+		works = append(works, s.BiasWork(s.Binding))
+	}
+	for _, use := range s.Thread().Uses {
+		works = append(works, s.SeamWork(use))
+	}
+	s.Directions()
 	s.Cautions()
 	seen := map[*report.Work]bool{}
 	for _, w := range works {

@@ -16,7 +16,7 @@ const (
 	Geometry      // the unfinished size of a part
 	Count         // how many of a part come out, and its strips, sets and tubes
 	TopSize       // the size of the quilt top
-	Finish        // a border by its name, or "backing", "batting" or "binding"
+	Finish        // a border by its name, or "backing", "batting", "binding" or "sleeve"
 	Cloth         // what a fabric must supply
 )
 
@@ -86,7 +86,7 @@ func (s *Size) countEffects(name string) []Quantity {
 
 // finishing is all that goes round or behind the top.
 func (s *Size) finishing() []Quantity {
-	out := []Quantity{{Finish, "backing"}, {Finish, "batting"}, {Finish, "binding"}}
+	out := []Quantity{{Finish, "backing"}, {Finish, "batting"}, {Finish, "binding"}, {Finish, "sleeve"}}
 	for _, b := range s.Of.Layout.Borders {
 		out = append(out, Quantity{Finish, b.Name.Text})
 	}
@@ -105,6 +105,9 @@ func (s *Size) joined(name string) []Quantity {
 		out = append(out, Quantity{Cloth, b.Fabric.Text})
 	}
 	if b := s.Of.Finish.Binding; b != nil && name == "binding" {
+		out = append(out, Quantity{Cloth, b.Fabric.Text})
+	}
+	if b := s.Of.Finish.Sleeve; b != nil && name == "sleeve" {
 		out = append(out, Quantity{Cloth, b.Fabric.Text})
 	}
 	return out

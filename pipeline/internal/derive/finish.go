@@ -6,7 +6,7 @@ import (
 	"yardproof/schema/plan"
 )
 
-// finish derives backing, batting and binding from the finished top.
+// finish derives all that goes behind and round the finished top.
 func (s *Size) finish() {
 	if !s.Top.Known {
 		return
@@ -15,10 +15,21 @@ func (s *Size) finish() {
 		s.Backing = s.back(b)
 	}
 	if b := s.Of.Finish.Batting; b != nil {
-		s.Batting = &Batting{Said: b, Size: piecing.Grown(s.Top.Finished, b.Overhang.Length)}
+		s.Batting = s.layer(b)
 	}
 	if b := s.Of.Finish.Binding; b != nil {
 		s.Binding = s.bind(b)
+	}
+	if l := s.Of.Finish.Sleeve; l != nil {
+		s.Sleeve = s.hang(l)
+	}
+	if b := s.Of.Bed; b != nil {
+		s.Bed = s.lie(b)
+	}
+	if l := s.Of.Finish.Label; l != nil {
+		if f := s.byFabric[l.Fabric.Text]; f != nil {
+			f.need(plan.Text{Text: "label", At: l.At}, l.Width.Length, l.Height.Length, 1, plan.Whole)
+		}
 	}
 }
 
@@ -33,6 +44,7 @@ func (s *Size) back(b *plan.Backing) *Backing {
 	size := piecing.Grown(s.Top.Finished, b.Overhang.Length)
 	for _, lengthwise := range panelWays(b.Panels, f) {
 		way, ok := piecing.BackingPanels(size, f.Width, b.Seam.Length, lengthwise)
+		way = f.matched(way)
 		if ok && (!d.Known || way.Length.Cmp(d.Length) < 0) {
 			d.Backing, d.Known = way, true
 		}
@@ -44,6 +56,16 @@ func (s *Size) back(b *plan.Backing) *Backing {
 	return d
 }
 
+// matched makes the panels of a backing of several a whole number of the
+// print's repeats long, so that they can be matched at the seams.
+func (f *Fabric) matched(way piecing.Backing) piecing.Backing {
+	if f.Repeat.Length > 0 && way.Panels > 1 {
+		way.Each = way.Each.CeilTo(f.Repeat.Length).Surd()
+		way.Length = way.Each.MulInt(way.Panels)
+	}
+	return way
+}
+
 func panelWays(d plan.Direction, f *Fabric) []bool {
 	switch {
 	case d == plan.Lengthwise || d == plan.Either && f.Directional():
@@ -52,17 +74,4 @@ func panelWays(d plan.Direction, f *Fabric) []bool {
 		return []bool{false}
 	}
 	return []bool{true, false}
-}
-
-func (s *Size) bind(b *plan.Binding) *Binding {
-	d := &Binding{Said: b}
-	f := s.byFabric[b.Fabric.Text]
-	if f == nil {
-		return d
-	}
-	seam := s.Of.Seam.Allowance.Length
-	need := piecing.BindingLength(s.Top.Finished, b.Allowance.Length)
-	d.Strips = join(need, f.stripLength(), joinLoss(b.Joins, b.Cut.Length, seam))
-	f.needJoined(plan.Text{Text: "binding", At: b.At}, b.Cut.Length, d.Strips)
-	return d
 }

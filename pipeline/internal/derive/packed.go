@@ -51,6 +51,9 @@ func (f *Fabric) Packed() *Packed {
 // where that saves a whole step of what is bought over the packed one; ok is
 // false where it does not. It costs cuts, and nothing is proved of it.
 func (f *Fabric) Stacked(ruler measure.Length) (layout cutting.Layout, amount Amount, ok bool) {
+	if f.Repeat.Length > 0 { // stacked pieces begin anywhere in the repeat
+		return cutting.Layout{}, Amount{}, false
+	}
 	packed := f.Packed()
 	layout, ok = cutting.SolveStacked(f.problem(), packed.Result, f.Grid, ruler, cutting.Limits{})
 	if !ok {

@@ -18,12 +18,15 @@ type Size struct {
 	Backing *Backing
 	Batting *Batting
 	Binding *Binding
+	Sleeve  *Sleeve
+	Bed     *Bed
 	Fabrics []*Fabric
 
 	byName   map[string]*Part
 	byFabric map[string]*Fabric
 	users    map[string][]*Part // the parts that are made of a part
 	solver   Solver
+	thread   *Thread                 // once asked for
 	works    map[string]*report.Work // told so far, by what they are about
 }
 
@@ -145,21 +148,9 @@ type Backing struct {
 	Known bool
 }
 
-// Batting is the derived batting.
-type Batting struct {
-	Said *plan.Batting
-	Size piecing.Box // wanted
-}
-
-// Binding is the derived binding.
-type Binding struct {
-	Said   *plan.Binding
-	Strips Joined
-}
-
 // Need is one thing to be cut from a fabric.
 type Need struct {
-	For     plan.Text // the part or border, or "binding"
+	For     plan.Text // the part or border, or "binding", "sleeve" or "label"
 	Strip   bool      // a strip across the fabric, used whole
 	Across  measure.Length
 	Along   measure.Length

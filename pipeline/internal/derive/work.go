@@ -334,6 +334,7 @@ func (s *Size) tellBuy(f *Fabric) *report.Work {
 		}
 	}
 	add("strips", many(f.Layout.Strips())+" across the fabric", s.length(f.Layout.Length), f.At, f.Layout.Length > 0)
+	add("", "of which each is a whole number of the print's repeats", s.length(f.Repeat.Length), f.Repeat.At, f.Repeat.Length > 0)
 	add("squaring up", "straightening the ends", s.length(f.SquaringUp.Length), f.SquaringUp.At, f.SquaringUp.Length > 0)
 	add("backing", "panels", s.length(f.Panels), f.At, f.Panels > 0)
 	add("", "before shrinkage", s.length(f.Gross), f.ShrinkLength.At, f.ShrinkLength.BasisPoints > 0)

@@ -161,6 +161,9 @@ func (c cutter) yardage(t *report.Table) {
 	if c.layout.Length > 0 {
 		t.Lead = append(t.Lead, fmt.Sprintf("Cut strips across the full usable width, %s.", f.Width.Format(c.u)))
 	}
+	if repeat := f.Repeat.Length; repeat > 0 {
+		t.Lead = append(t.Lead, fmt.Sprintf("The print repeats every %s: each strip is a whole number of repeats wide, and its pieces are cut from the same place of the print.", repeat.Format(c.u)))
+	}
 	pieces, strips := c.needs()
 	running := measure.Length(0)
 	if f.SquaringUp.Length > 0 {

@@ -15,6 +15,9 @@ func (in Input) requirements() report.Sheet {
 	for _, s := range in.Sizes {
 		sheet.Tables = append(sheet.Tables, in.need(s))
 	}
+	if t, ok := in.thread(); ok {
+		sheet.Tables = append(sheet.Tables, t)
+	}
 	sheet.Tables = append(sheet.Tables, in.tools())
 	return sheet
 }
@@ -94,7 +97,7 @@ func (in Input) addBatting(t *report.Table) {
 			continue
 		}
 		any = true
-		cells = append(cells, report.T(box(s.Batting.Size.Width, s.Batting.Size.Height, in.units())))
+		cells = append(cells, report.T(in.battingToBuy(s.Batting)))
 	}
 	if any {
 		t.Rows = append(t.Rows, row(cells...))

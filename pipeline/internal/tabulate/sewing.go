@@ -268,34 +268,3 @@ func joinText(j plan.Joins) string {
 	}
 	return "join the strips on the diagonal"
 }
-
-func panelSeams(b *derive.Backing, u measure.Unit) string {
-	if b.Panels < 2 {
-		return ""
-	}
-	return ", seams " + b.Said.Seam.Format(u)
-}
-
-func finishRows(s *derive.Size) []report.Row {
-	u := s.Plan.Units
-	var rows []report.Row
-	if b := s.Backing; b != nil && b.Known {
-		way := "running the length of the quilt"
-		if !b.Lengthwise {
-			way = "running across the quilt"
-		}
-		rows = append(rows, row(report.T("backing"), report.T(fmt.Sprintf("%s of %s %s%s; should measure at least", many(b.Panels, "panel"), b.Each.Format(u), way, panelSeams(b, u))),
-			report.N(b.Panels), report.L(b.Size.Width, u), report.L(b.Size.Height, u)))
-	}
-	if b := s.Batting; b != nil {
-		rows = append(rows, row(report.T("batting"), report.T("at least"), report.Cell{}, report.L(b.Size.Width, u), report.L(b.Size.Height, u)))
-	}
-	if b := s.Binding; b != nil {
-		strips := report.N(b.Strips.Count)
-		strips.Why = s.JoinedWork("binding", b.Strips, b.Said.At)
-		rows = append(rows, row(report.T("binding"), report.T(joinText(b.Said.Joins)+"; needs "+b.Strips.Need.Format(u)), strips,
-			report.L(b.Said.Cut.Surd(), u), report.L(b.Strips.Length.Surd(), u)))
-	}
-	return append(rows, row(report.T("finished"), report.T("the quilt finishes at"), report.Cell{},
-		report.L(s.Top.Finished.Width, u), report.L(s.Top.Finished.Height, u)))
-}

@@ -1,0 +1,67 @@
+package check
+
+import (
+	"fmt"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/derive"
+)
+
+var directionChecks = []Check{
+	{
+		Rule: "fabric/direction", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "a one-way or two-way print cannot stand upright everywhere in the quilt",
+		Why:     "Two half-square units from one pair of squares lie half a turn apart. Of a print of standing birds, six pairs for twelve units that all keep the same corner give six units of birds on their heads. Tubes lay every print at 45 degrees, and a block turned a quarter lays it on its side. A warning for borders, where many makers let the print run round.",
+		Fix:     "take a plain fabric there, take the turns out, or make the turned pieces a part of their own",
+		Run:     direction,
+	},
+}
+
+func direction(p *Pass) {
+	for _, l := range p.Size.Directions() {
+		message, hint := laidWords(l)
+		f := Finding{
+			Message: message, Hint: hint,
+			Related: []Related{{l.Fabric.Role.At, "the fabric"}},
+		}
+		if l.Way == derive.Untold || l.Way == derive.Sideways && l.Of.Text != "backing" {
+			f.Level = diag.Warning
+		}
+		p.Report(l.At, f)
+	}
+}
+
+// laidWords says how a print lies and the nearest way out.
+func laidWords(l derive.Laid) (message, hint string) {
+	print := fmt.Sprintf("the %s print %q", l.Fabric.Print, l.Fabric.Role.Text)
+	switch l.Way {
+	case derive.Turned:
+		return fmt.Sprintf("%d of %d pieces of %q are turned in the layout so that %s does not stand upright", l.Wrong, l.Places, l.Of.Text, print),
+			"take the turns out, or make the turned ones a part of their own, cut with its sides exchanged"
+	case derive.Paired:
+		return fmt.Sprintf("%d of %d units of %q do not show %s upright: the units of a pair of squares come out turned against one another", l.Wrong, l.Places, l.Of.Text, print),
+			"turn half of them by 180 degrees in the layout, or take a plain fabric"
+	case derive.Opened:
+		return fmt.Sprintf("%d of %d units of %q show %s upside down: the second square opens upwards over one diagonal and downwards over the other", l.Wrong, l.Places, l.Of.Text, print),
+			"sew the units two at a time, or take a plain fabric"
+	case derive.Halves:
+		return fmt.Sprintf("%d of %d triangles of %q do not show %s upright: the triangles of a square lie in different corners", l.Wrong, l.Places, l.Of.Text, print),
+			"use the corners evenly, or take a plain fabric"
+	case derive.Slanted:
+		return fmt.Sprintf("all %d squares of %q show %s at 45 degrees", l.Places, l.Of.Text, print),
+			"take a plain fabric, or call it plain if the print may lie any way"
+	case derive.Sideways:
+		return sidewaysWords(l, print)
+	}
+	return fmt.Sprintf("how %s lies in %q is not derived: whether it stands upright is not proved", print, l.Of.Text),
+		"try it on paper, and accept this if it does"
+}
+
+func sidewaysWords(l derive.Laid, print string) (message, hint string) {
+	if l.Of.Text == "backing" {
+		return fmt.Sprintf("the panels of the backing run across the quilt, so that %s lies on its side", print),
+			`make the panels "lengthwise"`
+	}
+	return fmt.Sprintf("the strips of border %q are cut across the fabric, so that %s lies on its side along both sides of the quilt", l.Of.Text, print),
+		"let it run round and accept this, or take a plain fabric"
+}

@@ -1,0 +1,102 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+var threadChecks = []Check{
+	{
+		Rule: "printed/no-stitch-class", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "thread is planned or printed, and the plan's seam has no stitch class",
+		Why:     "How much thread a seam takes depends on the stitch: 1,000 in of it take 64 m in lockstitch (ISO 4915 class 301) and some 430 m on a four-thread overlock (514). Without the class nothing can be derived or compared.",
+		Fix:     "give the seam its stitch class",
+		Run:     noStitchClass,
+	},
+	{
+		Rule: "printed/thread", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the printed thread is less than the seams take",
+		Why:     "A lockstitch figure in an overlock plan is seven times short: 2,020 in of seam take about 148 m in class 301 and about 1,003 m in class 514, waste included. So do yards printed as metres leave the last seams without thread.",
+		Fix:     "print what the seams take, with waste, for the stitch class that sews them",
+		Run:     printedThread,
+	},
+}
+
+func noStitchClass(p *Pass) {
+	s := p.Size.Of
+	if s.Seam.Stitch.Given() {
+		return
+	}
+	at := s.Thread.At
+	if at.Empty() && s.Printed != nil && len(s.Printed.Thread) > 0 {
+		at = s.Printed.Thread[0].Of.At
+	}
+	if at.Empty() {
+		return
+	}
+	p.Report(at, Finding{
+		Message: "thread is given here, and the plan's seam has no stitch class",
+		Hint:    `add "stitch" to the seam, such as "301" for lockstitch or "514" for a four-thread overlock`,
+		Related: []Related{{s.Seam.At, "the plan's seam"}},
+	})
+}
+
+func printedThread(p *Pass) {
+	said := p.Size.Of.Printed
+	if said == nil || len(said.Thread) == 0 || !p.Size.Top.Known || !p.Size.Of.Seam.Stitch.Given() {
+		return
+	}
+	thread := p.Size.Thread()
+	for _, l := range said.Thread {
+		if _, ok := piecing.StitchClassOf(l.Of.Text); !ok {
+			continue // reference/unknown-printed
+		}
+		p.threadShort(thread, l)
+	}
+}
+
+func (p *Pass) threadShort(t *derive.Thread, said plan.PrintedLength) {
+	var need, seam measure.Surd
+	figures := ""
+	for _, use := range t.Uses {
+		if use.Class != said.Of.Text {
+			continue
+		}
+		need, seam = need.Add(use.Total), seam.Add(use.Seam)
+		figures = fmt.Sprintf("%s times the seam", use.Ratio.Number(2))
+		if use.RatioFrom == piecing.Estimate && !use.Own {
+			figures += " (an estimate)"
+		}
+	}
+	if said.Surd().Cmp(need) >= 0 {
+		return
+	}
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("the pattern prints %s of thread for stitch class %s; %s of seam take %s, at %s and with waste", p.threadAsPrinted(said),
+			said.Of.Text, seam.Format(p.Plan.Units), metresOf(need), figures),
+		Hint: "print " + metresOf(need.CeilTo(measure.Metre).Surd()) + " or more, by position",
+	})
+}
+
+// threadAsPrinted is the length as the plan writes it, with metres beside
+// yards.
+func (p *Pass) threadAsPrinted(said plan.PrintedLength) string {
+	n := p.Plan.Tree.At(p.Plan.Tree.PointerAt(said.At.Start))
+	if n == nil || strings.HasSuffix(n.Text, "m") {
+		return metresOf(said.Surd())
+	}
+	return fmt.Sprintf("%s (%s)", n.Text, metresOf(said.Surd()))
+}
+
+// metresOf prints a length of thread in metres, rounded up to a centimetre.
+func metresOf(x measure.Surd) string {
+	l := x.CeilTo(measure.Centimetre)
+	text := fmt.Sprintf("%d.%02d", l/measure.Metre, l%measure.Metre/measure.Centimetre)
+	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".") + " m"
+}

@@ -1,0 +1,265 @@
+package derive
+
+import (
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+// Laid is how a directional print comes to lie in the quilt, in all places of
+// one part, border or the backing. Pieces whose print stands upright are not
+// listed.
+type Laid struct {
+	Fabric *Fabric
+	Of     plan.Text // the part or border, or "backing"
+	At     source.Range
+	Way    Way
+	Places int64 // pieces or units in the quilt
+	Wrong  int64 // of them that lie as the print may not
+}
+
+// Way is why a print lies as it does.
+type Way int
+
+// The ways.
+const (
+	Turned   Way = iota // the layout turns the piece
+	Paired              // two units of a pair of squares come out half a turn apart, eight a quarter
+	Opened              // of eight units from a pair, the second fabric opens downwards in half
+	Halves              // the triangles of a square lie in different corners
+	Slanted             // the print lies at 45 degrees
+	Sideways            // strips across the fabric run along the quilt's sides
+	Untold              // how the print lies cannot be told
+)
+
+// turns counts the places of a part by how far it is turned in the quilt:
+// quarter turns clockwise.
+type turns [4]int64
+
+func (n turns) total() int64 { return n[0] + n[1] + n[2] + n[3] }
+
+// add counts n places whose own turns are given, each turned further.
+func (n *turns) add(of turns, degrees int) {
+	for i, k := range of {
+		to := &n[(i+degrees/90)%4]
+		*to = min(*to+k, countless)
+	}
+}
+
+// Directions lists the directional prints that do not lie upright everywhere.
+func (s *Size) Directions() []Laid {
+	d := director{s: s, turns: map[string]turns{}}
+	if !s.Top.Known {
+		return nil
+	}
+	d.layout()
+	for i := len(s.Parts) - 1; i >= 0; i-- {
+		if p := s.Parts[i]; p.Needed > 0 && p.Known {
+			d.part(p)
+		}
+	}
+	d.around()
+	return d.laid
+}
+
+// director walks from the layout down to the fabric.
+type director struct {
+	s     *Size
+	turns map[string]turns
+	laid  []Laid
+}
+
+func (d *director) layout() {
+	g := d.s.Of.Layout.Grid
+	if g == nil {
+		return
+	}
+	for r := range g.Rows.N {
+		for c := range g.Columns.N {
+			d.cell(g.Cell(r, c), turns{1})
+		}
+	}
+}
+
+func (d *director) cell(c plan.Cell, of turns) {
+	n := d.turns[c.Part.Text]
+	n.add(of, c.Turn)
+	d.turns[c.Part.Text] = n
+}
+
+// part passes a part's turns on to what it is made of, or lays its fabric.
+func (d *director) part(p *Part) {
+	n := d.turns[p.Name.Text]
+	switch op := p.Operation.(type) {
+	case plan.Cut:
+		d.cut(p, op, n)
+	case plan.WholeStrip:
+		d.lay(op.Fabric, p.Name, Turned, n.total(), n.turned(d.s.byFabric[op.Fabric.Text]))
+	case plan.StripSet:
+		for _, role := range distinctRoles(op.Strips) {
+			d.lay(role, p.Name, Turned, n.total(), n.turned(d.s.byFabric[role.Text]))
+		}
+	case plan.Tube:
+		for _, set := range p.Tube.Sets {
+			for _, role := range distinctRoles(set.Operation.(plan.StripSet).Strips) {
+				d.lay(role, p.Name, Slanted, n.total(), n.total())
+			}
+		}
+	case plan.HalfSquares:
+		d.halfSquares(p, op, n)
+	case plan.TriangleSquare:
+		for i, name := range op.Of {
+			d.cell(plan.Cell{Part: name, Turn: i * 360 / len(op.Of)}, n)
+		}
+	case plan.Rows:
+		for _, row := range op.Rows {
+			for _, c := range row {
+				d.cell(c, n)
+			}
+		}
+	case plan.Trim:
+		d.cell(plan.Cell{Part: op.Part}, n)
+	default:
+		d.untold(p)
+	}
+}
+
+// distinctRoles are the fabrics of a set's strips, each once.
+func distinctRoles(strips []plan.Strip) []plan.Text {
+	var roles []plan.Text
+	seen := map[string]bool{}
+	for _, s := range strips {
+		if !seen[s.Fabric.Text] {
+			seen[s.Fabric.Text] = true
+			roles = append(roles, s.Fabric)
+		}
+	}
+	return roles
+}
+
+// turned is how many places lie as the print may not, where each piece is
+// turned with what it is sewn into.
+func (n turns) turned(f *Fabric) int64 {
+	if f == nil {
+		return 0
+	}
+	if f.Print == plan.TwoWay {
+		return n[1] + n[3]
+	}
+	return n[1] + n[2] + n[3]
+}
+
+func (d *director) cut(p *Part, op plan.Cut, n turns) {
+	f := d.s.byFabric[op.Fabric.Text]
+	if f == nil {
+		return
+	}
+	switch op.Halving {
+	case plan.CutOnce:
+		d.lay(op.Fabric, p.Name, Halves, n.total(), n.opposite(f))
+	case plan.CutTwice:
+		d.lay(op.Fabric, p.Name, Halves, n.total(), n.quarters(f))
+	default:
+		d.lay(op.Fabric, p.Name, Turned, n.total(), n.turned(f))
+	}
+}
+
+// opposite is how many pieces lie wrong where they come in pairs half a turn
+// apart, each quarter turn cut separately: the two of a pair serve places half
+// a turn apart, and what is over of one kind stands on its head.
+func (n turns) opposite(f *Fabric) int64 {
+	if f.Print == plan.TwoWay {
+		return 0
+	}
+	return gap(n[0], n[2])/2 + gap(n[1], n[3])/2
+}
+
+// quarters is how many pieces lie wrong where four come together, a quarter
+// turn apart each.
+func (n turns) quarters(f *Fabric) int64 {
+	if f.Print == plan.TwoWay {
+		return gap(n[0]+n[2], n[1]+n[3]) / 2
+	}
+	each := (n.total() + 3) / 4
+	wrong := int64(0)
+	for _, k := range n {
+		wrong += max(0, k-each)
+	}
+	return wrong
+}
+
+func gap(a, b int64) int64 { return max(a-b, b-a) }
+
+// halfSquares: the first fabric's square lies upright. Two at a time, one unit
+// keeps its upper left half and one its lower right; the second fabric opens
+// over the diagonal, so its square lies sideways to come out upright, and does
+// in both. Eight at a time, both diagonals are sewn: where it opens upwards
+// over one it opens downwards over the other. Four at a time, the units' edges
+// are on the bias. Derived from geometry.
+func (d *director) halfSquares(p *Part, op plan.HalfSquares, n turns) {
+	for i, role := range op.Fabrics {
+		f := d.s.byFabric[role.Text]
+		if f == nil {
+			continue
+		}
+		switch {
+		case op.AtATime == 4:
+			d.lay(role, p.Name, Slanted, n.total(), n.total())
+		case op.AtATime == 8 && i == 1 && f.Print == plan.OneWay:
+			d.lay(role, p.Name, Opened, n.total(), n.total()/2)
+		case op.AtATime == 8:
+			d.lay(role, p.Name, Paired, n.total(), n.quarters(f))
+		default:
+			d.lay(role, p.Name, Paired, n.total(), n.opposite(f))
+		}
+	}
+}
+
+// lay lists a directional fabric where some places are wrong.
+func (d *director) lay(role, of plan.Text, way Way, places, wrong int64) {
+	f := d.s.byFabric[role.Text]
+	if f == nil || !f.Directional() || wrong == 0 {
+		return
+	}
+	at := role.At
+	if way == Slanted || way == Untold {
+		at = of.At
+	}
+	for _, l := range d.laid {
+		if l.Fabric == f && l.Of == of && l.Way == way {
+			return // both sets of a tube, or both squares of a pair
+		}
+	}
+	d.laid = append(d.laid, Laid{Fabric: f, Of: of, At: at, Way: way, Places: places, Wrong: wrong})
+}
+
+// untold lists all directional fabrics of a part whose making is not known
+// here.
+func (d *director) untold(p *Part) {
+	seen := map[string]bool{}
+	var visit func(p *Part)
+	visit = func(q *Part) {
+		for _, in := range q.Operation.Ingredients() {
+			if in.Fabric {
+				d.lay(in.Name, p.Name, Untold, p.Needed, p.Needed)
+				continue
+			}
+			if next := d.s.byName[in.Name.Text]; next != nil && !seen[in.Name.Text] {
+				seen[in.Name.Text] = true
+				visit(next)
+			}
+		}
+	}
+	visit(p)
+}
+
+// around is borders and backing: strips cut across the fabric carry the print
+// sideways up the quilt's sides, and panels across the quilt carry it sideways
+// everywhere.
+func (d *director) around() {
+	for _, b := range d.s.Top.Borders {
+		d.lay(b.Said.Fabric, b.Said.Name, Sideways, 4, 2)
+	}
+	if b := d.s.Backing; b != nil && b.Known && !b.Lengthwise {
+		d.lay(b.Said.Fabric, plan.Text{Text: "backing", At: b.Said.At}, Sideways, b.Panels, b.Panels)
+	}
+}

@@ -1,0 +1,137 @@
+package derive_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+)
+
+// thirtySix is a quilt of six by six tube squares from six tubes of two sets of
+// three strips.
+const thirtySix = `{"format": 1, "id": "steps", "title": "Steps", "units": "in", "seam": {"allowance": "1/4", "stitch": "CLASS"},
+	"fabrics": {"roll": {"precut": {"piece": ["2 1/2", "42 1/2"], "count": 40}}},
+	"parts": {"trio": {"strip_set": {"strips": ["roll", "roll", "roll"]}}, "step": {"tube": {"sets": ["trio", "trio"], "trim": "8 3/8"}}},
+	"layout": {"grid": {"rows": 6, "columns": 6, "blocks": [["step"]]}},
+	"thread": {THREAD}, "sizes": {"only": {}}, "printed": {"only": "not printed"}}`
+
+func threadOf(t *testing.T, class, said string) *derive.Thread {
+	t.Helper()
+	return derived(t, strings.NewReplacer("CLASS", class, "THREAD", said).Replace(thirtySix))["only"].Thread()
+}
+
+func tenths(l measure.Surd) string { return l.Div(measure.Metre.Surd()).Number(1) }
+
+// Twelve sets of 2 x 42 1/2 in are 1,020 in of seam, six tubes of twice that
+// length 510, 36 squares in rows 6 x 5 x 8 3/8 + 5 x 47 3/4 = 490: 2,020 in, which
+// is 51.308 m (derived from geometry; NIST Handbook 44, Appendix C for the
+// inch). At 2.5, from thread makers' bulletins, and 15 % waste lockstitch takes
+// 147.5 m; at 17, an estimate, a four-thread overlock 1,003 m.
+func TestThreadOfATubeQuilt(t *testing.T) {
+	for _, c := range []struct{ class, total string }{{"301", "147.5"}, {"514", "1003.1"}} {
+		thread := threadOf(t, c.class, "")
+		if len(thread.Uses) != 1 || len(thread.Unknown) > 0 {
+			t.Fatalf("%s: %+v", c.class, thread)
+		}
+		use := thread.Uses[0]
+		if l, ok := use.Seam.Length(); !ok || l != 2020*inch {
+			t.Errorf("seams: %s", use.Seam.Format(measure.In))
+		}
+		if got := tenths(use.Total); got != c.total {
+			t.Errorf("%s: %s m, want %s", c.class, got, c.total)
+		}
+		if use.Own || (use.RatioFrom == piecing.Estimate) != (c.class == "514") {
+			t.Errorf("%s: ratio %s, own %v", c.class, use.RatioFrom, use.Own)
+		}
+		lengths := fmt.Sprint(use.Seams[0].Length.Format(measure.In), ", ", use.Seams[1].Length.Format(measure.In), ", ", use.Seams[2].Length.Format(measure.In))
+		if lengths != "1020 in, 510 in, 490 in" {
+			t.Errorf("seams: %s", lengths)
+		}
+	}
+}
+
+// Of 1,003 m two needles take a quarter and two loopers the rest (from memory):
+// 125.4 m and 376.2 m each. On 300 m cones that is two and four, six in all;
+// 1,003 / 300, rounded up, would say four.
+func TestConesByPosition(t *testing.T) {
+	use := threadOf(t, "514", `"cone": "300 m"`).Uses[0]
+	for i, want := range []struct {
+		each  string
+		cones int64
+	}{{"125.4", 2}, {"376.2", 4}} {
+		n := use.Needs[i]
+		if tenths(n.Each) != want.each || n.Count != want.cones || n.On != "cone" {
+			t.Errorf("%s: %s m each on %d of %s", n.Position, tenths(n.Each), n.Count, n.On)
+		}
+	}
+}
+
+// Needle and bobbin share the 147.5 m of lockstitch evenly: 73.8 m are one
+// spool of 500 m and two bobbins of 60 m. Quilting is counted beside them.
+func TestSpoolsBobbinsAndQuilting(t *testing.T) {
+	thread := threadOf(t, "301", `"spool": "500 m", "bobbin": "60 m", "quilting": "40 m", "waste": "10%", "ratios": {"301": 3}`)
+	if len(thread.Uses) != 2 || thread.Uses[0].Quilting || !thread.Uses[1].Quilting {
+		t.Fatalf("%+v", thread)
+	}
+	// 51.308 m x 3 x 1.1 and 40 m x 3 x 1.1
+	for i, want := range []string{"169.3", "132.0"} {
+		if use := thread.Uses[i]; tenths(use.Total) != want || !use.Own {
+			t.Errorf("%s m, want %s; own %v", tenths(use.Total), want, use.Own)
+		}
+	}
+	needle, bobbin := thread.Uses[0].Needs[0], thread.Uses[0].Needs[1]
+	if needle.On != "spool" || needle.Count != 1 || bobbin.On != "bobbin" || bobbin.Count != 2 {
+		t.Errorf("%+v, %+v", needle, bobbin)
+	}
+}
+
+// The seams of units are measured along the line of stitching (derived from
+// geometry). For 5-in squares with 1/4 in: beside the diagonal it is
+// 5 sqrt2 - 1/2 = 6.5711 in long.
+func TestUnitSeams(t *testing.T) {
+	for _, c := range []struct {
+		parts string
+		want  string // inches of seam in one unit's making, to three decimals
+	}{
+		{`"unit": {"half_squares": {"fabrics": ["sky", "sky"], "square": "5", "at_a_time": 2}}`, "13.142"},
+		{`"unit": {"half_squares": {"fabrics": ["sky", "sky"], "square": "5", "at_a_time": 4}}`, "20.000"},
+		{`"unit": {"half_squares": {"fabrics": ["sky", "sky"], "square": "5", "at_a_time": 8}}`, "26.284"},
+		{`"half": {"cut": {"fabric": "sky", "square": "5", "halved": "once"}}, "unit": {"triangle_square": {"of": ["half", "half"]}}`, "6.571"},
+		// twice (5/sqrt2 - 1/4) and 5 sqrt2 - 1: 12.6421
+		{`"quarter": {"cut": {"fabric": "sky", "square": "5", "halved": "twice"}}, "unit": {"triangle_square": {"of": ["quarter", "quarter", "quarter", "quarter"]}}`, "12.642"},
+		// a row of two 4 1/2-in squares and the join of two rows 8 1/2 in long
+		{`"patch": {"cut": {"fabric": "sky", "square": "4 1/2"}}, "unit": {"rows": [["patch", "patch"], ["patch", "patch"]]}`, "17.500"},
+		{`"set": {"strip_set": {"strips": [{"fabric": "sky", "width": "2"}, {"fabric": "sky", "width": "2"}], "segment": "5"}}, "unit": {"trim": {"part": "set", "to": ["5", "3 1/2"]}}`, "40.000"},
+	} {
+		s := derived(t, fmt.Sprintf(`{"format": 1, "id": "unit", "title": "Unit", "units": "in", "seam": {"allowance": "1/4", "stitch": "301"},
+			"fabrics": {"sky": {"yardage": {}}}, "parts": {%s}, "layout": {"grid": {"rows": 1, "columns": 1, "blocks": [["unit"]]}}, "sizes": {"only": {}}}`, c.parts))["only"]
+		thread := s.Thread()
+		if len(thread.Uses) != 1 {
+			t.Fatalf("%s: %+v", c.parts, thread)
+		}
+		if got := thread.Uses[0].Seam.Decimal(measure.In, 3); got != c.want {
+			t.Errorf("%s: %s in, want %s", c.parts, got, c.want)
+		}
+	}
+}
+
+// What goes round and behind an overlocked quilt is sewn in lockstitch: the way
+// round of 40 x 40 in, 160 in, and the joins of its strips, 2 1/2 sqrt2 each.
+func TestFinishIsLockstitched(t *testing.T) {
+	s := derived(t, `{"format": 1, "id": "squares", "title": "Squares", "units": "in", "seam": {"allowance": "1/4", "stitch": "504"},
+		"fabrics": {"sky": {"yardage": {}}}, "parts": {"square": {"cut": {"fabric": "sky", "square": "4 1/2"}}},
+		"layout": {"grid": {"rows": 10, "columns": 10, "blocks": [["square"]]}},
+		"finish": {"backing": {"fabric": "sky"}, "binding": {"fabric": "sky", "cut": "2 1/2"}}, "sizes": {"only": {}}}`)["only"]
+	uses := s.Thread().Uses
+	if len(uses) != 2 || uses[0].Class != "301" || uses[1].Class != "504" {
+		t.Fatalf("%+v", uses)
+	}
+	// Two panels of 48 in share one seam; five strips have four joins.
+	want := (48 + 160) * inch
+	if got := uses[0].Seam.Sub((4 * 5 * inch / 2).Surd().Mul(measure.Root2())); !got.Equal(want.Surd()) {
+		t.Errorf("lockstitch: %s", uses[0].Seam.Format(measure.In))
+	}
+}
