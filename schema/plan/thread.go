@@ -42,9 +42,10 @@ func (t Thread) Ratio(class string) *big.Rat {
 // another 15 to 20 %.
 func usualThread() Thread { return Thread{Waste: Percent{BasisPoints: 1500}} }
 
-// threadOr is the project's thread; the project may be nil.
+// threadOr is the project's thread, or the usual where there is no project
+// file: the project is then nil or empty.
 func (p *Project) threadOr() Thread {
-	if p == nil {
+	if p == nil || p.File == nil {
 		return usualThread()
 	}
 	t := p.Thread

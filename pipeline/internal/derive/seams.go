@@ -110,7 +110,7 @@ func (s *Size) gridSeams() measure.Surd {
 func (s *Size) partSeams(p *Part) (l measure.Surd, ok bool) {
 	seam := p.Seam.Allowance.Length
 	switch op := p.Operation.(type) {
-	case plan.Cut, plan.WholeStrip, plan.Trim:
+	case plan.Cut, plan.WholeStrip, plan.Shape, plan.Template, plan.Trim:
 		return l, true
 	case plan.StripSet:
 		if p.Set == nil {
