@@ -148,7 +148,7 @@ func TestOutsideTheRoot(t *testing.T) {
 // the other validator.
 func TestSamples(t *testing.T) {
 	for file, name := range map[string]string{
-		"lattice-walk.plan.json": "plan", "everything-later.plan.json": "plan", "studio.project.json": "project",
+		"lattice-walk.plan.json": "plan", "unit-drawer.plan.json": "plan", "everything-later.plan.json": "plan", "studio.project.json": "project",
 	} {
 		tree := parse(t, sample(t, file))
 		check := schema.Plan

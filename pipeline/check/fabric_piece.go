@@ -34,7 +34,7 @@ func pieceTooWide(p *Pass) {
 
 // leastAcross is the least width that a piece takes in the ways it may lie.
 func leastAcross(f *derive.Fabric, n derive.Need) measure.Length {
-	if f.Directional() {
+	if !f.Turnable(n) {
 		return n.Across
 	}
 	return min(n.Across, n.Along)
@@ -67,6 +67,9 @@ func (p *Pass) needAt(f *derive.Fabric, n derive.Need) source.Range {
 	part := p.Size.Of.Part(n.For.Text)
 	if part == nil {
 		return n.For.At
+	}
+	if at, ok := unitPieceAt(p.Size, f, n); ok {
+		return at
 	}
 	var sizes []plan.Length
 	switch op := part.Operation.(type) {
@@ -124,7 +127,7 @@ func packPiece(p *Pass) {
 func fitsPack(f *derive.Fabric, n derive.Need) bool {
 	across, along := f.StripLength().Length, f.StripWidth().Length
 	fits := n.Across <= across && n.Along <= along
-	return fits || !n.Strip && !f.Directional() && n.Along <= across && n.Across <= along
+	return fits || f.Turnable(n) && n.Along <= across && n.Across <= along
 }
 
 // eachPrintedPack runs a rule over the precuts that have both a printed and a
@@ -196,6 +199,8 @@ func noStripWidth(p *Pass) {
 			for _, s := range op.Strips {
 				report(part, s.Fabric, s.Width)
 			}
+		case plan.Chain:
+			report(part, op.Fabric, op.Width)
 		}
 	}
 }

@@ -154,7 +154,16 @@ func cutLengths(part *derive.Part) []cutLength {
 	case plan.Trim:
 		return []cutLength{{"trimmed width", op.Width}, {"trimmed height", op.Height}}
 	}
-	return nil
+	switch op := part.Operation.(type) {
+	case plan.Loop:
+		return []cutLength{{"ring", op.Cut}}
+	case plan.Chain:
+		return []cutLength{{"strip width", op.Width}}
+	}
+	if part.Shape != nil {
+		return []cutLength{{"strip", plan.Length{Length: part.Shape.Height, At: part.Operation.(plan.Shape).Finished.At}}}
+	}
+	return unitLengths(part)
 }
 
 func offGrid(p *Pass) {

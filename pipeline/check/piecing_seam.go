@@ -70,7 +70,15 @@ func seamed(part *derive.Part) []seamedPiece {
 	case plan.HalfSquares, plan.TriangleSquare:
 		return seamedTriangles(part, s)
 	}
-	return nil
+	switch op := part.Operation.(type) {
+	case plan.Loop:
+		return []seamedPiece{{"the ring", op.Cut.Length, 2 * s, op.Cut.At}}
+	case plan.Chain:
+		if part.Chain != nil {
+			return []seamedPiece{{"a strip", part.Chain.Width, 2 * s, op.At}}
+		}
+	}
+	return seamedUnit(part)
 }
 
 func seamedStrips(part *derive.Part, op plan.StripSet, s measure.Length) []seamedPiece {

@@ -39,6 +39,10 @@ func trimOverUnit(p *Pass) {
 			}
 		case plan.Trim:
 			p.trimPart(part, op)
+		default:
+			if part.Unit != nil && part.Known {
+				p.trimUnit(part)
+			}
 		}
 	}
 }

@@ -157,6 +157,10 @@ func printedMeasures(p *Pass) {
 		case plan.NotDerived:
 		case plan.WholeStrip, plan.StripSet:
 			p.acrossStrips(part, said)
+		case plan.Shape:
+			cut := *part
+			cut.Box = part.Shape.Cut // what a ruler can be laid on, not its place in a row
+			p.bothSides(&cut, said)
 		default:
 			p.bothSides(part, said)
 		}

@@ -43,6 +43,10 @@ func derived(q *derive.Part) bool {
 		return false
 	case q.Tube != nil:
 		return q.Tube.Yield.Each > 0
+	case q.Loop != nil:
+		return q.Loop.Yield.Each > 0
+	case q.Shape != nil:
+		return q.Shape.Yield.Each > 0
 	case q.Set != nil && q.Set.Cut != nil:
 		return q.Set.Cut.Each > 0
 	}
@@ -210,13 +214,27 @@ func printedStripCounts(p *Pass) {
 				Hint:  fmt.Sprintf("print %d", part.Set.Count*each),
 				About: takes(part),
 			})
+		case plan.Chain:
+			p.tooFewOrMany(said, part.Chain.Joined.Count, 1, Finding{
+				Message: fmt.Sprintf("the pattern prints %s for %q; %d give the %s that are needed", count(said.N, "strip"), part.Name.Text,
+					part.Chain.Joined.Count, part.Chain.Joined.Need.Format(p.Plan.Units)),
+				Hint:  fmt.Sprintf("print %d", part.Chain.Joined.Count),
+				About: takes(part),
+			})
+		case plan.Shape:
+			p.tooFewOrMany(said, part.Shape.Count, 1, Finding{
+				Message: fmt.Sprintf("the pattern prints %s for %q; %s at %d a strip take %d", count(said.N, "strip"), part.Name.Text,
+					count(int(part.Needed), "piece"), part.Shape.Yield.Each, part.Shape.Count),
+				Hint:  fmt.Sprintf("print %d", part.Shape.Count),
+				About: takes(part),
+			})
 		case plan.WholeStrip:
 			p.tooFewOrMany(said, part.Needed, 1, Finding{
 				Message: fmt.Sprintf("the pattern prints %s for %q; the layout calls for %d", count(said.N, "strip"), part.Name.Text, part.Needed),
 				Hint:    fmt.Sprintf("print %d", part.Needed),
 				About:   takes(part),
 			})
-		case plan.Cut, plan.HalfSquares:
+		case plan.Cut, plan.HalfSquares, plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare, plan.Logs, plan.Template:
 			p.stripsOfPieces(part, said)
 		}
 	})
@@ -272,7 +290,7 @@ func stripsFor(f *derive.Fabric, n derive.Need) (few, many int64) {
 		many = max(many, strips)
 	}
 	try(n.Across, n.Along)
-	if !f.Directional() {
+	if f.Turnable(n) {
 		try(n.Along, n.Across)
 	}
 	return few, many

@@ -27,7 +27,7 @@ func wrongKinds(p *Pass) {
 	for i := range s.Parts {
 		p.wrongIngredients(&s.Parts[i])
 	}
-	p.wrongCells("the layout", gridCells(s.Layout.Grid))
+	p.wrongCells("the layout", gridCells(s.Layout.Grid), true)
 }
 
 // wrongIngredients reports parts that an operation cannot be made of.
@@ -36,7 +36,7 @@ func (p *Pass) wrongIngredients(part *plan.Part) {
 	switch op := part.Operation.(type) {
 	case plan.Tube:
 		for _, t := range op.Sets {
-			p.wrongSet(by, t)
+			p.wrongSet("tube "+by, t)
 		}
 	case plan.TriangleSquare:
 		for _, t := range op.Of {
@@ -44,10 +44,20 @@ func (p *Pass) wrongIngredients(part *plan.Part) {
 		}
 	case plan.Rows:
 		for _, row := range op.Rows {
-			p.wrongCells(by, row)
+			p.wrongCells(by, row, true)
 		}
 	case plan.Trim:
-		p.wrongCells(by, []plan.Cell{{Part: op.Part}})
+		p.wrongCells(by, []plan.Cell{{Part: op.Part}}, false)
+	case plan.Hourglass:
+		if op.HalfSquares.Given() {
+			p.wrongHalfSquares(by, op.HalfSquares)
+		}
+	case plan.Recut:
+		p.wrongCells(by, []plan.Cell{{Part: op.Part}}, false)
+	case plan.Loop:
+		p.wrongSet("loop "+by, op.Set)
+	case plan.FlipCorners:
+		p.wrongCells(by, []plan.Cell{{Part: op.Body}}, false)
 	}
 }
 
@@ -61,14 +71,14 @@ func (p *Pass) wrongSet(by string, name plan.Text) {
 	case plan.StripSet:
 		if op.Segment.Given() {
 			p.Report(name.At, Finding{
-				Message: fmt.Sprintf("tube %s is sewn of whole strip sets, and %q is cut into segments of %s", by, name.Text, p.length(op.Segment.Length)),
-				Hint:    "make a strip set without a segment for the tube",
+				Message: fmt.Sprintf("%s is sewn of whole strip sets, and %q is cut into segments of %s", by, name.Text, p.length(op.Segment.Length)),
+				Hint:    "make a strip set without a segment for it",
 				Related: []Related{{op.Segment.At, "the segment"}},
 			})
 		}
 	default:
 		p.Report(name.At, Finding{
-			Message: fmt.Sprintf("tube %s is sewn of two strip sets, and %q is none", by, name.Text),
+			Message: fmt.Sprintf("%s is sewn of strip sets, and %q is none", by, name.Text),
 			Hint:    "name a part made by strip_set",
 			Related: []Related{{part.Name.At, "it is made here"}},
 		})
@@ -116,12 +126,21 @@ func halved(h plan.Halving) string {
 }
 
 // wrongCells reports bare triangles where four-sided parts are meant, each
-// triangle once.
-func (p *Pass) wrongCells(by string, cells []plan.Cell) {
+// triangle once. Triangles of 60 degrees may stand in rows.
+func (p *Pass) wrongCells(by string, cells []plan.Cell, inRow bool) {
 	told := map[string]bool{}
 	for _, c := range cells {
 		part := p.Size.Part(c.Part.Text)
 		if part == nil || told[c.Part.Text] {
+			continue
+		}
+		if _, ok := part.Operation.(plan.Shape); ok && !inRow {
+			told[c.Part.Text] = true
+			p.Report(c.Part.At, Finding{
+				Message: fmt.Sprintf("%s needs a four-sided part, and %q is a triangle", by, c.Part.Text),
+				Hint:    "sew the triangles into rows and name those",
+				Related: []Related{{part.Name.At, "the triangle is cut here"}},
+			})
 			continue
 		}
 		op, ok := part.Operation.(plan.Cut)

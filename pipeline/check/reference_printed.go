@@ -47,7 +47,9 @@ func isCutSet(op plan.Operation) bool {
 // isCut tells whether a part is cut from strips of fabric.
 func isCut(op plan.Operation) bool {
 	switch op.(type) {
-	case plan.Cut, plan.WholeStrip, plan.StripSet, plan.HalfSquares:
+	case plan.Cut, plan.WholeStrip, plan.StripSet, plan.HalfSquares,
+		plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare, plan.Logs,
+		plan.Shape, plan.Template, plan.Chain:
 		return true
 	}
 	return false

@@ -84,6 +84,14 @@ func pieces(part *derive.Part) (pieceLength, bool) {
 		if part.Set != nil && part.Set.Cut != nil {
 			return pieceLength{"segment", "strip set", op.Segment.At, *part.Set.Cut, part.Set.Count}, true
 		}
+	case plan.Shape:
+		if part.Shape != nil {
+			return pieceLength{"triangle", "strip", op.Finished.At, part.Shape.Yield, part.Shape.Count}, true
+		}
+	case plan.Loop:
+		if part.Loop != nil {
+			return pieceLength{"ring", "loop", op.Cut.At, part.Loop.Yield, part.Loop.Count}, true
+		}
 	case plan.Tube:
 		if part.Tube != nil && part.Known {
 			return pieceLength{"square", "tube", part.Name.At, part.Tube.Yield, part.Tube.Count}, true

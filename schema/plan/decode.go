@@ -11,6 +11,7 @@ import (
 // The rules that a problem found while decoding can belong to.
 const (
 	OutOfRange     = "schema/out-of-range"    // a count that the schema itself cannot refuse
+	Missing        = "schema/missing"         // what the schema itself cannot ask for
 	BadLength      = "schema/length"          // no length, or not positive where it must be
 	OffTick        = "schema/off-tick"        // a length between two marks of any ruler
 	BadPercent     = "schema/percent"         // no share of less than the whole

@@ -51,6 +51,9 @@ func (r *reader) operationNamed(m jsontree.Member) Operation {
 	case "trim":
 		return r.trim(n)
 	}
+	if op := r.unitOf(m); op != nil {
+		return op
+	}
 	r.later(m.KeyRange, operationWords(m.Key), "make the part with cut, strip, strip_set, tube, half_squares, triangle_square, rows and trim")
 	return NotDerived{Name: Text{m.Key, m.KeyRange}}
 }
@@ -58,32 +61,12 @@ func (r *reader) operationNamed(m jsontree.Member) Operation {
 // operationWords names what is not derived yet, with its verb.
 func operationWords(key string) string {
 	switch key {
-	case "shape":
-		return "triangles, hexagons and diamonds cut from strips are"
-	case "template":
-		return "pieces cut round a template are"
-	case "hourglass":
-		return "hourglass units are"
-	case "flying_geese":
-		return "flying geese units are"
-	case "flip_corners":
-		return "stitch-and-flip corners are"
-	case "square_in_square":
-		return "square-in-a-square units are"
-	case "logs":
-		return "logs sewn round a centre are"
 	case "bordered":
 		return "borders about a part are"
 	case "sashed":
 		return "parts set with sashing are"
 	case "on_point":
 		return "parts set on point are"
-	case "recut":
-		return "sewn parts that are cut up again are"
-	case "chain":
-		return "strips chained end to end are"
-	case "loop":
-		return "strip sets sewn into a loop are"
 	}
 	return quote(key) + " is"
 }

@@ -42,6 +42,9 @@ func (p *Part) caution(keys map[string]bool) {
 			keys["unpick-tip"] = true
 		}
 	}
+	if p.Shape != nil {
+		keys["bias-edges"] = true
+	}
 	if op, ok := p.Operation.(plan.HalfSquares); ok && op.AtATime == 4 {
 		keys["bias-edges"] = true
 	}

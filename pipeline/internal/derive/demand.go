@@ -49,6 +49,14 @@ func (s *Size) ask(p *Part) {
 		s.askTube(p)
 	case plan.HalfSquares:
 		s.askHalfSquares(p, op)
+	case plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare, plan.Logs, plan.Template:
+		s.askUnit(p)
+	case plan.Shape:
+		s.askShape(p)
+	case plan.Loop:
+		s.askLoop(p)
+	case plan.Chain:
+		s.askChain(p, op)
 	default:
 		for _, in := range p.Operation.Ingredients() {
 			if q := s.byName[in.Name.Text]; q != nil {

@@ -25,6 +25,8 @@ func (s *Size) measure(p *Part) {
 		s.measureRows(p, op)
 	case plan.Trim:
 		s.measureTrim(p, op)
+	default:
+		s.measureUnit(p)
 	}
 }
 

@@ -47,6 +47,11 @@ type Part struct {
 	Set      *Set
 	Tube     *Tube
 	Triangle *Triangle
+	Unit     *Unit
+	Shape    *Shape
+	Recut    *Recut
+	Loop     *Loop
+	Chain    *Chain
 	Rows     *piecing.Assembly
 	Squares  int64 // squares cut, of a cut that is halved
 }
@@ -160,8 +165,12 @@ type Need struct {
 	Along   measure.Length
 	Count   int64
 	Halving plan.Halving
+	Fixed   bool           // it may not be turned, whatever the print
 	Last    measure.Length // of a joined length: how much of its last strip is used, 0 for all
 }
+
+// Turnable tells whether what is cut may lie either way round.
+func (f *Fabric) Turnable(n Need) bool { return !n.Strip && !n.Fixed && !f.Directional() }
 
 // Fabric is one fabric of the size and what it takes.
 type Fabric struct {

@@ -78,6 +78,17 @@ func (s *Size) uses(user, p *Part) int64 {
 		return n
 	}
 	n := int64(0)
+	if user.Loop != nil && user.Loop.Set == p {
+		return user.Loop.Count
+	}
+	if user.Unit != nil {
+		for _, t := range user.Unit.Of {
+			if t.Part == p {
+				n += user.Unit.Batches * t.Count
+			}
+		}
+		return n
+	}
 	for _, in := range user.Operation.Ingredients() {
 		if !in.Fabric && in.Name.Text == p.Name.Text {
 			n += user.Needed
@@ -96,6 +107,10 @@ func (s *Size) SizeWork(p *Part) *report.Work {
 		return s.once(p.Name.Text+", side of the opened square", func() *report.Work { return s.tellSide(p) })
 	case p.Triangle != nil:
 		return s.once(p.Name.Text+", side as sewn", func() *report.Work { return s.tellTriangle(p) })
+	case p.Unit != nil:
+		return s.once(p.Name.Text+", width as sewn", func() *report.Work { return s.tellUnit(p) })
+	case p.Recut != nil:
+		return s.once(p.Name.Text+", width as sewn", func() *report.Work { return s.tellRecut(p, p.Operation.(plan.Recut)) })
 	case p.Rows != nil:
 		return s.once(p.Name.Text+", width as sewn", func() *report.Work { return s.tellRows(p) })
 	}
@@ -192,6 +207,10 @@ func (s *Size) YieldWork(p *Part) *report.Work {
 	switch {
 	case p.Tube != nil:
 		return s.once(p.Name.Text+", squares from one tube", func() *report.Work { return s.tellSquares(p) })
+	case p.Loop != nil:
+		return s.once(p.Name.Text+", rings from one loop", func() *report.Work { return s.tellRings(p, p.Operation.(plan.Loop)) })
+	case p.Shape != nil:
+		return s.once(p.Name.Text+", triangles from one strip", func() *report.Work { return s.tellShape(p, p.Operation.(plan.Shape)) })
 	case p.Set != nil && p.Set.Cut != nil:
 		return s.once(p.Name.Text+", segments from one strip set", func() *report.Work { return s.tellSegments(p) })
 	}
@@ -247,6 +266,12 @@ func (s *Size) CountWork(p *Part) *report.Work {
 		return s.batches(p.Name.Text+", strip sets", p.Set.Count, needed, because(report.N(p.Set.Cut.Each), s.YieldWork(p)))
 	case p.Triangle != nil && p.Triangle.AtATime > 0:
 		return s.batches(p.Name.Text+", pairs of squares", p.Triangle.Pairs, needed, report.N(int64(p.Triangle.AtATime)))
+	case p.Chain != nil:
+		return s.JoinedWork(p.Name.Text, p.Chain.Joined, p.Operation.(plan.Chain).At)
+	case p.Shape != nil:
+		return s.batches(p.Name.Text+", strips", p.Shape.Count, needed, because(report.N(p.Shape.Yield.Each), s.YieldWork(p)))
+	case p.Unit != nil && p.Unit.Each > 1:
+		return s.batches(p.Name.Text+", batches", p.Unit.Batches, needed, report.N(p.Unit.Each))
 	}
 	return s.NeededWork(p)
 }

@@ -2,6 +2,7 @@ package tabulate
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"yardproof/pipeline/internal/cutting"
@@ -194,7 +195,7 @@ func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running re
 	repeat := int64(r.Repeat)
 	width := report.L(r.Height.Surd(), c.u)
 	if r.Strip >= 0 {
-		return row(report.N(repeat), width, report.T("Use whole."), report.T(strips[r.Strip].For.Text), report.N(repeat), running)
+		return row(report.N(repeat), width, report.T(c.strip(strips[r.Strip])), report.T(strips[r.Strip].For.Text), report.N(repeat), running)
 	}
 	var then, users []string
 	total := int64(0)
@@ -223,7 +224,18 @@ func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running re
 		}
 		then = append(then, fmt.Sprintf("%s %s wide, each cut across into %s", many(int64(stack.Count), "column"), stack.Width.Format(c.u), strings.Join(column, " and ")))
 	}
-	return row(report.N(repeat), width, report.T(sentence(strings.Join(then, ", then "))), report.T(strings.Join(users, ", ")), report.N(total), running)
+	return row(report.N(repeat), width, report.T(sentence(strings.Join(then, ", then "))), report.T(strings.Join(unique(users), ", ")), report.N(total), running)
+}
+
+// unique are names without repeats, in order of first appearance.
+func unique(names []string) []string {
+	var out []string
+	for _, n := range names {
+		if !slices.Contains(out, n) {
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 // sentence gives words a capital and a full stop.

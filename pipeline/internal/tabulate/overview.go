@@ -105,6 +105,7 @@ func (in Input) proof() report.Table {
 			row(report.T("proved"), report.T("The fabric listed is enough when it is cut as the cut lists say. Each says whether a shorter layout of strips is known or excluded.")))
 	}
 	t.Rows = append(t.Rows, row(report.T("not proved"), report.T("That no other way of cutting than strips needs less fabric. Texts, photographs and drawings of the pattern.")))
+	t.Rows = append(t.Rows, in.unproved()...)
 	for _, f := range in.Findings {
 		where := ""
 		if f.Place.Start.Line > 0 {

@@ -37,7 +37,8 @@ func sewParts(s *derive.Size) report.Table {
 		}
 		w, h := report.Cell{}, report.Cell{}
 		if p.Known {
-			w, h = report.L(p.Width, s.Plan.Units), report.L(p.Height, s.Plan.Units)
+			box := measured(p)
+			w, h = report.L(box.Width, s.Plan.Units), report.L(box.Height, s.Plan.Units)
 			w.Why = s.SizeWork(p)
 		}
 		made := report.N(p.Made)
@@ -88,7 +89,7 @@ func how(s *derive.Size, p *derive.Part) string {
 	case plan.Trim:
 		return "trim " + op.Part.Text
 	}
-	return ""
+	return howUnit(s, p)
 }
 
 func trimmed(to plan.Length, u measure.Unit) string {
@@ -148,6 +149,15 @@ func notes(s *derive.Size, p *derive.Part) string {
 	}
 	if p.Press.Given() {
 		out = append(out, "press "+p.Press.Text)
+	}
+	if p.Shape != nil {
+		out = append(out, shapeNote(p, u))
+	}
+	if p.Loop != nil {
+		out = append(out, slackNote("ring", p.Loop.Yield, u))
+	}
+	if p.Unit != nil {
+		out = append(out, unitNotes(s, p)...)
 	}
 	if spare := p.Made - p.Needed; spare > 0 {
 		out = append(out, fmt.Sprintf("%d spare", spare))

@@ -1,0 +1,357 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+// unitChecks are about units of pieces that are cut for them.
+var unitChecks = []Check{
+	{
+		Rule: "piecing/bonus-nothing", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the corners cut away are kept and nothing would be left of them once sewn",
+		Why:     "The two triangles that a flip square of cut side q leaves sew into a unit of q - 2s x sqrt2, derived from geometry. From a 1-in square at a 1/4-in seam that is 5/16 in unfinished: both seams meet and nothing shows.",
+		Fix:     "say \"bonus\": \"waste\", or use larger squares",
+		Run:     bonusNothing,
+	},
+	{
+		Rule: "piecing/corners-overlap", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "stitch-and-flip corners overlap on a side of their part",
+		Why:     "Two corners whose finished legs together are longer than the side between them cover each other: the first one's point disappears under the second. Legs that just meet are a square in a square.",
+		Fix:     "use smaller squares: the two legs of a side, each its square less two seam allowances, may come to the finished side and no more",
+		Run:     cornersOverlap,
+	},
+	{
+		Rule: "piecing/geese-shape", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "flying geese are not twice as wide as high",
+		Why:     "The seams of a goose run at 45 degrees from its lower corners and meet at its point, so it is as high as half its width, derived from geometry. A 4 by 3 unit has no place for its point.",
+		Fix:     "make the unit twice as wide as high, finished",
+		Run:     geeseShape,
+	},
+	{
+		Rule: "piecing/no-trim-step", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "a unit is cut oversize by more than 1/8 in and never trimmed",
+		Why:     "Cutting oversize is good practice if the unit is trimmed to size. Where no step says so, every unit goes into its row too large. Common practice, no source; the limit is this project's.",
+		Fix:     "give the unit a trim, or cut it closer to the exact size",
+		Run:     noTrimStep,
+	},
+	{
+		Rule: "piecing/points-cut-off", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the points of a unit lie in its seam allowance by more than 1/16 in",
+		Why:     "A point is to lie one seam allowance inside the raw edge. Where it lies farther out, the next seam sews it off. A sixteenth is lost in the fold. Derived from geometry; the limit is this project's.",
+		Fix:     "cut the pieces to the sizes that geometry gives, which follow from the finished size when the plan names none",
+		Run:     pointsCutOff,
+	},
+	{
+		Rule: "piecing/trim-not-finished", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "a unit is trimmed to another size than its finished size takes",
+		Why:     "A unit that is to finish 6 by 3 in at a 1/4-in seam is trimmed to 6 1/2 by 3 1/2. Trimmed to 6 by 3 it finishes half an inch smaller both ways.",
+		Fix:     "trim to the finished size and two seam allowances",
+		Run:     trimNotFinished,
+	},
+	{
+		Rule: "piecing/unit-short", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "a unit comes out smaller than it is to finish",
+		Why:     "Fabric can be trimmed off, not on. 7/8 in where 1 1/4 in is to be added, or 3.5 cm added at a full 0.75 cm seam, leaves every unit short, and the row by as much again for each of them. A warning above 1/16 in for one unit or 1/8 in for a row, an error above 1/4 in for a row; the limits are this project's.",
+		Fix:     "cut the pieces larger: up to the ruler's grid, and trim the unit",
+		Run:     unitShort,
+	},
+	{
+		Rule: "yield/units-over", Level: diag.Note, Since: "0.1.0", Scope: Size,
+		Summary: "units come several at a time, and the number needed is no multiple of that",
+		Why:     "Geese come four at a time and hourglass units in pairs. For thirty geese eight lots are cut, and two geese are left: a maker who counts thirty thinks that she has gone wrong.",
+		Fix:     "tell the maker how many are left over, or make the odd ones one at a time",
+		Run:     unitsOver,
+	},
+}
+
+// eachUnit runs a rule over the units that could be derived.
+func (p *Pass) eachUnit(rule func(*derive.Part, *derive.Unit)) {
+	for _, part := range p.Size.Parts {
+		if part.Unit != nil && part.Known {
+			rule(part, part.Unit)
+		}
+	}
+}
+
+func bonusNothing(p *Pass) {
+	p.eachUnit(func(part *derive.Part, u *derive.Unit) {
+		seams := 2 * part.Seam.Allowance.Length
+		for _, b := range u.Bonus {
+			if !u.Keep || b.Side.Cmp(seams.Surd()) > 0 {
+				continue
+			}
+			unit := "do not reach across their seams"
+			if b.Side.Sign() > 0 {
+				unit = fmt.Sprintf("give a unit of %s, and its seams take %s", b.Side.Format(p.Plan.Units), p.length(seams))
+			}
+			p.Report(part.Name.At, Finding{
+				Message: fmt.Sprintf("the corners cut away from the %s squares of %q %s", p.length(b.Square), part.Name.Text, unit),
+				Hint:    "call the corners waste",
+			})
+		}
+	})
+}
+
+func cornersOverlap(p *Pass) {
+	p.eachUnit(func(part *derive.Part, u *derive.Unit) {
+		op, ok := part.Operation.(plan.FlipCorners)
+		if !ok {
+			return
+		}
+		seam := part.Seam.Allowance.Length
+		finished, legs := u.Sewn.Finished(seam), derive.Legs(op, seam)
+		if piecing.FlipCornersFit(finished, legs) {
+			return
+		}
+		var sizes []string
+		for _, c := range op.Corners {
+			sizes = append(sizes, p.length(legs[c.Place]))
+		}
+		p.Report(op.Corners[0].Square.At, Finding{
+			Message: fmt.Sprintf("the corners of %q finish with legs of %s and overlap: the part finishes at %s", part.Name.Text,
+				strings.Join(sizes, ", "), p.box(finished.Width, finished.Height)),
+			Hint:  fmt.Sprintf("two equal corners of a side are cut at most %s", p.length(largestFlip(finished, seam, p.rulerGrid()))),
+			About: geometryOf(part), Root: true,
+		})
+	})
+}
+
+// largestFlip is the largest square for equal corners on the shorter side,
+// down to the ruler's grid.
+func largestFlip(finished piecing.Box, seam, grid measure.Length) measure.Length {
+	return measure.FloorTo(piecing.FlipSquare(measure.Min(finished.Width, finished.Height).DivInt(2).FloorTo(measure.Tick), seam), grid)
+}
+
+func geeseShape(p *Pass) {
+	for _, part := range p.Size.Parts {
+		op, ok := part.Operation.(plan.FlyingGeese)
+		if !ok || op.Finished[0].Length == 2*op.Finished[1].Length {
+			continue
+		}
+		w, h := op.Finished[0], op.Finished[1]
+		p.Report(source.Range{Start: w.At.Start, End: h.At.End}, Finding{
+			Message: fmt.Sprintf("%q is to finish %s, and flying geese are twice as wide as high", part.Name.Text, p.pair(w.Length, h.Length)),
+			Hint:    fmt.Sprintf("make it %s", p.pair(2*h.Length, h.Length)),
+			About:   geometryOf(part), Root: true,
+		})
+	}
+}
+
+func noTrimStep(p *Pass) {
+	p.eachUnit(func(part *derive.Part, u *derive.Unit) {
+		if u.Trim[0].Given() || u.Wanted == nil {
+			return
+		}
+		for _, c := range u.Pieces {
+			if c.Over().Cmp(driftWarns.Surd()) <= 0 {
+				continue
+			}
+			p.Report(c.At, Finding{
+				Message: fmt.Sprintf("the %s of %q is cut %s, %s more than it takes, and the unit is not trimmed", c.What, part.Name.Text,
+					p.length(c.Width), c.Over().Format(p.Plan.Units)),
+				Hint:  fmt.Sprintf("trim the unit to %s, or cut %s", p.box(u.Wanted.Width, u.Wanted.Height), p.length(c.Exact.Width.NearestTo(p.rulerGrid()))),
+				About: geometryOf(part), Root: true,
+			})
+			return
+		}
+	})
+}
+
+func pointsCutOff(p *Pass) {
+	p.eachUnit(func(part *derive.Part, u *derive.Unit) {
+		if u.Point == nil {
+			return
+		}
+		seam := part.Seam.Allowance.Length.Surd()
+		lost := seam.Sub(*u.Point)
+		if lost.Cmp(easedHeight.Surd()) <= 0 {
+			return
+		}
+		p.Report(cutAt(part), Finding{
+			Message: fmt.Sprintf("the points of %q lie %s inside the seam allowance: the next seam sews them off", part.Name.Text, lost.Format(p.Plan.Units)),
+			Hint:    p.exactCuts(u),
+			About:   geometryOf(part),
+		})
+	})
+}
+
+// cutAt is where the plan first says a cut size of a unit.
+func cutAt(part *derive.Part) source.Range {
+	for _, c := range part.Unit.Pieces {
+		if c.Said {
+			return c.At
+		}
+	}
+	return part.Name.At
+}
+
+// exactCuts are the sizes that geometry gives, up to the ruler's grid.
+func (p *Pass) exactCuts(u *derive.Unit) string {
+	var cuts []string
+	for _, c := range u.Pieces {
+		w, h := c.Exact.Width.CeilTo(p.rulerGrid()), c.Exact.Height.CeilTo(p.rulerGrid())
+		size := p.length(w)
+		if w != h {
+			size = p.pair(w, h)
+		}
+		cuts = append(cuts, fmt.Sprintf("the %s %s", c.What, size))
+	}
+	return "cut " + strings.Join(cuts, " and ")
+}
+
+func trimNotFinished(p *Pass) {
+	p.eachUnit(func(part *derive.Part, u *derive.Unit) {
+		trim := u.Trim
+		if !trim[0].Given() || u.Wanted == nil || trim[0].Surd().Equal(u.Wanted.Width) && trim[1].Surd().Equal(u.Wanted.Height) {
+			return
+		}
+		at := trim[0].At
+		if trim[0].Surd().Equal(u.Wanted.Width) {
+			at = trim[1].At
+		}
+		p.Report(at, Finding{
+			Message: fmt.Sprintf("%q is trimmed to %s and is to finish %s, which takes %s", part.Name.Text, p.pair(trim[0].Length, trim[1].Length),
+				p.finishedBox(part), p.box(u.Wanted.Width, u.Wanted.Height)),
+			Hint:  "trim to " + p.box(u.Wanted.Width, u.Wanted.Height),
+			About: geometryOf(part), Root: true,
+		})
+	})
+}
+
+func (p *Pass) finishedBox(part *derive.Part) string {
+	f := part.Unit.Wanted.Finished(part.Seam.Allowance.Length)
+	return p.box(f.Width, f.Height)
+}
+
+func unitShort(p *Pass) {
+	p.eachUnit(func(part *derive.Part, u *derive.Unit) {
+		left, ok := part.Left()
+		if !ok || u.Trim[0].Given() {
+			return // what is trimmed is measured by its trim
+		}
+		short, line, n := left.Width.Neg(), "row", p.Size.InRow(part, false)
+		if down := p.Size.InRow(part, true); left.Height.Neg().MulInt(down).Cmp(short.MulInt(n)) > 0 {
+			short, line, n = left.Height.Neg(), "column", down
+		}
+		level := shortLevel(short, n)
+		if level == 0 {
+			return
+		}
+		sum := ""
+		if n > 1 {
+			sum = fmt.Sprintf(": over the %d of a %s %s", n, line, short.MulInt(n).Format(p.Plan.Units))
+		}
+		p.Report(cutAt(part), Finding{
+			Level: level,
+			Message: fmt.Sprintf("%q comes out %s and is to measure %s, %s short%s", part.Name.Text, p.box(u.Sewn.Width, u.Sewn.Height),
+				p.box(u.Wanted.Width, u.Wanted.Height), short.Format(p.Plan.Units), sum),
+			Hint:  p.exactCuts(u),
+			About: geometryOf(part), Root: true,
+		})
+	})
+}
+
+// shortLevel is how badly n units short by as much each are missed; 0 when
+// they can be eased.
+func shortLevel(short measure.Surd, n int64) diag.Level {
+	sum := short.MulInt(max(1, n))
+	switch {
+	case sum.Cmp(driftFails.Surd()) > 0:
+		return diag.Error
+	case sum.Cmp(driftWarns.Surd()) > 0 || short.Cmp(easedHeight.Surd()) > 0:
+		return diag.Warning
+	}
+	return 0
+}
+
+func unitsOver(p *Pass) {
+	p.eachUnit(func(part *derive.Part, u *derive.Unit) {
+		spare := part.Made - part.Needed
+		if part.Needed == 0 || spare == 0 {
+			return
+		}
+		p.Report(part.Name.At, Finding{
+			Message: fmt.Sprintf("%d of %q are needed and they come %d at a time: %d are made", part.Needed, part.Name.Text, u.Each, part.Made),
+			Hint:    fmt.Sprintf("tell the maker that %d are left over", spare),
+		})
+	})
+}
+
+// trimUnit compares a unit as sewn with its trim.
+func (p *Pass) trimUnit(part *derive.Part) {
+	u := part.Unit
+	if !u.Trim[0].Given() {
+		return
+	}
+	if u.Trim[0].Surd().Cmp(u.Sewn.Width) > 0 {
+		p.reportTrim(part, u.Trim[0], u.Sewn.Width)
+	} else if u.Trim[1].Surd().Cmp(u.Sewn.Height) > 0 {
+		p.reportTrim(part, u.Trim[1], u.Sewn.Height)
+	}
+}
+
+// unitLengths are the lengths of a unit that somebody has to find on a ruler.
+func unitLengths(part *derive.Part) []cutLength {
+	if part.Unit == nil {
+		return nil
+	}
+	out := []cutLength{{"trim", part.Unit.Trim[0]}, {"trim", part.Unit.Trim[1]}}
+	for _, c := range part.Unit.Pieces {
+		out = append(out, cutLength{c.What, plan.Length{Length: c.Width, At: c.At}})
+		if c.Height != c.Width {
+			out = append(out, cutLength{c.What, plan.Length{Length: c.Height, At: c.At}})
+		}
+	}
+	return out
+}
+
+// seamedUnit is the pieces of a unit and the cut sizes that leave nothing.
+func seamedUnit(part *derive.Part) []seamedPiece {
+	if part.Unit == nil {
+		return nil
+	}
+	var out []seamedPiece
+	for _, c := range part.Unit.Pieces {
+		out = append(out, seamedPiece{"the " + c.What, min(c.Width, c.Height), c.Nothing, c.At})
+	}
+	return out
+}
+
+// unitPieceAt is where the plan says the size of what a unit is cut from.
+func unitPieceAt(s *derive.Size, f *derive.Fabric, n derive.Need) (source.Range, bool) {
+	part := s.Part(n.For.Text)
+	if part == nil || part.Unit == nil {
+		return source.Range{}, false
+	}
+	for _, c := range part.Unit.Pieces {
+		if c.Fabric == f && c.Width == n.Across && c.Height == n.Along && c.At != (source.Range{}) {
+			return c.At, true
+		}
+	}
+	return source.Range{}, false
+}
+
+// wrongHalfSquares reports an hourglass that is made from anything else than
+// half-square units.
+func (p *Pass) wrongHalfSquares(by string, name plan.Text) {
+	part := p.Size.Part(name.Text)
+	if part == nil || derive.HalfSquareUnits(part.Operation) {
+		return
+	}
+	if _, later := part.Operation.(plan.NotDerived); later {
+		return
+	}
+	p.Report(name.At, Finding{
+		Message: fmt.Sprintf("hourglass units %s are made from half-square units, and %q is none", by, name.Text),
+		Hint:    "name a part made by half_squares, or by triangle_square of two",
+		Related: []Related{{part.Name.At, "it is made here"}},
+	})
+}

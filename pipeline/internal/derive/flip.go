@@ -1,0 +1,82 @@
+package derive
+
+import (
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+func (s *Size) measureFlipCorners(p *Part, op plan.FlipCorners) {
+	body := s.byName[op.Body.Text]
+	if body == nil || !body.Known {
+		return
+	}
+	seam := p.Seam.Allowance.Length
+	u := &Unit{Each: 1, Of: []Taken{{body, 1}}, Sewn: body.Box, Keep: op.KeepBonus}
+	for _, c := range op.Corners {
+		f := s.byFabric[c.Fabric.Text]
+		if f == nil {
+			return
+		}
+		piece := squarePiece("corner square", f, exactly(c.Square.Surd()), c.Square, c.Square.At)
+		piece.Nothing = 2 * seam
+		u.Pieces = append(u.Pieces, piece)
+		u.bonus(c.Square.Length, 1, seam)
+	}
+	p.becomes(u)
+	p.Bias = body.Bias
+}
+
+// Legs are the finished legs of the corners, clockwise from the top left, and
+// zero where there is none.
+func Legs(op plan.FlipCorners, seam measure.Length) (legs [4]measure.Length) {
+	for _, c := range op.Corners {
+		legs[c.Place] = max(0, c.Square.Length-2*seam)
+	}
+	return legs
+}
+
+func (s *Size) measureSquareInSquare(p *Part, op plan.SquareInSquare) {
+	centre, corners := s.byFabric[op.Centre.Text], s.byFabric[op.Corners.Text]
+	if centre == nil || corners == nil {
+		return
+	}
+	seam := p.Seam.Allowance.Length
+	u := &Unit{Each: 1, Wanted: unfinished(op.Finished, op.Finished, seam), Trim: [2]plan.Length{op.Trim, op.Trim}, Keep: op.KeepBonus}
+	if op.Flip {
+		u.flippedInSquare(op, seam, centre, corners)
+	} else {
+		s.trianglesInSquare(u, op, seam, centre, corners)
+	}
+	p.becomes(u)
+}
+
+// trianglesInSquare is a centre and corners from two squares cut once. The
+// points' depth holds for a trimmed unit too: it is trimmed alike all round.
+func (s *Size) trianglesInSquare(u *Unit, op plan.SquareInSquare, seam measure.Length, centre, corners *Fabric) {
+	how := rounding(op.Trim)
+	fit := piecing.SquareInSquareFit(u.Wanted.Width, seam, s.rulerGrid(), how, how)
+	inner := squarePiece("centre square", centre, fit.Centre, op.CutCentre, op.Finished.At)
+	inner.Nothing = 2 * seam
+	outer := squarePiece("corner square", corners, fit.Corner, op.CutCorners, op.Finished.At)
+	outer.Nothing, outer.Count, outer.Halving = piecing.HalfSquareAdd(seam).FloorTo(measure.Tick), 2, plan.CutOnce
+	u.Pieces = []Piece{inner, outer}
+	u.Sewn = square(piecing.SquareInSquareUnit(inner.Width, outer.Width, seam))
+	side := u.Sewn.Width
+	if op.Trim.Given() {
+		side = op.Trim.Surd()
+	}
+	point := piecing.SquareInSquarePoint(side, inner.Width, seam)
+	u.Point = &point
+}
+
+// flippedInSquare is a whole square with four squares flipped on its corners.
+func (u *Unit) flippedInSquare(op plan.SquareInSquare, seam measure.Length, centre, corners *Fabric) {
+	inner := squarePiece("centre square", centre, exactly(u.Wanted.Width), op.CutCentre, op.Finished.At)
+	outer := squarePiece("corner square", corners, exactly(piecing.SquareInSquareFlip(u.Wanted.Width, seam)), op.CutCorners, op.Finished.At)
+	inner.Nothing, outer.Nothing, outer.Count = 2*seam, 2*seam, 4
+	u.Pieces = []Piece{inner, outer}
+	u.Sewn = square(inner.Width.Surd())
+	u.points(piecing.GoosePoint(inner.Width, outer.Width))
+	u.bonus(outer.Width, 4, seam)
+}

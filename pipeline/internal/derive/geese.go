@@ -1,0 +1,78 @@
+package derive
+
+import (
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+func (s *Size) measureGeese(p *Part, op plan.FlyingGeese) {
+	goose, sky := s.byFabric[op.Goose.Text], s.byFabric[op.Sky.Text]
+	if goose == nil || sky == nil {
+		return
+	}
+	seam := p.Seam.Allowance.Length
+	u := &Unit{Wanted: unfinished(op.Finished[0], op.Finished[1], seam), Trim: op.Trim, Keep: op.KeepBonus}
+	if op.AtATime == 4 {
+		s.fourGeese(u, op, seam, goose, sky)
+	} else {
+		oneGoose(u, op, seam, goose, sky)
+	}
+	if len(u.Pieces) > 0 {
+		p.becomes(u)
+	}
+}
+
+// fourGeese is one large square and four small ones. Any other shape than
+// twice as wide as high leaves the unit without pieces.
+func (s *Size) fourGeese(u *Unit, op plan.FlyingGeese, seam measure.Length, goose, sky *Fabric) {
+	g, ok := piecing.FourGeese(*u.Wanted, seam, s.rulerGrid(), rounding(op.Trim[0]))
+	if !ok {
+		return
+	}
+	both := (2 * seam).Surd()
+	large := squarePiece("goose square", goose, g.Large, op.CutGoose[0], op.Finished[0].At)
+	large.Nothing = piecing.QuarterSquareCut(both, seam).FloorTo(measure.Tick)
+	small := squarePiece("sky square", sky, g.Small, op.CutSky, op.Finished[1].At)
+	small.Nothing, small.Count = piecing.HalfSquareCut(both, seam, 2).FloorTo(measure.Tick), 4
+	u.Pieces, u.Each = []Piece{large, small}, 4
+	u.Sewn = piecing.Geese4Unit(large.Width, small.Width, seam)
+	u.points(piecing.GoosePoint(large.Width, small.Width))
+}
+
+// oneGoose is a rectangle with a square flipped on either side.
+func oneGoose(u *Unit, op plan.FlyingGeese, seam measure.Length, goose, sky *Fabric) {
+	g, ok := piecing.OneGoose(*u.Wanted, seam)
+	if !ok {
+		return
+	}
+	body := Piece{What: "goose rectangle", Fabric: goose, Exact: g.Body, Nothing: 2 * seam, Count: 1, At: op.Finished[0].At}
+	body.Width, body.Height = op.Finished[0].Length+2*seam, op.Finished[1].Length+2*seam
+	if op.CutGoose[0].Given() {
+		body.Width, body.Height, body.At, body.Said = op.CutGoose[0].Length, op.CutGoose[1].Length, op.CutGoose[0].At, true
+	}
+	flip := squarePiece("sky square", sky, exactly(g.Square), op.CutSky, op.Finished[1].At)
+	flip.Nothing, flip.Count = 2*seam, 2
+	u.Pieces, u.Each = []Piece{body, flip}, 1
+	u.Sewn = piecing.Box{Width: body.Width.Surd(), Height: body.Height.Surd()}
+	u.points(piecing.GoosePoint(body.Width, flip.Width))
+	u.bonus(flip.Width, 2, seam)
+}
+
+// points notes how deep the points lie, unless trimming decides it.
+func (u *Unit) points(depth measure.Surd) {
+	if !u.Trim[0].Given() {
+		u.Point = &depth
+	}
+}
+
+// bonus notes what so many flipped squares of a size leave.
+func (u *Unit) bonus(flip measure.Length, count int64, seam measure.Length) {
+	for i := range u.Bonus {
+		if u.Bonus[i].Square == flip {
+			u.Bonus[i].Count += count
+			return
+		}
+	}
+	u.Bonus = append(u.Bonus, Bonus{Square: flip, Side: piecing.BonusUnit(flip, seam), Count: count})
+}

@@ -1,0 +1,64 @@
+package derive
+
+import (
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+func (s *Size) measureHourglass(p *Part, op plan.Hourglass) {
+	u := &Unit{Each: 2, Trim: [2]plan.Length{op.Trim, op.Trim}}
+	ok := false
+	if op.HalfSquares.Given() {
+		ok = s.hourglassOfUnits(u, p, op)
+	} else {
+		ok = s.hourglassOfSquares(u, p, op)
+	}
+	if ok {
+		p.becomes(u)
+	}
+}
+
+// HalfSquareUnits tells whether a part is half-square units, two of which make
+// two hourglass units.
+func HalfSquareUnits(op plan.Operation) bool {
+	switch op := op.(type) {
+	case plan.HalfSquares:
+		return true
+	case plan.TriangleSquare:
+		return len(op.Of) == 2
+	}
+	return false
+}
+
+// hourglassOfUnits lays two half-square units together: each side loses
+// s x sqrt2 to the second cut.
+func (s *Size) hourglassOfUnits(u *Unit, p *Part, op plan.Hourglass) bool {
+	half := s.byName[op.HalfSquares.Text]
+	if half == nil || !half.Known || !HalfSquareUnits(half.Operation) {
+		return false
+	}
+	seam := p.Seam.Allowance.Length
+	u.Of = []Taken{{half, 2}}
+	u.Sewn = square(half.Width.Sub(piecing.HourglassHalf(measure.Surd{}, seam)))
+	return true
+}
+
+func (s *Size) hourglassOfSquares(u *Unit, p *Part, op plan.Hourglass) bool {
+	a, b := s.byFabric[op.Fabrics[0].Text], s.byFabric[op.Fabrics[1].Text]
+	if a == nil || b == nil {
+		return false
+	}
+	seam := p.Seam.Allowance.Length
+	fit := piecing.QuarterSquareFit(op.Trim.Surd(), seam, s.rulerGrid(), piecing.Up)
+	if !op.Trim.Given() {
+		fit = exactly(op.Square.Surd()) // without a size to come to, the cut is what it is
+	}
+	for _, f := range []*Fabric{a, b} {
+		c := squarePiece("square", f, fit, op.Square, op.Trim.At)
+		c.Nothing = piecing.QuarterSquareCut((2 * seam).Surd(), seam).FloorTo(measure.Tick)
+		u.Pieces = append(u.Pieces, c)
+	}
+	u.Sewn = square(piecing.QuarterSquareUnit(u.Pieces[0].Width, seam))
+	return true
+}

@@ -1,0 +1,57 @@
+package derive
+
+import (
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+// LogBlock is the log block that an operation describes.
+func LogBlock(op plan.Logs) piecing.Logs {
+	g := op.Log.Length
+	return piecing.Logs{
+		Centre: square(op.Finished.Surd()), Widths: [4]measure.Length{g, g, g, g},
+		Rounds: op.Rounds.N, Courthouse: op.Courthouse,
+	}
+}
+
+func (s *Size) measureLogs(p *Part, op plan.Logs) {
+	centre := s.byFabric[op.Centre.Text]
+	if centre == nil {
+		return
+	}
+	seam, block := p.Seam.Allowance.Length, LogBlock(op)
+	finished := block.Finished()
+	u := &Unit{Each: 1, Sewn: piecing.Box{Width: finished.Width.Add((2 * seam).Surd()), Height: finished.Height.Add((2 * seam).Surd())}}
+	middle := squarePiece("centre square", centre, exactly((op.Finished.Length + 2*seam).Surd()), plan.Length{}, op.Finished.At)
+	middle.Nothing = 2 * seam
+	u.Pieces = []Piece{middle}
+	for _, log := range block.List(seam) {
+		f := s.byFabric[op.Fabric(int(log.Side), log.Round).Text]
+		if f == nil {
+			return
+		}
+		length := log.Cut.NearestTo(measure.Tick) // exact: a sum of the plan's own lengths
+		u.Pieces = append(u.Pieces, Piece{
+			What: "log", Fabric: f, Width: length, Height: log.CutWidth, Exact: piecing.Box{Width: log.Cut, Height: log.CutWidth.Surd()},
+			Nothing: 2 * seam, Count: 1, At: op.Log.At,
+		})
+	}
+	p.becomes(u)
+}
+
+// tellLogs is why a log block is as wide as it is.
+func (s *Size) tellLogs(p *Part, op plan.Logs) *report.Work {
+	return &report.Work{
+		Formula: "c + 2 x R x g + 2s", Value: s.surd(p.Unit.Sewn.Width),
+		Terms: []report.Term{
+			term("c", "centre, finished", s.length(op.Finished.Length), op.Finished.At),
+			term("R", "rounds", report.N(int64(op.Rounds.N)), op.Rounds.At),
+			term("g", "width of a log, finished", s.length(op.Log.Length), op.Log.At),
+			s.seamTerm(p.Seam),
+			term("", "cut width of a log, g + 2s", s.length(op.Log.Length+2*p.Seam.Allowance.Length), source.Range{}),
+		},
+	}
+}

@@ -1,0 +1,134 @@
+package derive
+
+import (
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// Recut is a derived part that was cut up and sewn again.
+type Recut struct {
+	Of       *Part
+	Piece    piecing.Box      // as cut, before it is turned
+	Assembly piecing.Assembly // of the pieces as turned
+}
+
+func (s *Size) measureRecut(p *Part, op plan.Recut) {
+	of := s.byName[op.Part.Text]
+	if of == nil || !of.Known {
+		return
+	}
+	piece, ok := piecing.Recut(of.Box, int64(op.Across.N), int64(op.Down.N))
+	if !ok {
+		return
+	}
+	var rows [][]piecing.Box
+	for r := range op.Down.N {
+		var row []piecing.Box
+		for c := range op.Across.N {
+			b := piece
+			if turn := op.Turn(r, c); turn == 90 || turn == 270 {
+				b = b.Turned()
+			}
+			row = append(row, b)
+		}
+		rows = append(rows, row)
+	}
+	seam := p.Seam.Allowance.Length
+	p.Recut = &Recut{Of: of, Piece: piece, Assembly: piecing.Assemble(rows, seam)}
+	p.Box, p.Bias = p.Recut.Assembly.Box, of.Bias
+	left := piece.Finished(seam)
+	p.Known = left.Width.Sign() > 0 && left.Height.Sign() > 0
+}
+
+// Loop is a derived loop of a strip set.
+type Loop struct {
+	Set   *Part
+	Rings int64 // in one part
+	Yield Yield // rings from one loop
+	Count int64 // loops to sew, rounded up
+}
+
+func (s *Size) measureLoop(p *Part, op plan.Loop) {
+	set := s.byName[op.Set.Text]
+	if set == nil || !set.Known || set.Set == nil || set.Set.Cut != nil {
+		return
+	}
+	seam, n := p.Seam.Allowance.Length, op.Rings()
+	p.Loop = &Loop{Set: set, Rings: n, Yield: *segments(set.Set.Length, op.Cut.Length)}
+	width := measure.Length(n)*op.Cut.Length - 2*measure.Length(n-1)*seam
+	p.Known = op.Cut.Length > 2*seam
+	p.Box = piecing.Box{Width: width.Surd(), Height: set.Set.Width.Surd()}
+}
+
+func (s *Size) askLoop(p *Part) {
+	l := p.Loop
+	if l == nil || !p.Known || l.Yield.Each == 0 {
+		return
+	}
+	rings := min(p.Needed*l.Rings, countless)
+	l.Count = piecing.Batches(rings, l.Yield.Each)
+	l.Set.call(l.Count)
+	cut := p.Operation.(plan.Loop).Cut.Length
+	for _, strip := range l.Set.Set.Strips {
+		strip.Fabric.mustHold(cut, strip.Width, rings)
+	}
+}
+
+// Chain is derived strips sewn end to end.
+type Chain struct {
+	Fabric *Fabric
+	Width  measure.Length  // cut width of the strips
+	Steps  []piecing.Chain // as joined, and after every fold
+	Joined Joined          // for all that are needed, cut from one joined strip
+}
+
+func (s *Size) measureChain(p *Part, op plan.Chain) {
+	f := s.byFabric[op.Fabric.Text]
+	if f == nil {
+		return
+	}
+	seam, width := p.Seam.Allowance.Length, f.stripWidth(op.Width)
+	first := piecing.Chain{Length: op.Length.Surd(), Width: width, Strips: 1}
+	c := &Chain{Fabric: f, Width: width, Steps: first.Halvings(op.Folds.N, seam)}
+	c.Joined = join(op.Length.Surd(), f.stripLength(), joinLoss(op.Joins, width, seam))
+	last := c.Steps[len(c.Steps)-1]
+	p.Chain, p.Known = c, c.Joined.OK && last.Width > 2*seam && last.Length.Cmp((2*seam).Surd()) > 0
+	p.Box = piecing.Box{Width: last.Length, Height: last.Width.Surd()}
+}
+
+// askChain joins what all the chains take, and cuts them from it.
+func (s *Size) askChain(p *Part, op plan.Chain) {
+	c := p.Chain
+	if c == nil || !p.Known {
+		return
+	}
+	c.Joined = join(op.Length.Surd().MulInt(p.Needed), c.Fabric.stripLength(), c.Joined.Loss)
+	c.Fabric.needJoined(p.Name, c.Width, c.Joined)
+}
+
+// tellRecut is why a part that was cut up is as wide as it is.
+func (s *Size) tellRecut(p *Part, op plan.Recut) *report.Work {
+	r := p.Recut
+	return &report.Work{
+		Formula: "sum of the pieces of a row - 2s for each seam", Value: s.surd(p.Width),
+		Terms: []report.Term{
+			term("", r.Of.Name.Text+", width", because(s.surd(r.Of.Width), s.SizeWork(r.Of)), op.Part.At),
+			term("", "pieces across", report.N(int64(op.Across.N)), op.Across.At),
+			term("", "width of a piece", s.surd(r.Piece.Width), op.At),
+			term("", "height of a piece", s.surd(r.Piece.Height), op.At),
+			s.seamTerm(p.Seam),
+		},
+	}
+}
+
+func (s *Size) tellRings(p *Part, op plan.Loop) *report.Work {
+	return &report.Work{
+		Formula: "floor(L / cut)", Value: report.N(p.Loop.Yield.Each),
+		Terms: []report.Term{
+			term("L", "usable length of the shortest strip", s.length(p.Loop.Yield.Length), s.lengthAt(p.Loop.Set)),
+			term("cut", "cut width of a ring", s.length(op.Cut.Length), op.Cut.At),
+		},
+	}
+}

@@ -1,0 +1,87 @@
+package derive_test
+
+import (
+	"strings"
+	"testing"
+
+	"yardproof/schema/measure"
+)
+
+const ridges = `{
+  "format": 1, "id": "ridges", "title": "Ridges", "units": "in", "seam": { "allowance": "1/4" },
+  "fabrics": { "a": { "yardage": { "usable_width": 40 } }, "b": { "yardage": { "usable_width": 40 } } },
+  "parts": {
+    "peak": { "shape": { "fabric": "a", "kind": "triangle 60", "finished": 6 } },
+    "end": { "shape": { "fabric": "b", "kind": "half triangle 60", "finished": 6 } },
+    "ridge": { "rows": [["end", "peak", "peak", "peak", "peak", "peak", "end"]] }
+  },
+  "layout": { "grid": { "rows": 8, "columns": 1, "blocks": [["ridge"]] } },
+  "sizes": { "pointed": {}, "blunted": { "parts": { "peak": { "shape": { "tips": "blunted" } }, "end": { "shape": { "tips": "blunted" } } } } }
+}`
+
+// Triangles that finish 6 in high at a 1/4-in seam, derived from geometry:
+// strips of 6 3/4 in, finished side 6.928203, cut side 7.794229, nine from 40
+// in pointed; from strips of 6 1/2 in with blunted tips, eight. Five between
+// two halves are three sides wide.
+func TestTriangles(t *testing.T) {
+	sizes := derived(t, ridges)
+	for _, c := range []struct {
+		size, strip    string
+		each, strips   int64
+		half, halfRows int64
+	}{
+		// 40 triangles: nine from a strip, 5 strips; eight, 5 strips. Half ones
+		// are 4.147115 wide along one edge; along the other 0.25 from the taller
+		// strip, so nine pairs of 4.397115, and 0.394338 from the lower, so eight
+		// of 4.541452 and too little left for another.
+		{"pointed", "6 3/4", 9, 5, 18, 1},
+		{"blunted", "6 1/2", 8, 5, 16, 1},
+	} {
+		s := sizes[c.size]
+		peak, end := s.Part("peak"), s.Part("end")
+		wantCount(t, c.size+", triangles", peak.Needed, 40)
+		wantLength(t, c.size+", strip", peak.Shape.Height, c.strip)
+		wantCount(t, c.size+", from a strip", peak.Shape.Yield.Each, c.each)
+		wantCount(t, c.size+", strips", peak.Shape.Count, c.strips)
+		wantDecimal(t, c.size+", finished side", peak.Shape.Side(), "6.928203")
+		wantDecimal(t, c.size+", cut side", peak.Shape.Cut.Width, "7.794229")
+		wantCount(t, c.size+", half ones", end.Needed, 16)
+		wantCount(t, c.size+", half ones from a strip", end.Shape.Yield.Each, c.half)
+		wantCount(t, c.size+", strips of half ones", end.Shape.Count, c.halfRows)
+		wantDecimal(t, c.size+", a row", s.Part("ridge").Width.Sub((inch / 2).Surd()), "20.784610")
+		wantDecimal(t, c.size+", finished", s.Top.Finished.Height, "48.000000")
+		if !s.Top.Finished.Width.Equal(peak.Shape.Side().MulInt(3)) {
+			t.Errorf("%s: %s wide", c.size, s.Top.Finished.Width.Decimal(measure.In, 6))
+		}
+	}
+	pointed := sizes["pointed"]
+	// 5 strips of 6 3/4 in and an inch to square up.
+	wantBuy(t, pointed, "a", "34 3/4", "36")
+	// The last strip of a is used for 4 triangles, (P/2) x 5 of it.
+	for _, n := range pointed.Fabric("a").Needs {
+		if want := pointed.Part("peak").Shape.CutSide().DivInt(2).MulInt(5).CeilTo(measure.Tick); n.Last != want {
+			t.Errorf("%s used of the last strip, want %s", n.Last.Format(measure.In), want.Format(measure.In))
+		}
+	}
+}
+
+// A template's box lies as its grain says; on the bias it takes a square of
+// (w + h) / sqrt2, up to the ruler's grid. Derived from geometry: 6 + 9 in are
+// 10.606602, 10 5/8 in.
+func TestTemplate(t *testing.T) {
+	for grain, want := range map[string]string{
+		`, "grain": "along"`: "6 9 fixed", `, "grain": "across"`: "9 6 fixed", `, "grain": "bias"`: "10 5/8 10 5/8 fixed", ``: "6 9 free",
+	} {
+		s, p := unitOf(t, `"rows": 2, "columns": 5`, `"unit": { "template": { "fabric": "a", "box": [6, 9], "finished": [5, 8]`+grain+` } }`)
+		n := s.Fabric("a").Needs[0]
+		got := strings.Join([]string{n.Across.Bare(measure.In), n.Along.Bare(measure.In), map[bool]string{true: "free", false: "fixed"}[s.Fabric("a").Turnable(n)]}, " ")
+		if got != want {
+			t.Errorf("%s: cut %s, want %s", grain, got, want)
+		}
+		wantCount(t, "pieces", n.Count, 10)
+		wantSize(t, grain, p.Width, p.Height, "5 1/2", "8 1/2")
+	}
+	// Without a finished size it fills its box.
+	_, p := unitOf(t, `"rows": 1, "columns": 1`, `"unit": { "template": { "fabric": "a", "box": [6, 9] } }`)
+	wantSize(t, "its box", p.Width, p.Height, "6", "9")
+}

@@ -1,0 +1,173 @@
+package derive
+
+import (
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+// Unit is a derived unit of pieces that are cut for it: what its method takes,
+// and how it comes out.
+type Unit struct {
+	Pieces  []Piece // cut for one batch, in order of sewing
+	Of      []Taken // parts that one batch takes
+	Each    int64   // units from one batch
+	Batches int64   // rounded up
+	Sewn    piecing.Box
+	Wanted  *piecing.Box // unfinished, of the finished size that the plan states; nil when it states none
+	Trim    [2]plan.Length
+	Point   *measure.Surd // how far its points lie inside the raw edge; nil when it has none or is trimmed to them
+	Bonus   []Bonus       // by the corners cut away from one unit
+	Keep    bool          // the corners cut away are sewn into units; otherwise they are waste
+}
+
+// Piece is one size of piece that a unit is cut from.
+type Piece struct {
+	What          string // "goose square"
+	Fabric        *Fabric
+	Width, Height measure.Length
+	Exact         piecing.Box    // the cut size that leaves nothing over
+	Nothing       measure.Length // a cut size of which nothing is left once it is sewn
+	Count         int64          // in one batch
+	Halving       plan.Halving
+	At            source.Range // where the plan says the size, or what it follows from
+	Fixed         bool         // it lies as said, width across the fabric, though the print would let it turn
+	Said          bool         // the plan says the size; otherwise it was derived
+}
+
+// Taken is a part that goes into a unit.
+type Taken struct {
+	Part  *Part
+	Count int64 // to one batch
+}
+
+// Bonus is the half-square units that corners cut away give.
+type Bonus struct {
+	Square measure.Length // the flip square
+	Side   measure.Surd   // unfinished
+	Count  int64          // from one unit of the recipe
+}
+
+// Left is what the unit comes out larger than drafted, smaller if negative;
+// ok is false when the plan states no finished size.
+func (p *Part) Left() (left piecing.Box, ok bool) {
+	if p.Unit == nil || p.Unit.Wanted == nil || !p.Known {
+		return left, false
+	}
+	w := p.Unit.Wanted
+	return piecing.Box{Width: p.Width.Sub(w.Width), Height: p.Height.Sub(w.Height)}, true
+}
+
+// Over is what the larger cut side is over the exact one, negative when short.
+func (c Piece) Over() measure.Surd {
+	return measure.Max(c.Width.Surd().Sub(c.Exact.Width), c.Height.Surd().Sub(c.Exact.Height))
+}
+
+// measureUnit works out the operations of units and of other things that are
+// made of pieces cut for them.
+func (s *Size) measureUnit(p *Part) {
+	switch op := p.Operation.(type) {
+	case plan.Hourglass:
+		s.measureHourglass(p, op)
+	case plan.FlyingGeese:
+		s.measureGeese(p, op)
+	case plan.FlipCorners:
+		s.measureFlipCorners(p, op)
+	case plan.SquareInSquare:
+		s.measureSquareInSquare(p, op)
+	case plan.Logs:
+		s.measureLogs(p, op)
+	case plan.Shape:
+		s.measureShape(p, op)
+	case plan.Template:
+		s.measureTemplate(p, op)
+	case plan.Recut:
+		s.measureRecut(p, op)
+	case plan.Loop:
+		s.measureLoop(p, op)
+	case plan.Chain:
+		s.measureChain(p, op)
+	}
+}
+
+// becomes takes the unit for the part's, trimmed where the plan says so.
+func (p *Part) becomes(u *Unit) {
+	both := (2 * p.Seam.Allowance.Length).Surd()
+	p.Unit, p.Box = u, u.Sewn
+	p.Known = u.Sewn.Width.Cmp(both) > 0 && u.Sewn.Height.Cmp(both) > 0
+	if u.Trim[0].Given() {
+		p.Box = piecing.Box{Width: u.Trim[0].Surd(), Height: u.Trim[1].Surd()}
+	}
+}
+
+// askUnit counts batches, and what they are cut and sewn from.
+func (s *Size) askUnit(p *Part) {
+	u := p.Unit
+	if u == nil || !p.Known {
+		return
+	}
+	u.Batches = piecing.Batches(p.Needed, u.Each)
+	p.Made = u.Batches * u.Each
+	for _, c := range alike(u.Pieces) {
+		c.Fabric.need(p.Name, c.Width, c.Height, min(u.Batches*c.Count, countless), c.Halving)
+		c.Fabric.Needs[len(c.Fabric.Needs)-1].Fixed = c.Fixed
+	}
+	for _, t := range u.Of {
+		t.Part.call(u.Batches * t.Count)
+	}
+}
+
+// alike are the pieces with equal ones counted together, in order of first
+// appearance.
+func alike(pieces []Piece) []Piece {
+	type kind struct {
+		f             *Fabric
+		width, height measure.Length
+		halving       plan.Halving
+		fixed         bool
+	}
+	at := map[kind]int{}
+	var out []Piece
+	for _, c := range pieces {
+		k := kind{c.Fabric, c.Width, c.Height, c.Halving, c.Fixed}
+		if i, seen := at[k]; seen {
+			out[i].Count += c.Count
+			continue
+		}
+		at[k] = len(out)
+		out = append(out, c)
+	}
+	return out
+}
+
+// rounding is the direction that a cut goes to the ruler in: up when the unit
+// is trimmed afterwards, to the nearest line when it is not.
+func rounding(trim plan.Length) piecing.Rounding {
+	if trim.Given() {
+		return piecing.Up
+	}
+	return piecing.Nearest
+}
+
+func (s *Size) rulerGrid() measure.Length { return s.Plan.Defaults.RulerGrid }
+
+// unfinished is a finished box with its seam allowances.
+func unfinished(width, height plan.Length, seam measure.Length) *piecing.Box {
+	return &piecing.Box{Width: (width.Length + 2*seam).Surd(), Height: (height.Length + 2*seam).Surd()}
+}
+
+// squarePiece is a square cut to a fit, or to what the plan says.
+func squarePiece(what string, f *Fabric, fit piecing.Fit, said plan.Length, from source.Range) Piece {
+	c := Piece{What: what, Fabric: f, Width: fit.Cut, Height: fit.Cut, Exact: square(fit.Exact), Count: 1, At: from}
+	if said.Given() {
+		c.Width, c.Height, c.At, c.Said = said.Length, said.Length, said.At, true
+	}
+	return c
+}
+
+// exactly is a cut that is what geometry asks for, rounded to a tick if it is
+// none.
+func exactly(cut measure.Surd) piecing.Fit {
+	return piecing.Fit{Exact: cut, Cut: cut.NearestTo(measure.Tick)}
+}
