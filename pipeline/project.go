@@ -41,7 +41,7 @@ func (l *line) findProjects(walked map[string]bool) {
 	for _, p := range l.projects {
 		real, err := realPath(filepath.Dir(p.path))
 		p.whole = err == nil && walked[real]
-		p.load()
+		p.load(l.Today)
 	}
 }
 
@@ -91,7 +91,7 @@ func newProject(folder, file string) *project {
 }
 
 // load reads the project file and its price list.
-func (p *project) load() {
+func (p *project) load(today plan.Date) {
 	b, err := read(disk{}, p.path)
 	if err != nil {
 		p.findings = append(p.findings, unread(p.path, err))
@@ -107,7 +107,7 @@ func (p *project) load() {
 		return
 	}
 	settings, problems := plan.DecodeProject(file, tree)
-	rules, misnamed := newLevels(settings)
+	rules, misnamed := newLevels(settings, today)
 	problems = append(problems, misnamed...)
 	problems = append(problems, p.loadPrices(settings)...)
 	p.findings = append(p.findings, check.Problems(file, tree, "", problems)...)

@@ -11,12 +11,17 @@ import (
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
+	"yardproof/schema/plan"
 )
 
 // Config says what a run works on.
 type Config struct {
 	Paths []string // plans and folders of plans
 	Jobs  int      // plans worked on at the same time; 0 for one a processor, 128 at most
+
+	// Today is the day on which exceptions that have a last day are held
+	// against it. When it is not given none has run out.
+	Today plan.Date
 
 	// Tables asks for the sheets of plans and of the line. Without them Each
 	// is not called, for there is nothing to export.

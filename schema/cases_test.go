@@ -132,7 +132,7 @@ const rightProject = `{
   "rulers": [{ "size": ["6 1/2", "24 1/2"], "angles": [45, 60] }],
   "defaults": { "in": { "grid": "1/8 yd" } },
   "rules": { "fabric/tight": "note" },
-  "exceptions": [{ "rule": "fabric/tight", "plan": "tea-cosy", "at": "/fabrics/sky", "reason": "seen" }]
+  "exceptions": [{ "rule": "fabric/tight", "plan": "tea-cosy", "at": "/fabrics/sky", "reason": "seen", "until": "2027-03-31" }]
 }`
 
 func wrongProjects() []wrong {
@@ -152,6 +152,8 @@ func wrongProjects() []wrong {
 			`schema/not-allowed /currency: "currency" is "usd"; wanted: a currency's three capital letters (ISO 4217) -> write "USD"`},
 		{"pattern", `"/fabrics/sky"`, `"fabrics/sky"`,
 			`schema/not-allowed /exceptions/0/at: "at" of item 1 of "exceptions" is "fabrics/sky"; wanted: a JSON Pointer, which begins with a slash -> write "/fabrics/sky"`},
+		{"pattern", `"2027-03-31"`, `"31 March"`,
+			`schema/not-allowed /exceptions/0/until: "until" of item 1 of "exceptions" is "31 March"; wanted: a day as year, month and day, like "2027-03-31"`},
 		{"pattern", `"seen"`, `"  "`,
 			`schema/not-allowed /exceptions/0/reason: "reason" of item 1 of "exceptions" is "  "; wanted: some words`},
 		{"dependencies", `"currency": "USD"`, `"labour_rate": 20`,

@@ -35,10 +35,13 @@ func checkPlans(ctx context.Context, s streams, o *options, paths []string) (int
 
 // work runs the pipeline, writes the reports, and gives the exit status.
 func (set settings) work(ctx context.Context, s streams, c pipeline.Config) (int, error) {
-	c.Paths, c.Jobs = set.paths, set.jobs
+	c.Paths, c.Jobs, c.Today = set.paths, set.jobs, set.today
 	c.Progress = progress(s.stderr, set.quiet)
 	inputs := c.Inputs
 	c.Inputs = func(files []string) error {
+		if set.list != "" {
+			files = append(files, set.list)
+		}
 		if err := set.spare(files); err != nil || inputs == nil {
 			return err
 		}

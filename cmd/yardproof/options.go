@@ -1,13 +1,16 @@
 package main
 
 import (
+	"os"
 	"slices"
 	"strings"
+	"time"
 
 	"github.com/spf13/pflag"
 
 	"yardproof/exporters"
 	"yardproof/pipeline/diag"
+	"yardproof/schema/plan"
 )
 
 // options are the flags of all commands as they were typed; a command uses
@@ -18,6 +21,9 @@ type options struct {
 	jobs    int
 	color   string
 	quiet   bool
+	verbose bool
+	today   string
+	list    string
 
 	out     string
 	formats []string
@@ -31,6 +37,9 @@ func checkFlags(f *pflag.FlagSet, o *options) {
 		"write the findings as `FORMAT=PATH`, - being standard output; may be given several times; text=- if it is not given. Formats: "+strings.Join(reportNames(), ", "))
 	f.IntVar(&o.jobs, "jobs", 0, "work on `N` plans at the same time; 0 is one a processor")
 	f.StringVar(&o.color, "color", "auto", "colours on standard output, `WHEN`: auto (on a terminal, unless NO_COLOR is set), always or never")
+	f.StringVar(&o.today, "today", "", "hold the last day of exceptions against this `DATE`, YYYY-MM-DD; SOURCE_DATE_EPOCH's, in UTC, or the system's if it is not given")
+	f.StringVar(&o.list, "files-from", "", "take paths from `FILE` too, - being standard input: one a line, or ended by NUL when there is any")
+	f.BoolVar(&o.verbose, "verbose", false, "the text report also lists accepted findings with their reasons")
 	f.BoolVar(&o.quiet, "quiet", false, "no progress bar, and no report that was not asked for with --report")
 }
 
@@ -66,6 +75,9 @@ type settings struct {
 	jobs    int
 	color   bool
 	quiet   bool
+	verbose bool
+	today   plan.Date
+	list    string // the file that paths were read from, empty for none
 	out     string
 	formats []exporters.ExportFormat
 	draft   bool
@@ -74,8 +86,8 @@ type settings struct {
 // settle understands the options that check and export share. Every error is
 // one of usage.
 func (o *options) settle(s streams, paths []string) (settings, error) {
-	set := settings{paths: paths, jobs: o.jobs, quiet: o.quiet}
-	if len(paths) == 0 || slices.Contains(paths, "") {
+	set := settings{paths: paths, jobs: o.jobs, quiet: o.quiet, verbose: o.verbose}
+	if len(paths) == 0 && o.list == "" || slices.Contains(paths, "") {
 		return set, misuse("name a plan or a folder of plans")
 	}
 	var ok bool
@@ -86,13 +98,23 @@ func (o *options) settle(s streams, paths []string) (settings, error) {
 		return set, misuse("--jobs %d is less than 0", o.jobs)
 	}
 	var err error
+	if set.today, err = today(o.today, os.Getenv("SOURCE_DATE_EPOCH"), time.Now()); err != nil {
+		return set, err
+	}
 	if set.color, err = useColor(o.color, s.stdout); err != nil {
 		return set, err
 	}
 	if len(o.reports) == 0 && !o.quiet {
 		o.reports = []string{"text=" + toStdout}
 	}
-	set.reports, err = targets(o.reports)
+	if set.reports, err = targets(o.reports); err != nil || o.list == "" {
+		return set, err
+	}
+	listed, err := listed(o.list, s.stdin)
+	set.paths = append(slices.Clone(paths), listed...)
+	if o.list != toStdout {
+		set.list = o.list
+	}
 	return set, err
 }
 

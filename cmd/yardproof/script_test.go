@@ -29,6 +29,7 @@ func TestScript(t *testing.T) {
 		"nothing":  nothing,
 		"contains": contains,
 		"edit":     edit,
+		"nul":      nul,
 	}
 	for name, cmd := range systemCmds() {
 		cmds[name] = cmd
@@ -97,6 +98,12 @@ func edit(ts *testscript.TestScript, _ bool, args []string) {
 		ts.Fatalf("%s does not contain %s", args[0], args[1])
 	}
 	text = strings.ReplaceAll(text, args[1], args[2])
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(text), 0o666))
+}
+
+// nul FILE TEXT... writes texts, each ended by a NUL.
+func nul(ts *testscript.TestScript, _ bool, args []string) {
+	text := strings.Join(args[1:], "\x00") + "\x00"
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(text), 0o666))
 }
 

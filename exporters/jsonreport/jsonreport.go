@@ -17,7 +17,16 @@ type document struct {
 	Studio   string    `json:"studio,omitempty"`
 	Plans    []plan    `json:"plans"`
 	Findings []finding `json:"findings"`
+	Accepted []excused `json:"accepted,omitempty"`
 	Counts   counts    `json:"counts"`
+}
+
+// excused is a finding that a project accepts.
+type excused struct {
+	Finding finding `json:"finding"`
+	Reason  string  `json:"reason"`
+	Until   string  `json:"until,omitempty"`
+	By      place   `json:"by"`
 }
 
 type plan struct {
@@ -88,6 +97,10 @@ func Write(w io.Writer, run *report.Run) error {
 	for _, p := range run.Plans {
 		d.Plans = append(d.Plans, outcome(p))
 		total.Accepted += p.Accepted
+	}
+	for _, e := range run.Exceptions() {
+		f := convert([]diag.Finding{e.Finding})[0]
+		d.Accepted = append(d.Accepted, excused{Finding: f, Reason: e.Reason, Until: e.Until, By: at(e.Place)})
 	}
 	d.Counts = total
 	encoder := json.NewEncoder(w)

@@ -88,6 +88,26 @@ func TestTheSchemaRefuses(t *testing.T) {
 	}
 }
 
+// What the project accepts has its reason, and a day where it has one.
+func TestTheSchemaRefusesExceptions(t *testing.T) {
+	schema := compiled(t)
+	whole := string(written(t, edge.Run()))
+	for _, breakage := range [][2]string{
+		{`"until": "2027-03-31"`, `"until": "31 March"`},
+		{`"reason": "a cushion`, `"because": "a cushion`},
+		{`"by": {`, `"from": {`},
+	} {
+		broken := strings.Replace(whole, breakage[0], breakage[1], 1)
+		doc, err := jsonschema.UnmarshalJSON(strings.NewReader(broken))
+		if err != nil || broken == whole {
+			t.Fatalf("nothing to break, or %v: %s", err, breakage[0])
+		}
+		if schema.Validate(doc) == nil {
+			t.Errorf("%s in place of %s follows the schema", breakage[1], breakage[0])
+		}
+	}
+}
+
 // The schema has every member that is written, and no other.
 func TestTheSchemaHasEveryMember(t *testing.T) {
 	var s struct {
@@ -106,6 +126,7 @@ func TestTheSchemaHasEveryMember(t *testing.T) {
 	declared := map[string][]string{
 		"document": members(document{}), "plan": members(plan{}), "counts": members(counts{}), "finding": members(finding{}),
 		"related": members(related{}), "place": members(place{}), "range": members(span{}), "position": members(position{}),
+		"excused": members(excused{}),
 	}
 	if diff := cmp.Diff(declared, described); diff != "" {
 		t.Errorf("-written +described:\n%s", diff)

@@ -35,7 +35,7 @@ func Write(w io.Writer, r *report.Run, o Options) error {
 
 func convert(r *report.Run, o Options) run {
 	findings := r.All()
-	excused := suppressed(r)
+	excused := r.Exceptions()
 	b := &builder{
 		artifacts: newArtifacts(r, findings, excused),
 		rules:     newRules(r, findings, excused),
@@ -58,16 +58,6 @@ func convert(r *report.Run, o Options) run {
 		ColumnKind:         "unicodeCodePoints",
 		Properties:         runProperties{Accepted: words.Accepted(r)},
 	}
-}
-
-// suppressed lists what the projects accept, in the order of the plans.
-func suppressed(r *report.Run) []report.Excused {
-	var all []report.Excused
-	all = append(all, r.Excused...)
-	for _, p := range r.Plans {
-		all = append(all, p.Excused...)
-	}
-	return all
 }
 
 // builder gathers the parts of a run that refer to each other.

@@ -95,7 +95,7 @@ func TestEachFindingIsWrittenOnce(t *testing.T) {
 	for name, r := range runs() {
 		got := decoded(t, r)
 		findings := r.All()
-		if n := len(got.Results) + len(got.Invocations[0].ToolExecutionNotifications) - len(suppressed(r)); n != len(findings) {
+		if n := len(got.Results) + len(got.Invocations[0].ToolExecutionNotifications) - len(r.Exceptions()); n != len(findings) {
 			t.Errorf("%s: %d findings are written, there are %d", name, n, len(findings))
 		}
 		follow := 0

@@ -16,6 +16,9 @@ import (
 type Options struct {
 	Color bool // escape sequences for colours are understood
 	Width int  // columns of the terminal; 0 leaves lines as long as they are
+
+	// Verbose also lists what the projects accept, and why.
+	Verbose bool
 }
 
 // Write prints every finding of the run in the one order and closes with a
@@ -29,6 +32,9 @@ func Write(w io.Writer, run *report.Run, o Options) error {
 	for _, f := range findings {
 		p.finding(f)
 		p.line("")
+	}
+	if o.Verbose {
+		p.accepted(run.Exceptions())
 	}
 	p.line(p.summary(run, findings))
 	return p.out.Flush()
@@ -65,6 +71,19 @@ func (p *printer) finding(f diag.Finding) {
 	}
 	for _, c := range flatten(f.Follows) {
 		p.labelled("may follow:", consequence(f, c))
+	}
+}
+
+// accepted lists findings that the projects accept.
+func (p *printer) accepted(all []report.Excused) {
+	for _, e := range all {
+		p.line(p.palette.quiet.Sprint("accepted:") + " " + p.head(e.Finding))
+		reason := e.Reason
+		if e.Until != "" {
+			reason += " (until " + e.Until + ")"
+		}
+		p.labelled("reason:", reason)
+		p.line("")
 	}
 }
 

@@ -12,10 +12,22 @@ var readingChecks = []Check{
 		Fix:     "mend the row: columns sku, description, unit (yd, m, pack or each) and price, one row a sku",
 	},
 	{
+		Rule: "project/expired-exception", Level: diag.Warning, Since: "0.1.0", Scope: Reading,
+		Summary: "an accepted exception has run out",
+		Why:     "It was accepted for a time, and the time is over: what it covered is told again. Left standing it would be taken for one that still holds.",
+		Fix:     "mend what it covered and remove the exception, or look at it again and give it a later day",
+	},
+	{
 		Rule: "project/unmatched-exception", Level: diag.Warning, Since: "0.1.0", Scope: Reading,
 		Summary: "an accepted exception matches no finding",
 		Why:     "An exception that matches nothing was mended, or names the wrong place. Left standing it will one day hide something new.",
 		Fix:     "remove the exception, or correct its rule, plan or pointer",
+	},
+	{
+		Rule: "schema/date", Level: diag.Error, Since: "0.1.0", Scope: Reading,
+		Summary: "a date is no day of the calendar",
+		Why:     "An exception that ends on 31 June would end on a day that somebody has to guess.",
+		Fix:     "write year, month and day: 2027-06-30",
 	},
 	{
 		Rule: "schema/duplicate-key", Level: diag.Error, Since: "0.1.0", Scope: Reading,

@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"yardproof/pipeline/diag"
 	"yardproof/schema/measure"
 	"yardproof/schema/source"
@@ -43,6 +45,7 @@ type Outcome struct {
 type Excused struct {
 	Finding diag.Finding
 	Reason  string     // as the project gives it
+	Until   string     // the last day on which it is accepted, as an ISO 8601 date; empty for good
 	Place   diag.Place // where it does so
 }
 
@@ -64,6 +67,16 @@ func (r *Run) All() []diag.Finding {
 		all = append(all, p.Findings...)
 	}
 	return diag.Sort(all)
+}
+
+// Exceptions lists what the projects accept: of the line, then of each plan,
+// in the order of the plans.
+func (r *Run) Exceptions() []Excused {
+	all := slices.Clone(r.Excused)
+	for _, p := range r.Plans {
+		all = append(all, p.Excused...)
+	}
+	return all
 }
 
 // Plan is one plan's report: what its workbook and tables hold.
