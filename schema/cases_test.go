@@ -186,3 +186,22 @@ func many(n int, format string) string {
 	}
 	return strings.Join(members, ", ")
 }
+
+const rightBaseline = `{
+  "format": 1,
+  "findings": [{ "rule": "fabric/tight", "plan": "tea-cosy", "pointer": "/fabrics/sky", "sizes": ["small"], "number": 2, "level": "note", "message": "1 yd is tight" }]
+}`
+
+func wrongBaselines() []wrong {
+	return []wrong{
+		{"type", `"/fabrics/sky"`, `7`, `schema/wrong-type /findings/0/pointer: "pointer" of item 1 of "findings" is 7; wanted: text in quotation marks`},
+		{"required", `"format": 1,`, ``, `schema/missing : "format" is missing from the baseline -> add "format"`},
+		{"additionalProperties", `"sizes"`, `"size"`, `schema/unknown-key /findings/0/size: there is no "size" in item 1 of "findings" -> write "sizes"`},
+		{"const", `"format": 1`, `"format": 2`, `schema/not-allowed /format: "format" is 2; wanted: 1 -> write 1`},
+		{"pattern", `"fabric/tight"`, `"tight"`, `schema/not-allowed /findings/0/rule: "rule" of item 1 of "findings" is "tight"; wanted: a rule's name, like "fabric/tight"`},
+		{"enum", `"note"`, `"off"`, `schema/not-allowed /findings/0/level: "level" of item 1 of "findings" is "off"; wanted: "error", "warning" or "note"`},
+		{"minimum", `"number": 2`, `"number": 1`, `schema/out-of-range /findings/0/number: "number" of item 1 of "findings" is 1; the least is 2`},
+		{"minItems", `["small"]`, `[]`, `schema/out-of-range /findings/0/sizes: "sizes" of item 1 of "findings" has 0 items; the least is 1`},
+		{"minLength", `"tea-cosy"`, `""`, `schema/out-of-range /findings/0/plan: "plan" of item 1 of "findings" has 0 characters; the least is 1`},
+	}
+}

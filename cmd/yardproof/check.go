@@ -54,17 +54,31 @@ func (set settings) work(ctx context.Context, s streams, c pipeline.Config) (int
 	return set.conclude(ctx, s, run)
 }
 
-// conclude writes the reports of a run and gives its exit status.
+// conclude holds a run against the baseline, writes its reports and the new
+// baseline, and gives its exit status.
 func (set settings) conclude(ctx context.Context, s streams, run *report.Run) (int, error) {
+	set.compare(run)
+	if err := set.writeBaseline(ctx, s, run); err != nil {
+		return 0, err
+	}
 	if err := set.write(ctx, s, run); err != nil {
 		return 0, err
 	}
 	return status(run.All(), set.failOn), nil
 }
 
-// spare refuses reports that would replace what the run reads.
+// spare refuses reports and baselines that would replace what the run reads, or
+// each other.
 func (set settings) spare(files []string) error {
 	inputs := identities(files)
+	if set.record != "" && inputs[identity(set.record)] {
+		return misuse("--write-baseline %s would replace an input", set.record)
+	}
+	for _, name := range []string{set.record, set.known} {
+		if name != "" {
+			inputs[identity(name)] = true
+		}
+	}
 	for _, t := range set.reports {
 		if t.path != toStdout && inputs[identity(t.path)] {
 			return misuse("--report %s=%s would replace an input", t.format.Name, t.path)

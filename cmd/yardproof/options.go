@@ -23,6 +23,8 @@ type options struct {
 	quiet   bool
 	verbose bool
 	today   string
+	known   string
+	record  string
 	list    string
 
 	out     string
@@ -37,6 +39,8 @@ func checkFlags(f *pflag.FlagSet, o *options) {
 		"write the findings as `FORMAT=PATH`, - being standard output; may be given several times; text=- if it is not given. Formats: "+strings.Join(reportNames(), ", "))
 	f.IntVar(&o.jobs, "jobs", 0, "work on `N` plans at the same time; 0 is one a processor")
 	f.StringVar(&o.color, "color", "auto", "colours on standard output, `WHEN`: auto (on a terminal, unless NO_COLOR is set), always or never")
+	f.StringVar(&o.known, "baseline", "", "tell only of findings that are not recorded in `FILE`, and count the others")
+	f.StringVar(&o.record, "write-baseline", "", "record all findings of this run in `FILE`, unless something kept it from being finished")
 	f.StringVar(&o.today, "today", "", "hold the last day of exceptions against this `DATE`, YYYY-MM-DD; SOURCE_DATE_EPOCH's, in UTC, or the system's if it is not given")
 	f.StringVar(&o.list, "files-from", "", "take paths from `FILE` too, - being standard input: one a line, or ended by NUL when there is any")
 	f.BoolVar(&o.verbose, "verbose", false, "the text report also lists accepted findings with their reasons")
@@ -77,6 +81,8 @@ type settings struct {
 	quiet   bool
 	verbose bool
 	today   plan.Date
+	known   string // a baseline to compare with, empty for none
+	record  string // a baseline to write, empty for none
 	list    string // the file that paths were read from, empty for none
 	out     string
 	formats []exporters.ExportFormat
@@ -86,7 +92,7 @@ type settings struct {
 // settle understands the options that check and export share. Every error is
 // one of usage.
 func (o *options) settle(s streams, paths []string) (settings, error) {
-	set := settings{paths: paths, jobs: o.jobs, quiet: o.quiet, verbose: o.verbose}
+	set := settings{paths: paths, jobs: o.jobs, quiet: o.quiet, verbose: o.verbose, known: o.known, record: o.record}
 	if len(paths) == 0 && o.list == "" || slices.Contains(paths, "") {
 		return set, misuse("name a plan or a folder of plans")
 	}

@@ -18,7 +18,17 @@ type document struct {
 	Plans    []plan    `json:"plans"`
 	Findings []finding `json:"findings"`
 	Accepted []excused `json:"accepted,omitempty"`
+	Baseline *baseline `json:"baseline,omitempty"`
 	Counts   counts    `json:"counts"`
+}
+
+// baseline counts findings that were recorded earlier. Those found again are
+// not among the findings.
+type baseline struct {
+	Recorded int `json:"recorded"`
+	Old      int `json:"old"`
+	Gone     int `json:"gone"`
+	Unseen   int `json:"unseen"`
 }
 
 // excused is a finding that a project accepts.
@@ -97,6 +107,9 @@ func Write(w io.Writer, run *report.Run) error {
 	for _, p := range run.Plans {
 		d.Plans = append(d.Plans, outcome(p))
 		total.Accepted += p.Accepted
+	}
+	if b := run.Baseline; b != nil {
+		d.Baseline = &baseline{Recorded: b.Recorded, Old: len(b.Old), Gone: b.Gone, Unseen: b.Unseen}
 	}
 	for _, e := range run.Exceptions() {
 		f := convert([]diag.Finding{e.Finding})[0]

@@ -126,7 +126,7 @@ func TestTheSchemaHasEveryMember(t *testing.T) {
 	declared := map[string][]string{
 		"document": members(document{}), "plan": members(plan{}), "counts": members(counts{}), "finding": members(finding{}),
 		"related": members(related{}), "place": members(place{}), "range": members(span{}), "position": members(position{}),
-		"excused": members(excused{}),
+		"excused": members(excused{}), "baseline": members(baseline{}),
 	}
 	if diff := cmp.Diff(declared, described); diff != "" {
 		t.Errorf("-written +described:\n%s", diff)

@@ -130,6 +130,11 @@ func ofLine(run *report.Run) suite {
 		Properties: []property{{"accepted", strconv.Itoa(run.Accepted)}},
 		Cases:      []testcase{c.write("line", false)},
 	}
+	if b := run.Baseline; b != nil {
+		for _, n := range []property{{"recorded", strconv.Itoa(b.Recorded)}, {"old", strconv.Itoa(len(b.Old))}, {"gone", strconv.Itoa(b.Gone)}, {"unseen", strconv.Itoa(b.Unseen)}} {
+			s.Properties = append(s.Properties, n)
+		}
+	}
 	s.Cases[0].accept(run.Excused)
 	return s
 }

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"yardproof/exporters/internal/words"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
 )
@@ -184,14 +185,15 @@ func (p *printer) room(taken int) int {
 
 // summary counts what was looked at and what was found.
 func (p *printer) summary(run *report.Run, findings []diag.Finding) string {
+	age := words.Age(run)
 	var counts []string
 	for _, level := range []diag.Level{diag.Error, diag.Warning, diag.Note} {
 		if n := countAt(findings, level); n > 0 {
-			counts = append(counts, p.palette.level(level).Sprint(plural(n, level.String())))
+			counts = append(counts, p.palette.level(level).Sprint(plural(n, age+level.String())))
 		}
 	}
 	if len(counts) == 0 {
-		counts = append(counts, p.palette.good.Sprint("no findings"))
+		counts = append(counts, p.palette.good.Sprint("no "+age+"findings"))
 	}
 	if n := following(findings); n > 0 {
 		counts = append(counts, fmt.Sprintf("%d more that may follow", n))
@@ -203,7 +205,7 @@ func (p *printer) summary(run *report.Run, findings []diag.Finding) string {
 	if level := diag.Worst(findings); level > 0 {
 		worst = "; worst: " + p.palette.level(level).Sprint(level)
 	}
-	return scope(run.Plans) + ": " + strings.Join(counts, ", ") + worst
+	return scope(run.Plans) + ": " + strings.Join(counts, ", ") + worst + words.Against(run.Baseline)
 }
 
 // scope is how many plans and sizes were looked at: "3 plans, 2 sizes each".

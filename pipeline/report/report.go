@@ -16,6 +16,7 @@ type Run struct {
 	Accepted int            // findings left out because the project accepts them
 	Cuttings Cuttings
 	Excused  []Excused // those, where they are kept; may be fewer than Accepted
+	Baseline *Baseline // what is said of findings that were recorded earlier; nil when none were asked for
 	Rules    []Rule    // every rule there is, by name; empty where nobody asked
 	Currency measure.Currency
 	Sheets   []Sheet // of the line's workbook; empty when only checking
@@ -25,6 +26,15 @@ type Run struct {
 type Cuttings struct {
 	Asked  int // by fabrics of sizes
 	Solved int // different ones, each solved once
+}
+
+// Baseline is how a run compares with findings that were recorded earlier. The
+// old ones are no longer among the run's own.
+type Baseline struct {
+	Recorded int
+	Old      []diag.Finding // found again, in the one order
+	Gone     int            // recorded and not found again
+	Unseen   int            // recorded for plans that the run did not look at
 }
 
 // Outcome is what is kept of a plan once it has been dealt with.
