@@ -12,8 +12,8 @@ import (
 // plans need, and less than a stream that never ends.
 const mostListed = 256 << 20
 
-// listed reads a list of paths from a file or from standard input.
-func listed(name string, stdin io.Reader) ([]string, error) {
+// pathsFrom reads a list of paths from a file or from standard input.
+func pathsFrom(name string, stdin io.Reader) ([]string, error) {
 	from, what := stdin, "standard input"
 	if name != toStdout {
 		f, err := os.Open(name)

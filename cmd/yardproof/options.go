@@ -116,7 +116,7 @@ func (o *options) settle(s streams, paths []string) (settings, error) {
 	if set.reports, err = targets(o.reports); err != nil || o.list == "" {
 		return set, err
 	}
-	listed, err := listed(o.list, s.stdin)
+	listed, err := pathsFrom(o.list, s.stdin)
 	set.paths = append(slices.Clone(paths), listed...)
 	if o.list != toStdout {
 		set.list = o.list
