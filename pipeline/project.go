@@ -28,6 +28,7 @@ type project struct {
 	prices   *plan.PriceList
 	priced   string // path of the price list, empty when there is none
 	rules    levels
+	basis    string // names the settings that plans follow from
 	findings []diag.Finding
 }
 
@@ -112,7 +113,7 @@ func (p *project) load(today plan.Date) {
 	problems = append(problems, p.loadPrices(settings)...)
 	p.findings = append(p.findings, check.Problems(file, tree, "", problems)...)
 	if diag.Worst(p.findings) < diag.Error {
-		p.settings, p.rules = settings, rules
+		p.settings, p.rules, p.basis = settings, rules, settingsBasis(tree)
 	}
 }
 

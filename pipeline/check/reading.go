@@ -203,6 +203,18 @@ var runningChecks = []Check{
 		Fix:     "correct the path",
 	},
 	{
+		Rule: "run/changed-output", Level: diag.Error, Since: "0.1.0", Scope: Running,
+		Summary: "an output was left as it is, because yardproof did not write it so",
+		Why:     "Somebody put a price into the workbook, or keeps a file of that name in the folder. It is not lost without a word; but it is not what the plan says, either.",
+		Fix:     "rename it to keep it, or delete it; --overwrite replaces all such files",
+	},
+	{
+		Rule: "run/no-result", Level: diag.Error, Since: "0.1.0", Scope: Running,
+		Summary: "a result that is to be gathered is missing, of something else, or unreadable",
+		Why:     "A line that is put together of old or foreign results is not what one run would find.",
+		Fix:     "export the plan with --results again, with the same version of yardproof, and gather that",
+	},
+	{
 		Rule: "run/no-plan", Level: diag.Error, Since: "0.1.0", Scope: Running,
 		Summary: "no plan was found",
 		Why:     "A check of nothing must not look like a check without findings.",

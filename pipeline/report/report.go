@@ -20,6 +20,7 @@ type Run struct {
 	Rules    []Rule    // every rule there is, by name; empty where nobody asked
 	Currency measure.Currency
 	Sheets   []Sheet // of the line's workbook; empty when only checking
+	Basis    string  // names all that the sheets follow from, as that of a Plan does
 }
 
 // Cuttings counts the cutting problems of a run.
@@ -98,4 +99,21 @@ type Plan struct {
 	Proved   bool         // no finding is an error
 	Source   *source.File // to turn the places of Work into lines
 	Sheets   []Sheet
+
+	// Basis names all that the sheets follow from: while it stays the same, so
+	// do they. It is empty when nobody said which program makes them.
+	Basis string
+}
+
+// Export is what was written of a plan, or of the line, in one format.
+type Export struct {
+	Format string   `json:"format"`
+	Basis  string   `json:"basis"` // of what it was made from; empty when it is not whole
+	Files  []Output `json:"files"`
+}
+
+// Output is a file that was written.
+type Output struct {
+	Name   string `json:"name"`   // slash path below the output folder
+	SHA256 string `json:"sha256"` // of its bytes, in hexadecimal digits
 }
