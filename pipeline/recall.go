@@ -40,9 +40,9 @@ func (w *work) reuse() bool {
 
 // keep hands on what a later run may use. What cannot be told again in the very
 // same words is not kept.
-func (w *work) keep() {
-	if w.sum == "" || w.Keep == nil {
-		return
+func (w *work) keep() error {
+	if w.sum == "" || w.Keep == nil || w.Gather && !w.decoded && len(w.reading) == 0 {
+		return nil
 	}
 	k := &result.Result{
 		Format: result.Format, Version: w.Version, File: w.name, Text: w.sum,
@@ -52,8 +52,9 @@ func (w *work) keep() {
 		Asked: w.asked, Summary: w.summary, Exported: w.outcome.Exported,
 	}
 	if again(w.reading, k.Reading, w.file, w.id) && again(w.found, k.Found, w.file, w.id) {
-		w.Keep(k)
+		return w.Keep(k)
 	}
+	return nil
 }
 
 // again tells whether what is kept of findings gives the same findings, and

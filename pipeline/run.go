@@ -48,8 +48,9 @@ type Config struct {
 	// program are the same. Like Each and Keep it is called by several
 	// goroutines at the same time.
 	Recall func(file string) *result.Result
-	// Keep is handed what a later run may recall.
-	Keep func(*result.Result)
+	// Keep is handed what a later run may recall. An error becomes a finding of
+	// run/write.
+	Keep func(*result.Result) error
 	// Current tells whether what follows from a basis is already written of a
 	// plan. Such a plan is not handed on.
 	Current func(file, basis string) bool

@@ -95,7 +95,8 @@ func (l *line) work(ctx context.Context, p *planFile) {
 	}
 	p.outcome.Findings = diag.Sort(append(p.outcome.Findings, troubles...))
 	if p.done && len(troubles) == 0 {
-		w.keep()
+		w.stage = "keeping what is known of"
+		p.outcome.Findings = append(p.outcome.Findings, w.guard(w.keep)...)
 	}
 	p.bytes = nil
 }
@@ -144,7 +145,7 @@ func (w *work) prove() error {
 	switch {
 	case w.reuse():
 	case w.Gather:
-		w.outcome.Findings = noResult(w.name, w.id)
+		w.outcome.Findings = append(noResult(w.name, w.id), w.twins...)
 		return nil
 	default:
 		w.derive()
@@ -236,7 +237,7 @@ func (w *work) handOn(ctx context.Context) error {
 	proved := diag.Worst(w.outcome.Findings) < diag.Error
 	switch {
 	case w.Gather:
-		w.outcome.Exported = w.kept != nil && w.kept.Exported
+		w.outcome.Exported = w.kept != nil && w.kept.Exported && len(w.twins) == 0
 		return nil
 	case !w.decoded || w.outcome.Waits || len(w.twins) > 0 || !proved && !w.Draft:
 		return nil

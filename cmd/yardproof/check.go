@@ -35,6 +35,15 @@ func checkPlans(ctx context.Context, s streams, o *options, paths []string) (int
 
 // work runs the pipeline, writes the reports, and gives the exit status.
 func (set settings) work(ctx context.Context, s streams, c pipeline.Config) (int, error) {
+	run, err := set.run(ctx, s, c)
+	if err != nil {
+		return 0, err
+	}
+	return set.conclude(ctx, s, run)
+}
+
+// run runs the pipeline.
+func (set settings) run(ctx context.Context, s streams, c pipeline.Config) (*report.Run, error) {
 	c.Paths, c.Jobs, c.Today = set.paths, set.jobs, set.today
 	c.Progress = progress(s.stderr, set.quiet)
 	inputs := c.Inputs
@@ -47,11 +56,7 @@ func (set settings) work(ctx context.Context, s streams, c pipeline.Config) (int
 		}
 		return inputs(files)
 	}
-	run, err := pipeline.Run(ctx, c)
-	if err != nil {
-		return 0, err
-	}
-	return set.conclude(ctx, s, run)
+	return pipeline.Run(ctx, c)
 }
 
 // conclude holds a run against the baseline, writes its reports and the new

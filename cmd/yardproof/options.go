@@ -30,6 +30,11 @@ type options struct {
 	out     string
 	formats []string
 	draft   bool
+
+	overwrite bool
+	fresh     bool
+	results   string
+	line      []string
 }
 
 // checkFlags declares the flags of every command that works through plans.
@@ -47,10 +52,18 @@ func checkFlags(f *pflag.FlagSet, o *options) {
 	f.BoolVar(&o.quiet, "quiet", false, "no progress bar, and no report that was not asked for with --report")
 }
 
-func exportFlags(f *pflag.FlagSet, o *options) {
+// outFlags declares the flags of every command that writes tables.
+func outFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.out, "out", "", "the folder `DIR` to write to; it is created if need be")
 	f.StringArrayVar(&o.formats, "format", []string{"xlsx"},
 		"write the tables as `FORMAT`; may be given several times. Formats: "+strings.Join(exportNames(), ", "))
+	f.BoolVar(&o.overwrite, "overwrite", false, "replace and remove files of the folder that somebody changed, too, or that were there before")
+}
+
+func exportFlags(f *pflag.FlagSet, o *options) {
+	outFlags(f, o)
+	f.BoolVar(&o.fresh, "fresh", false, "work everything out again, whatever the folder remembers")
+	f.StringVar(&o.results, "results", "", "write a result of each plan to the folder `DIR` for yardproof gather, and nothing of the line")
 	f.BoolVar(&o.draft, "draft", false, "export plans with errors too, every sheet marked as not proved")
 	checkFlags(f, o)
 }
@@ -87,6 +100,10 @@ type settings struct {
 	out     string
 	formats []exporters.ExportFormat
 	draft   bool
+
+	overwrite bool
+	fresh     bool
+	results   string
 }
 
 // settle understands the options that check and export share. Every error is
@@ -130,6 +147,7 @@ func (o *options) settleExport(set *settings) error {
 		return misuse("name the folder to write to: --out DIR")
 	}
 	set.out, set.draft = o.out, o.draft
+	set.overwrite, set.fresh, set.results = o.overwrite, o.fresh, o.results
 	for _, name := range slices.Compact(slices.Sorted(slices.Values(o.formats))) {
 		f, ok := exporters.Export(name)
 		if !ok {
