@@ -222,6 +222,11 @@ func (l *Ledger) Exports(plan string) []report.Export {
 	return slices.Clone(l.now[l.path(plan)].Exports)
 }
 
+// Know takes files that somebody else wrote to this folder for ours, so that
+// those which no plan stands for may be removed. Call it before anything is
+// written.
+func (l *Ledger) Know(exports []report.Export) { l.own(exports) }
+
 // Adopt takes over what somebody else wrote of a plan, to this folder or to one
 // that is not here. A file that is here and is another is a *ChangedError.
 func (l *Ledger) Adopt(plan string, exports []report.Export) error {

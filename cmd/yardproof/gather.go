@@ -64,6 +64,9 @@ func gather(ctx context.Context, s streams, o *options, paths []string) (int, er
 		return set.conclude(ctx, s, pipeline.Unwritable(err))
 	}
 	defer w.close()
+	for _, r := range g.results {
+		w.ledger.Know(r.Exports)
+	}
 	if set.paths = o.line; len(set.paths) == 0 {
 		set.paths = slices.Sorted(maps.Keys(g.results))
 	}
