@@ -1,6 +1,7 @@
 package exporters
 
 import (
+	"encoding/json"
 	"errors"
 	"fmt"
 	"math/rand/v2"
@@ -21,6 +22,22 @@ type journal struct {
 
 	mu   sync.Mutex
 	file *os.File // nil as long as nothing was added
+}
+
+// done says that all of a plan is written, so that the next run need not work
+// it out again.
+func (j *journal) done(e Entry) error {
+	text, err := json.Marshal(e)
+	if err != nil {
+		return err
+	}
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	if j.file == nil {
+		return nil
+	}
+	_, err = j.file.WriteString(string(text) + "\n")
+	return err
 }
 
 const journalPrefix, journalSuffix = ".yardproof-", ".journal"
@@ -51,9 +68,10 @@ func (j *journal) add(files []File) error {
 	return err
 }
 
-// read tells of every file that earlier runs said they would write. Of a line
-// that was not finished the file was not begun.
-func (j *journal) read(tell func(report.Output)) error {
+// read tells of every file that earlier runs said they would write, and of every
+// plan that they said was done. Of a line that was not finished the file was
+// not begun.
+func (j *journal) read(tell func(report.Output), plan func(Entry)) error {
 	dir, err := j.root.Open(".")
 	if err != nil {
 		return err
@@ -70,6 +88,11 @@ func (j *journal) read(tell func(report.Output)) error {
 		}
 		j.old = append(j.old, name)
 		for line := range strings.Lines(string(text)) {
+			var e Entry
+			if strings.HasPrefix(line, "{") && json.Unmarshal([]byte(line), &e) == nil {
+				plan(e)
+				continue
+			}
 			sum, file, ok := strings.Cut(line, " ")
 			if file, whole := strings.CutSuffix(file, "\n"); ok && whole {
 				tell(report.Output{Name: file, SHA256: sum})

@@ -1,6 +1,7 @@
 package exporters
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"errors"
@@ -30,6 +31,7 @@ type Ledger struct {
 	plans     map[string]Entry           // by the plan's path, as recorded
 	line      []report.Export            // of the whole line, as recorded
 	owned     map[string]map[string]bool // sums that a name may have on the disk and be ours
+	begun     []string                   // files that runs which were killed were about to write
 	journal   *journal
 	earlier   []byte // the ledger's file as it was
 
@@ -241,13 +243,21 @@ func (l *Ledger) Adopt(plan string, exports []report.Export) error {
 	return nil
 }
 
-// Keep keeps something of a plan for the next run.
-func (l *Ledger) Keep(plan string, kept json.RawMessage) {
+// Keep keeps something of a plan for the next run. Call it when the plan's files
+// are written.
+func (l *Ledger) Keep(plan string, kept json.RawMessage) error {
 	l.mu.Lock()
-	defer l.mu.Unlock()
 	e := l.now[l.path(plan)]
-	e.Kept = kept
-	l.now[l.path(plan)] = e
+	e.Path, e.Kept = l.path(plan), kept
+	l.now[e.Path] = e
+	l.mu.Unlock()
+	if e.Exports == nil || bytes.Equal(kept, l.plans[e.Path].Kept) {
+		return nil // nothing was written, or nothing that was not known
+	}
+	if err := l.journal.done(e); err != nil {
+		return fmt.Errorf("write in %s: %w", filepath.ToSlash(l.folder.name), cause(err))
+	}
+	return nil
 }
 
 // path is a plan's path from the output folder, so that it is the same from

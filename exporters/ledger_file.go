@@ -15,6 +15,7 @@ import (
 	"path"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"yardproof/pipeline/report"
 )
@@ -56,7 +57,15 @@ func (l *Ledger) load() error {
 	}
 	l.own(f.Line)
 	l.own([]report.Export{{Files: f.Left}})
-	return l.journal.read(l.ownFile)
+	begun := func(f report.Output) {
+		l.ownFile(f)
+		l.begun = append(l.begun, f.Name)
+	}
+	return l.journal.read(begun, func(e Entry) {
+		l.own(l.plans[e.Path].Exports)
+		l.plans[e.Path] = e
+		l.own(e.Exports)
+	})
 }
 
 func (l *Ledger) own(exports []report.Export) {
@@ -83,6 +92,7 @@ func (l *Ledger) ownFile(f report.Output) {
 // file. Files that somebody changed stay, and are named. Nothing is removed
 // when the run was not complete.
 func (l *Ledger) Finish(ctx context.Context, complete bool) (left []string, err error) {
+	l.tidy()
 	f := l.file(complete)
 	var trouble error
 	if complete {
@@ -184,6 +194,28 @@ func (l *Ledger) sweep(f ledgerFile) (left []report.Output, err error) {
 		}
 	}
 	return left, err
+}
+
+// tidy removes what a run that was killed while it wrote a file left beside it:
+// the file's name between a point and some digits, as swap calls it.
+func (l *Ledger) tidy() {
+	for _, name := range l.begun {
+		if nameFault(name) != "" {
+			continue
+		}
+		dir, base := path.Split(name)
+		entries, err := fs.ReadDir(l.folder.root.FS(), path.Clean(dir))
+		if err != nil {
+			continue
+		}
+		for _, e := range entries {
+			digits, ours := strings.CutPrefix(e.Name(), "."+base)
+			if ours && digits != "" && strings.Trim(digits, "0123456789") == "" && e.Type().IsRegular() {
+				// Should it stay, it is in nobody's way.
+				_ = l.folder.root.Remove(filepath.FromSlash(path.Join(dir, e.Name())))
+			}
+		}
+	}
 }
 
 // prune removes a folder that has become empty.

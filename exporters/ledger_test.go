@@ -60,7 +60,9 @@ func TestLedgerRemembers(t *testing.T) {
 	l := openLedger(t, "out")
 	l.mustWrite(t, "a.plan.json", "one", made("csv", "a/x.csv", "1", "a/y.csv", "2"))
 	l.mustWrite(t, "", "line", made("csv", "line.csv", "3"))
-	l.Keep("a.plan.json", json.RawMessage(`{"known":true}`))
+	if err := l.Keep("a.plan.json", json.RawMessage(`{"known":true}`)); err != nil {
+		t.Fatal(err)
+	}
 	l.mustFinish(t)
 	if got := files(t, "out"); got != ".yardproof.json a/x.csv a/y.csv line.csv" {
 		t.Errorf("the folder holds %s", got)
@@ -122,6 +124,9 @@ func TestKilledBetweenFiles(t *testing.T) {
 	l.mustWrite(t, "a.plan.json", "two", made("csv", "a/x.csv", "22", "a/new.csv", "22"))
 	// Killed: no Finish. The system closes the files.
 	l.Close()
+	put(t, "out/a/.new.csv123456", "2") // as it was half written
+	put(t, "out/a/.new.csv.bak", "mine")
+	put(t, "out/a/.other.csv99", "mine")
 	if !strings.Contains(files(t, "out"), journalSuffix) {
 		t.Fatal("no journal is left")
 	}
@@ -135,10 +140,35 @@ func TestKilledBetweenFiles(t *testing.T) {
 		t.Error("a plan that the killed run had no time for is lost")
 	}
 	l.mustFinish(t)
-	if got := files(t, "out"); got != ".yardproof.json a/x.csv b/x.csv" {
+	if got := files(t, "out"); got != ".yardproof.json a/.new.csv.bak a/.other.csv99 a/x.csv b/x.csv" {
 		t.Errorf("the folder holds %s", got)
 	}
 	wantFile(t, "out/a/x.csv", "333")
+}
+
+// A plan that was done before the run was killed need not be worked out again;
+// of a line that was cut short nothing is believed.
+func TestKilledAfterAPlan(t *testing.T) {
+	home(t)
+	l := openLedger(t, "out")
+	l.mustWrite(t, "a.plan.json", "one", made("csv", "a.csv", "1"))
+	if err := l.Keep("a.plan.json", json.RawMessage(`"known"`)); err != nil {
+		t.Fatal(err)
+	}
+	name := "out/" + l.journal.name
+	l.Close()
+	whole, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, cut := range []int{0, 1, 2, len(whole) / 2} {
+		put(t, name, string(whole[:len(whole)-cut]))
+		l = openLedger(t, "out")
+		if got := l.Current("a.plan.json", "one", []string{"csv"}) && string(l.Kept("a.plan.json")) == `"known"`; got != (cut < 2) {
+			t.Errorf("%d bytes less: known is %v", cut, got)
+		}
+		l.Close()
+	}
 }
 
 // When the system refuses the second of two files, the first is known and the

@@ -87,9 +87,8 @@ func (w *writer) keep(r *result.Result) error {
 	if err != nil {
 		return err
 	}
-	w.ledger.Keep(r.File, kept)
-	if w.results == nil {
-		return nil
+	if err := w.ledger.Keep(r.File, kept); err != nil || w.results == nil {
+		return err
 	}
 	whole := *r
 	if whole.Exported {

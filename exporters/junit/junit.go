@@ -131,9 +131,9 @@ func ofLine(run *report.Run) suite {
 		Cases:      []testcase{c.write("line", false)},
 	}
 	if b := run.Baseline; b != nil {
-		for _, n := range []property{{"recorded", strconv.Itoa(b.Recorded)}, {"old", strconv.Itoa(len(b.Old))}, {"gone", strconv.Itoa(b.Gone)}, {"unseen", strconv.Itoa(b.Unseen)}} {
-			s.Properties = append(s.Properties, n)
-		}
+		s.Properties = append(s.Properties,
+			property{"recorded", strconv.Itoa(b.Recorded)}, property{"old", strconv.Itoa(len(b.Old))},
+			property{"gone", strconv.Itoa(b.Gone)}, property{"unseen", strconv.Itoa(b.Unseen)})
 	}
 	s.Cases[0].accept(run.Excused)
 	return s
