@@ -26,6 +26,7 @@ type Options struct {
 	Width   int        // columns of the terminal; 0 leaves lines as long as they are
 	Version string     // of yardproof; may be empty
 	FailOn  diag.Level // from which level on findings give status 1; 0 when nobody asked
+	Verbose bool       // for a person who wants to see what is accepted, too
 }
 
 // ReportFormat writes the findings of a run as a stream.
@@ -85,7 +86,7 @@ func Reports() []ReportFormat {
 			Name:    "text",
 			Summary: "findings with the lines of the plan they are about, for people",
 			Write: func(w io.Writer, r *report.Run, o Options) error {
-				return text.Write(w, r, text.Options{Color: o.Color, Width: o.Width})
+				return text.Write(w, r, text.Options{Color: o.Color, Width: o.Width, Verbose: o.Verbose})
 			},
 		},
 	}

@@ -17,12 +17,13 @@ type levels struct {
 	of         map[string]diag.Level // 0 for a rule that is off
 	exceptions []plan.Exception
 	places     []diag.Place // of the exceptions
+	today      plan.Date    // no exception has run out when it is not given
 }
 
 // newLevels reads a project's levels and exceptions. Problems are names of
 // rules that do not exist, or that no project can change.
-func newLevels(p *plan.Project) (levels, []source.Problem) {
-	l := levels{of: map[string]diag.Level{}, exceptions: p.Exceptions}
+func newLevels(p *plan.Project, today plan.Date) (levels, []source.Problem) {
+	l := levels{of: map[string]diag.Level{}, exceptions: p.Exceptions, today: today}
 	var problems []source.Problem
 	for _, r := range p.Rules {
 		level, _ := diag.ParseLevel(r.Level.Text) // "off" gives 0
@@ -78,7 +79,7 @@ func (l levels) apply(findings []diag.Finding, used []bool) (kept []diag.Finding
 			f.Level, off = level, level == 0
 		}
 		if i := l.covering(f, used); i >= 0 && !off {
-			excused = append(excused, report.Excused{Finding: f, Reason: l.exceptions[i].Reason.Text, Place: l.places[i]})
+			excused = append(excused, l.excuse(f, i))
 			off = true
 		}
 		for _, c := range follows {
@@ -95,12 +96,20 @@ func (l levels) apply(findings []diag.Finding, used []bool) (kept []diag.Finding
 	return diag.Sort(kept), excused
 }
 
+func (l levels) excuse(f diag.Finding, i int) report.Excused {
+	e := report.Excused{Finding: f, Reason: l.exceptions[i].Reason.Text, Place: l.places[i]}
+	if until := l.exceptions[i].Until; until.Given() {
+		e.Until = until.String()
+	}
+	return e
+}
+
 // covering is the first exception that covers a finding, or -1. It marks all
 // that do.
 func (l levels) covering(f diag.Finding, used []bool) int {
 	first := -1
 	for i, e := range l.exceptions {
-		if e.Rule.Text != f.Rule || e.Plan.Text != f.Plan || !within(f.Place.Pointer, e.Pointer.Text) {
+		if e.Rule.Text != f.Rule || e.Plan.Text != f.Plan || !within(f.Place.Pointer, e.Pointer.Text) || l.expired(e) {
 			continue
 		}
 		if used[i] = true; first < 0 {
@@ -108,6 +117,11 @@ func (l levels) covering(f diag.Finding, used []bool) int {
 		}
 	}
 	return first
+}
+
+// expired tells whether the last day of an exception is over.
+func (l levels) expired(e plan.Exception) bool {
+	return e.Until.Given() && l.today.Given() && l.today.Compare(e.Until) > 0
 }
 
 // within tells whether a JSON Pointer (RFC 6901) names the value that another
@@ -121,15 +135,16 @@ func (l *line) heedProjects() {
 	for _, p := range l.projects {
 		l.findings = append(l.findings, p.findings...)
 		if p.settings != nil {
-			found, _ := p.rules.apply(l.unmatched(p), make([]bool, len(p.rules.exceptions)))
+			found, _ := p.rules.apply(l.idle(p), make([]bool, len(p.rules.exceptions)))
 			l.findings = append(l.findings, found...)
 		}
 	}
 }
 
-// unmatched finds the exceptions of a project that cover nothing. A plan that
-// was not looked at, or not far enough, says nothing about its exceptions.
-func (l *line) unmatched(p *project) []diag.Finding {
+// idle finds the exceptions of a project that cover nothing, or no longer do. A
+// plan that was not looked at, or not far enough, says nothing about its
+// exceptions.
+func (l *line) idle(p *project) []diag.Finding {
 	used := make([]bool, len(p.rules.exceptions))
 	judged, held := map[string]bool{}, map[string]bool{}
 	for _, f := range l.plans {
@@ -144,19 +159,30 @@ func (l *line) unmatched(p *project) []diag.Finding {
 	}
 	var problems []source.Problem
 	for i, e := range p.rules.exceptions {
-		problem := source.Problem{Code: "project/unmatched-exception", Range: e.At, Hint: "remove it, or correct its rule, plan or pointer"}
-		switch {
-		case p.whole && !held[e.Plan.Text] && l.allRead():
-			problem.Range = e.Plan.At
-			problem.Message = fmt.Sprintf("the exception is for a plan %q, and no plan of the folder has this id", e.Plan.Text)
-		case judged[e.Plan.Text] && !used[i]:
-			problem.Message = fmt.Sprintf("the exception matches nothing: %s finds nothing in %q%s", e.Rule.Text, e.Plan.Text, atPointer(e))
-		default:
-			continue
+		switch id := e.Plan.Text; {
+		case p.whole && !held[id] && l.allRead():
+			problems = append(problems, unmatched(e.Plan.At, fmt.Sprintf("the exception is for a plan %q, and no plan of the folder has this id", id)))
+		case judged[id] && p.rules.expired(e):
+			problems = append(problems, ended(e))
+		case judged[id] && !used[i]:
+			problems = append(problems, unmatched(e.At, fmt.Sprintf("the exception matches nothing: %s finds nothing in %q%s", e.Rule.Text, id, atPointer(e))))
 		}
-		problems = append(problems, problem)
 	}
 	return check.Problems(p.settings.File, p.settings.Tree, "", problems)
+}
+
+func unmatched(at source.Range, message string) source.Problem {
+	return source.Problem{Code: "project/unmatched-exception", Range: at, Message: message, Hint: "remove it, or correct its rule, plan or pointer"}
+}
+
+// ended does not say what day it is: the finding would be another one every
+// day.
+func ended(e plan.Exception) source.Problem {
+	return source.Problem{
+		Code: "project/expired-exception", Range: e.UntilAt,
+		Message: fmt.Sprintf("the exception of %s in %q held until %s, and that day is over", e.Rule.Text, e.Plan.Text, e.Until),
+		Hint:    "mend the plan and remove it, or look at it again and give it a later day",
+	}
 }
 
 func atPointer(e plan.Exception) string {

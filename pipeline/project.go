@@ -28,6 +28,7 @@ type project struct {
 	prices   *plan.PriceList
 	priced   string // path of the price list, empty when there is none
 	rules    levels
+	basis    string // names the settings that plans follow from
 	findings []diag.Finding
 }
 
@@ -41,7 +42,7 @@ func (l *line) findProjects(walked map[string]bool) {
 	for _, p := range l.projects {
 		real, err := realPath(filepath.Dir(p.path))
 		p.whole = err == nil && walked[real]
-		p.load()
+		p.load(l.Today)
 	}
 }
 
@@ -91,7 +92,7 @@ func newProject(folder, file string) *project {
 }
 
 // load reads the project file and its price list.
-func (p *project) load() {
+func (p *project) load(today plan.Date) {
 	b, err := read(disk{}, p.path)
 	if err != nil {
 		p.findings = append(p.findings, unread(p.path, err))
@@ -107,12 +108,12 @@ func (p *project) load() {
 		return
 	}
 	settings, problems := plan.DecodeProject(file, tree)
-	rules, misnamed := newLevels(settings)
+	rules, misnamed := newLevels(settings, today)
 	problems = append(problems, misnamed...)
 	problems = append(problems, p.loadPrices(settings)...)
 	p.findings = append(p.findings, check.Problems(file, tree, "", problems)...)
 	if diag.Worst(p.findings) < diag.Error {
-		p.settings, p.rules = settings, rules
+		p.settings, p.rules, p.basis = settings, rules, settingsBasis(tree)
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 
+	"yardproof/pipeline/diag"
 	"yardproof/schema/jsontree"
 )
 
@@ -42,9 +43,24 @@ func (disk) OpenFile(name string, flag int, perm fs.FileMode) (*os.File, error) 
 	return os.OpenFile(name, flag, perm)
 }
 
+// ReadFile reads a regular file that a run is given besides plans, such as a
+// baseline, or of a larger one as much as is needed to see that it is too
+// large. What kept it from being read is a finding.
+func ReadFile(path string, most int) ([]byte, []diag.Finding) {
+	b, err := readMost(disk{}, path, most)
+	if err != nil {
+		return nil, []diag.Finding{unread(path, err)}
+	}
+	return b, nil
+}
+
 // read reads a regular file. Of a file that is too large for the decoder it
 // reads just enough for the decoder to see that.
 func read(from opener, name string) ([]byte, error) {
+	return readMost(from, name, jsontree.DefaultLimits().MaxBytes)
+}
+
+func readMost(from opener, name string, most int) ([]byte, error) {
 	info, err := from.Stat(name)
 	if err != nil {
 		return nil, err
@@ -65,7 +81,7 @@ func read(from opener, name string) ([]byte, error) {
 	if !info.Mode().IsRegular() {
 		return nil, notRegular{info.Mode()}
 	}
-	limit := int64(jsontree.DefaultLimits().MaxBytes) + 1
+	limit := int64(most) + 1
 	var b bytes.Buffer
 	b.Grow(int(min(info.Size(), limit)) + bytes.MinRead)
 	_, err = b.ReadFrom(io.LimitReader(f, limit))

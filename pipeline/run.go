@@ -10,13 +10,20 @@ import (
 
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/result"
+	"yardproof/schema/plan"
 )
 
 // Config says what a run works on.
 type Config struct {
 	Paths []string // plans and folders of plans
 	Jobs  int      // plans worked on at the same time; 0 for one a processor, 128 at most
+
+	// Today is the day on which exceptions that have a last day are held
+	// against it. When it is not given none has run out.
+	Today plan.Date
 
 	// Tables asks for the sheets of plans and of the line. Without them Each
 	// is not called, for there is nothing to export.
@@ -33,6 +40,26 @@ type Config struct {
 	// Line is handed the whole run once every plan is done, unless the run was
 	// interrupted. An error becomes a finding of run/write.
 	Line func(context.Context, *report.Run) error
+	// Version names the program that runs, for what is kept from run to run.
+	// Nothing is kept or recalled when it is empty.
+	Version string
+	// Recall gives what is kept of a plan, nil when there is nothing. It is
+	// used if the plan, its settings, the prices of its articles and the
+	// program are the same. Like Each and Keep it is called by several
+	// goroutines at the same time.
+	Recall func(file string) *result.Result
+	// Keep is handed what a later run may recall. An error becomes a finding of
+	// run/write.
+	Keep func(*result.Result) error
+	// Current tells whether what follows from a basis is already written of a
+	// plan. Such a plan is not handed on.
+	Current func(file, basis string) bool
+	// CurrentLine tells the same of the line.
+	CurrentLine func(basis string) bool
+	// Gather derives nothing: each plan that can be read must be recalled, or
+	// it is a finding of run/no-result. Plans are not handed on.
+	Gather bool
+
 	// Progress is told how many plans are done, one call at a time.
 	Progress func(done, total int)
 }
@@ -58,7 +85,7 @@ func Run(ctx context.Context, c Config) (*report.Run, error) {
 			return nil, err
 		}
 	}
-	l.each(ctx, func(ctx context.Context, p *planFile) { p.read(ctx) })
+	l.each(ctx, func(_ context.Context, p *planFile) { l.read(p) })
 	l.compareIDs()
 	tick := l.tick()
 	l.each(ctx, func(ctx context.Context, p *planFile) {
@@ -129,7 +156,7 @@ func (l *line) report(ctx context.Context) *report.Run {
 			"run it again"))
 	}
 	run.Findings = diag.Sort(run.Findings)
-	run.Cuttings.Asked, run.Cuttings.Solved = l.solved.counts()
+	run.Cuttings = l.cuttings()
 	if ctx.Err() == nil {
 		l.finish(ctx, run)
 	}
@@ -163,7 +190,12 @@ func (l *line) finish(ctx context.Context, run *report.Run) {
 	}
 	stage := "tabulating"
 	err := guard(func() string { return stage }, func() error {
-		run.Sheets = l.sheets(run)
+		summaries := l.summaries()
+		run.Basis = l.lineBasis(run, summaries)
+		if l.CurrentLine != nil && l.CurrentLine(run.Basis) {
+			return nil
+		}
+		run.Sheets = tabulate.Line(run, summaries)
 		stage = "exporting"
 		if l.Line == nil {
 			return nil

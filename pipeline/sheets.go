@@ -2,7 +2,6 @@ package pipeline
 
 import (
 	"yardproof/pipeline/internal/tabulate"
-	"yardproof/pipeline/report"
 	"yardproof/schema/plan"
 )
 
@@ -14,19 +13,20 @@ func (w *work) known() tabulate.Input {
 	}
 }
 
-// prices are those of the plan's project, nil when it names none.
+// prices are those of the plan's articles, nil when its project names no list.
+// It gets no others, so that its result cannot depend on them.
 func (w *work) prices() *plan.PriceList {
 	if w.project == nil {
 		return nil
 	}
-	return w.project.prices
+	return w.project.prices.Only(w.skus)
 }
 
-// sheets are the line's own tables, of what was kept of each plan.
-func (l *line) sheets(run *report.Run) []report.Sheet {
+// summaries are what was kept of each plan for the line's own tables.
+func (l *line) summaries() []tabulate.Summary {
 	var summaries []tabulate.Summary
 	for _, p := range l.plans {
 		summaries = append(summaries, p.summary)
 	}
-	return tabulate.Line(run, summaries)
+	return summaries
 }

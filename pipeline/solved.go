@@ -2,9 +2,11 @@ package pipeline
 
 import (
 	"fmt"
+	"slices"
 	"sync"
 
 	"yardproof/pipeline/internal/cutting"
+	"yardproof/pipeline/report"
 )
 
 // solved remembers the cutting problems of a run, so that equal ones, as sizes
@@ -14,7 +16,6 @@ type solved struct {
 	mu     sync.Mutex
 	strips map[string]func() (cutting.Result, error)
 	sheets map[string]func() (cutting.SheetResult, error)
-	asked  int
 }
 
 func newSolved() *solved {
@@ -40,7 +41,6 @@ func (s *solved) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {
 
 func once[R any](s *solved, answers map[string]func() (R, error), key string, solve func() (R, error)) (R, error) {
 	s.mu.Lock()
-	s.asked++
 	answer, ok := answers[key]
 	if !ok {
 		answer = sync.OnceValues(solve)
@@ -50,11 +50,48 @@ func once[R any](s *solved, answers map[string]func() (R, error), key string, so
 	return answer()
 }
 
-// counts are the problems asked for and the different ones among them.
-func (s *solved) counts() (asked, different int) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	return s.asked, len(s.strips) + len(s.sheets)
+// asker asks for one plan and remembers which problems it asked for, for a run
+// that does not derive the plan again counts them all the same.
+type asker struct {
+	*solved
+	keys []string
+}
+
+// Strips implements derive.Solver.
+func (a *asker) Strips(p cutting.Problem) (cutting.Result, error) {
+	a.keys = append(a.keys, "strips "+key(p.Cloth, p.Pieces, p.Strips))
+	return a.solved.Strips(p)
+}
+
+// Sheets implements derive.Solver.
+func (a *asker) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {
+	a.keys = append(a.keys, "sheets "+key(p.Sheet, p.Pieces, p.Strips))
+	return a.solved.Sheets(p)
+}
+
+// names are short names of the problems, one for each time that one was asked.
+func (a *asker) names() []string {
+	var names []string
+	for _, k := range a.keys {
+		names = append(names, nameOf([]byte(k))[:24])
+	}
+	slices.Sort(names)
+	return names
+}
+
+// cuttings counts the problems that the plans ask for, and the different ones
+// among them.
+func (l *line) cuttings() report.Cuttings {
+	different := map[string]bool{}
+	var c report.Cuttings
+	for _, p := range l.plans {
+		c.Asked += len(p.asked)
+		for _, name := range p.asked {
+			different[name] = true
+		}
+	}
+	c.Solved = len(different)
+	return c
 }
 
 // key tells problems apart by everything but the names of their pieces, which

@@ -29,10 +29,28 @@ func guard(stage func() string, do func() error) (err error) {
 	return do()
 }
 
+// LeftAlone is the error of an output that must not be replaced, for Each and
+// Line to give. It becomes a finding of run/changed-output.
+type LeftAlone struct{ Err error }
+
+func (l LeftAlone) Error() string { return l.Err.Error() }
+
+// Unwrap gives the reason.
+func (l LeftAlone) Unwrap() error { return l.Err }
+
+// ChangedOutput is the finding of a file that nothing stands for any more, and
+// that somebody changed.
+func ChangedOutput(name string) diag.Finding {
+	return check.Trouble("run/changed-output", "", name+" is of a plan that is gone, or of an earlier form of one, and was changed since it was written; it was left as it is", changedHint)
+}
+
+const changedHint = "rename it to keep it, or delete it; --overwrite does away with all such files"
+
 // failure is the finding of an error of a piece of work. A cancelled context is
 // told of once for the whole run.
 func failure(err error, file, plan string) []diag.Finding {
 	stopped, crashed := errors.AsType[crash](err)
+	_, leftAlone := errors.AsType[LeftAlone](err)
 	var f diag.Finding
 	switch {
 	case crashed:
@@ -40,6 +58,8 @@ func failure(err error, file, plan string) []diag.Finding {
 			"report this with the plan; the other plans have been dealt with")
 	case errors.Is(err, context.Canceled):
 		return nil
+	case leftAlone:
+		f = check.Trouble("run/changed-output", file, err.Error(), changedHint)
 	default:
 		f = check.Trouble("run/write", file, err.Error(), "make room or change permissions, and run it again")
 	}
@@ -52,6 +72,18 @@ func about(plan string) string {
 		return "the line"
 	}
 	return fmt.Sprintf("plan %q", plan)
+}
+
+// Refused is the run that did not begin because of what was found before.
+func Refused(findings []diag.Finding) *report.Run {
+	return &report.Run{Findings: findings, Rules: catalogue()}
+}
+
+// Unfinished adds an error of the work that ends a run to its findings.
+func Unfinished(run *report.Run, err error) {
+	if err != nil {
+		run.Findings = diag.Sort(append(run.Findings, failure(err, "", "")...))
+	}
 }
 
 // Unwritable is the run that could not begin because its outputs have no place

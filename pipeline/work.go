@@ -9,6 +9,7 @@ import (
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/result"
 	"yardproof/schema"
 	"yardproof/schema/jsontree"
 	"yardproof/schema/plan"
@@ -26,19 +27,23 @@ type planFile struct {
 	idAt    source.Range // where it is said
 	twins   []diag.Finding
 	outcome report.Outcome
+	sum     string           // names the bytes; empty when nothing is kept
+	kept    *result.Result   // of an earlier run on the same bytes; nil when there is none
 	summary tabulate.Summary // empty when only checking
+	asked   []string         // names of the cutting problems that were asked
 	used    []bool           // which of the project's exceptions cover something
 	judged  bool             // all rules were run
 	done    bool
 }
 
 // read reads the file and its id.
-func (p *planFile) read(context.Context) {
+func (l *line) read(p *planFile) {
 	b, err := read(disk{}, p.path)
 	if err != nil {
 		p.spoil([]diag.Finding{unread(p.path, err)})
 		return
 	}
+	l.recall(p, b)
 	p.take(b)
 }
 
@@ -46,6 +51,11 @@ func (p *planFile) read(context.Context) {
 // which is many times their size, for the ids of all plans have to be known
 // before the first is worked on.
 func (p *planFile) take(b []byte) {
+	if p.kept != nil {
+		p.bytes, p.id = b, p.kept.ID
+		p.idAt = source.Range{Start: p.kept.IDAt.Start, End: p.kept.IDAt.End}
+		return
+	}
 	err := guard(func() string { return "decoding" }, func() error {
 		file := source.New(p.name, b)
 		tree, problems := jsontree.Parse(file, jsontree.DefaultLimits())
@@ -77,25 +87,35 @@ func (l *line) work(ctx context.Context, p *planFile) {
 		return
 	}
 	w := &work{line: l, planFile: p, stage: "decoding"}
-	findings := w.guard(func() error { return w.prove() })
+	troubles := w.guard(func() error { return w.prove() })
 	p.done = true
-	if l.Tables && len(findings) == 0 {
-		findings = w.guard(func() error { return w.handOn(ctx) })
+	if l.Tables && len(troubles) == 0 {
+		troubles = w.guard(func() error { return w.handOn(ctx) })
 		p.done = p.outcome.Exported || ctx.Err() == nil
 	}
-	p.outcome.Findings = diag.Sort(append(p.outcome.Findings, findings...))
+	p.outcome.Findings = diag.Sort(append(p.outcome.Findings, troubles...))
+	if p.done && len(troubles) == 0 {
+		w.stage = "keeping what is known of"
+		p.outcome.Findings = append(p.outcome.Findings, w.guard(w.keep)...)
+	}
 	p.bytes = nil
 }
 
-// work is what is known of a plan while it is worked on.
+// work is what is known of a plan while it is worked on. Of a plan that is
+// unchanged since an earlier run, what that found stands in for plan, tree and
+// sizes.
 type work struct {
 	*line
 	*planFile
 	stage    string
 	file     *source.File
-	tree     *jsontree.Node
-	plan     *plan.Plan // nil when the text is not in order
 	settings *plan.Project
+	skus     []string       // articles that the plan names
+	decoded  bool           // nothing of the plan was left unread
+	reading  []diag.Finding // of reading the plan
+	found    []diag.Finding // of the rules, before the project's levels and exceptions
+	tree     *jsontree.Node
+	plan     *plan.Plan // nil when the text is not in order, or was not looked at
 	sizes    []*derive.Size
 }
 
@@ -107,7 +127,8 @@ func (w *work) guard(do func() error) []diag.Finding {
 	return nil
 }
 
-// prove reads the plan, derives its sizes and runs the rules.
+// prove finds out what there is to be said of the plan, or takes it from an
+// earlier run, and lets the project judge it.
 func (w *work) prove() error {
 	w.settings = &plan.Project{}
 	switch {
@@ -120,34 +141,61 @@ func (w *work) prove() error {
 		w.settings = w.project.settings
 	}
 	w.outcome.ID = w.id
-	w.outcome.Findings = append(w.text(), w.twins...)
-	if w.plan == nil {
+	w.file = source.New(w.name, w.bytes)
+	switch {
+	case w.reuse():
+	case w.Gather:
+		w.outcome.Findings = append(noResult(w.name, w.id), w.twins...)
 		return nil
+	default:
+		w.derive()
+	}
+	w.judge()
+	return nil
+}
+
+// derive reads the plan, derives its sizes and runs the rules.
+func (w *work) derive() {
+	w.reading = w.text()
+	if w.decoded = w.plan != nil; !w.decoded {
+		return
 	}
 	w.describe()
+	w.skus = skus(w.plan)
 	if w.outcome.Waits {
-		return nil
+		return
 	}
 	w.stage = "deriving"
+	solver := &asker{solved: w.solved}
 	for i := range w.plan.Sizes {
-		w.sizes = append(w.sizes, derive.With(w.solved, w.plan, &w.plan.Sizes[i]))
+		w.sizes = append(w.sizes, derive.With(solver, w.plan, &w.plan.Sizes[i]))
 	}
 	w.stage = "checking"
-	found := check.All(check.Input{Plan: w.plan, Sizes: w.sizes, Project: w.settings, Prices: w.prices(), Thorough: w.Tables})
+	w.found = check.All(check.Input{Plan: w.plan, Sizes: w.sizes, Project: w.settings, Prices: w.prices(), Thorough: w.Tables})
 	w.judged = true
-	if w.project != nil {
+	w.asked = solver.names()
+	if w.Tables {
+		w.stage = "tabulating"
+		w.summary = tabulate.Summarise(w.known())
+	}
+}
+
+// judge gives what was found the project's levels, and takes out what it
+// accepts.
+func (w *work) judge() {
+	w.outcome.Findings = slices.Concat(w.reading, w.twins)
+	found := w.found
+	if w.project != nil && w.judged {
 		w.used = make([]bool, len(w.project.rules.exceptions))
 		found, w.outcome.Excused = w.project.rules.apply(found, w.used)
 		w.outcome.Accepted = len(w.outcome.Excused)
 	}
 	w.outcome.Findings = append(w.outcome.Findings, found...)
-	return nil
 }
 
 // text decodes the plan and its sizes. The plan is set only when nothing of it
 // was left unread.
 func (w *work) text() []diag.Finding {
-	w.file = source.New(w.name, w.bytes)
 	tree, problems := jsontree.Parse(w.file, jsontree.DefaultLimits())
 	w.tree = tree
 	w.stage = "validating"
@@ -177,26 +225,32 @@ func unique(problems []source.Problem) []source.Problem {
 
 // describe says what the plan is, for the line's tables.
 func (w *work) describe() {
-	w.outcome.Title = w.plan.Title.Text
-	w.outcome.Status = w.plan.Status.String()
+	w.outcome.Title, w.outcome.Status, w.outcome.Sizes = w.plan.Title.Text, w.plan.Status.String(), nil
 	for i := range w.plan.Sizes {
 		w.outcome.Sizes = append(w.outcome.Sizes, w.plan.Sizes[i].Name.Text)
 	}
 }
 
 // handOn makes the plan's tables and gives them to Each, if the plan may be
-// exported.
+// exported and is not already.
 func (w *work) handOn(ctx context.Context) error {
-	if w.plan == nil || w.outcome.Waits {
+	proved := diag.Worst(w.outcome.Findings) < diag.Error
+	switch {
+	case w.Gather:
+		w.outcome.Exported = w.kept != nil && w.kept.Exported && len(w.twins) == 0
 		return nil
+	case !w.decoded || w.outcome.Waits || len(w.twins) > 0 || !proved && !w.Draft:
+		return nil
+	}
+	basis := w.exportBasis()
+	if w.Current != nil && w.Current(w.name, basis) {
+		w.outcome.Exported = true
+		return nil
+	}
+	if w.plan == nil { // it is known, and what was written of it is not there
+		w.derive()
 	}
 	w.stage = "tabulating"
-	known := w.known()
-	w.summary = tabulate.Summarise(known)
-	proved := diag.Worst(w.outcome.Findings) < diag.Error
-	if len(w.twins) > 0 || !proved && !w.Draft {
-		return nil
-	}
 	handed := &report.Plan{
 		Outcome:  w.outcome,
 		Revision: w.plan.Revision.Text,
@@ -204,7 +258,8 @@ func (w *work) handOn(ctx context.Context) error {
 		Units:    w.plan.Units,
 		Proved:   proved,
 		Source:   w.file,
-		Sheets:   tabulate.Plan(known),
+		Sheets:   tabulate.Plan(w.known()),
+		Basis:    basis,
 	}
 	w.stage = "exporting"
 	if w.Each != nil {

@@ -132,7 +132,7 @@ const rightProject = `{
   "rulers": [{ "size": ["6 1/2", "24 1/2"], "angles": [45, 60] }],
   "defaults": { "in": { "grid": "1/8 yd" } },
   "rules": { "fabric/tight": "note" },
-  "exceptions": [{ "rule": "fabric/tight", "plan": "tea-cosy", "at": "/fabrics/sky", "reason": "seen" }]
+  "exceptions": [{ "rule": "fabric/tight", "plan": "tea-cosy", "at": "/fabrics/sky", "reason": "seen", "until": "2027-03-31" }]
 }`
 
 func wrongProjects() []wrong {
@@ -152,6 +152,8 @@ func wrongProjects() []wrong {
 			`schema/not-allowed /currency: "currency" is "usd"; wanted: a currency's three capital letters (ISO 4217) -> write "USD"`},
 		{"pattern", `"/fabrics/sky"`, `"fabrics/sky"`,
 			`schema/not-allowed /exceptions/0/at: "at" of item 1 of "exceptions" is "fabrics/sky"; wanted: a JSON Pointer, which begins with a slash -> write "/fabrics/sky"`},
+		{"pattern", `"2027-03-31"`, `"31 March"`,
+			`schema/not-allowed /exceptions/0/until: "until" of item 1 of "exceptions" is "31 March"; wanted: a day as year, month and day, like "2027-03-31"`},
 		{"pattern", `"seen"`, `"  "`,
 			`schema/not-allowed /exceptions/0/reason: "reason" of item 1 of "exceptions" is "  "; wanted: some words`},
 		{"dependencies", `"currency": "USD"`, `"labour_rate": 20`,
@@ -183,4 +185,23 @@ func many(n int, format string) string {
 		members[i] = fmt.Sprintf(format, i)
 	}
 	return strings.Join(members, ", ")
+}
+
+const rightBaseline = `{
+  "format": 1,
+  "findings": [{ "rule": "fabric/tight", "plan": "tea-cosy", "pointer": "/fabrics/sky", "sizes": ["small"], "number": 2, "level": "note", "message": "1 yd is tight" }]
+}`
+
+func wrongBaselines() []wrong {
+	return []wrong{
+		{"type", `"/fabrics/sky"`, `7`, `schema/wrong-type /findings/0/pointer: "pointer" of item 1 of "findings" is 7; wanted: text in quotation marks`},
+		{"required", `"format": 1,`, ``, `schema/missing : "format" is missing from the baseline -> add "format"`},
+		{"additionalProperties", `"sizes"`, `"size"`, `schema/unknown-key /findings/0/size: there is no "size" in item 1 of "findings" -> write "sizes"`},
+		{"const", `"format": 1`, `"format": 2`, `schema/not-allowed /format: "format" is 2; wanted: 1 -> write 1`},
+		{"pattern", `"fabric/tight"`, `"tight"`, `schema/not-allowed /findings/0/rule: "rule" of item 1 of "findings" is "tight"; wanted: a rule's name, like "fabric/tight"`},
+		{"enum", `"note"`, `"off"`, `schema/not-allowed /findings/0/level: "level" of item 1 of "findings" is "off"; wanted: "error", "warning" or "note"`},
+		{"minimum", `"number": 2`, `"number": 1`, `schema/out-of-range /findings/0/number: "number" of item 1 of "findings" is 1; the least is 2`},
+		{"minItems", `["small"]`, `[]`, `schema/out-of-range /findings/0/sizes: "sizes" of item 1 of "findings" has 0 items; the least is 1`},
+		{"minLength", `"tea-cosy"`, `""`, `schema/out-of-range /findings/0/plan: "plan" of item 1 of "findings" has 0 characters; the least is 1`},
+	}
 }

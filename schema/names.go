@@ -30,6 +30,8 @@ func patternWords(schema *jsontree.Node, text string) (words, example string) {
 		return "a currency's three capital letters (ISO 4217)", strings.ToUpper(text)
 	case `^[a-z]+/[a-z0-9-]+$`:
 		return "a rule's name, like \"fabric/tight\"", ""
+	case `^[0-9]{4}-[0-9]{2}-[0-9]{2}$`:
+		return "a day as year, month and day, like \"2027-03-31\"", ""
 	case `^(/.*)?$`:
 		return "a JSON Pointer, which begins with a slash", "/" + text
 	case `\S`:

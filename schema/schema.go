@@ -17,9 +17,13 @@ var planText string
 //go:embed project.schema.json
 var projectText string
 
+//go:embed baseline.schema.json
+var baselineText string
+
 var (
-	planRules    = sync.OnceValue(func() rules { return compile("the plan", planText) })
-	projectRules = sync.OnceValue(func() rules { return compile("the project file", projectText) })
+	planRules     = sync.OnceValue(func() rules { return compile("the plan", planText) })
+	projectRules  = sync.OnceValue(func() rules { return compile("the project file", projectText) })
+	baselineRules = sync.OnceValue(func() rules { return compile("the baseline", baselineText) })
 )
 
 // Plan checks a tree against the schema of a plan. The problems are in the
@@ -31,13 +35,18 @@ func Plan(tree *jsontree.Node) []source.Problem { return planRules().check(tree)
 // Project checks a tree against the schema of the project file.
 func Project(tree *jsontree.Node) []source.Problem { return projectRules().check(tree) }
 
-// Text is the text of a schema: "plan" or "project".
+// Baseline checks a tree against the schema of a baseline.
+func Baseline(tree *jsontree.Node) []source.Problem { return baselineRules().check(tree) }
+
+// Text is the text of a schema: "plan", "project" or "baseline".
 func Text(name string) ([]byte, bool) {
 	switch name {
 	case "plan":
 		return []byte(planText), true
 	case "project":
 		return []byte(projectText), true
+	case "baseline":
+		return []byte(baselineText), true
 	}
 	return nil, false
 }

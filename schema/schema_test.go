@@ -61,6 +61,7 @@ func TestCases(t *testing.T) {
 	}{
 		{"plan", rightPlan, wrongPlans(), schema.Plan},
 		{"project", rightProject, wrongProjects(), schema.Project},
+		{"baseline", rightBaseline, wrongBaselines(), schema.Baseline},
 	}
 	for _, tt := range tests {
 		other := outsider(t, tt.name)
@@ -92,7 +93,7 @@ func TestEveryKeywordCanFail(t *testing.T) {
 		"$schema": true, "title": true, "description": true, "default": true, "examples": true,
 		"definitions": true, "properties": true, "items": true, "$ref": true, "if": true,
 	}
-	for name, wrongs := range map[string][]wrong{"plan": wrongPlans(), "project": wrongProjects()} {
+	for name, wrongs := range map[string][]wrong{"plan": wrongPlans(), "project": wrongProjects(), "baseline": wrongBaselines()} {
 		broken := map[string]bool{}
 		for _, w := range wrongs {
 			broken[w.keyword] = true

@@ -35,33 +35,55 @@ func checkPlans(ctx context.Context, s streams, o *options, paths []string) (int
 
 // work runs the pipeline, writes the reports, and gives the exit status.
 func (set settings) work(ctx context.Context, s streams, c pipeline.Config) (int, error) {
-	c.Paths, c.Jobs = set.paths, set.jobs
-	c.Progress = progress(s.stderr, set.quiet)
-	inputs := c.Inputs
-	c.Inputs = func(files []string) error {
-		if err := set.spare(files); err != nil || inputs == nil {
-			return err
-		}
-		return inputs(files)
-	}
-	run, err := pipeline.Run(ctx, c)
+	run, err := set.run(ctx, s, c)
 	if err != nil {
 		return 0, err
 	}
 	return set.conclude(ctx, s, run)
 }
 
-// conclude writes the reports of a run and gives its exit status.
+// run runs the pipeline.
+func (set settings) run(ctx context.Context, s streams, c pipeline.Config) (*report.Run, error) {
+	c.Paths, c.Jobs, c.Today = set.paths, set.jobs, set.today
+	c.Progress = progress(s.stderr, set.quiet)
+	inputs := c.Inputs
+	c.Inputs = func(files []string) error {
+		if set.list != "" {
+			files = append(files, set.list)
+		}
+		if err := set.spare(files); err != nil || inputs == nil {
+			return err
+		}
+		return inputs(files)
+	}
+	return pipeline.Run(ctx, c)
+}
+
+// conclude holds a run against the baseline, writes its reports and the new
+// baseline, and gives its exit status.
 func (set settings) conclude(ctx context.Context, s streams, run *report.Run) (int, error) {
+	set.compare(run)
+	if err := set.writeBaseline(ctx, s, run); err != nil {
+		return 0, err
+	}
 	if err := set.write(ctx, s, run); err != nil {
 		return 0, err
 	}
 	return status(run.All(), set.failOn), nil
 }
 
-// spare refuses reports that would replace what the run reads.
+// spare refuses reports and baselines that would replace what the run reads, or
+// each other.
 func (set settings) spare(files []string) error {
 	inputs := identities(files)
+	if set.record != "" && inputs[identity(set.record)] {
+		return misuse("--write-baseline %s would replace an input", set.record)
+	}
+	for _, name := range []string{set.record, set.known} {
+		if name != "" {
+			inputs[identity(name)] = true
+		}
+	}
 	for _, t := range set.reports {
 		if t.path != toStdout && inputs[identity(t.path)] {
 			return misuse("--report %s=%s would replace an input", t.format.Name, t.path)

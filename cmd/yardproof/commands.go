@@ -5,6 +5,7 @@ func commands() []command {
 	return []command{
 		checkCommand(),
 		exportCommand(),
+		gatherCommand(),
 		explainCommand(),
 		schemaCommand(),
 		versionCommand(),

@@ -56,6 +56,6 @@ func TestDemoLine(t *testing.T) {
 
 func said(args ...string) (out string, status int) {
 	var stdout, stderr bytes.Buffer
-	status = run(context.Background(), args, &stdout, &stderr)
+	status = run(context.Background(), args, strings.NewReader(""), &stdout, &stderr)
 	return stdout.String() + stderr.String(), status
 }

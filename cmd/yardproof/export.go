@@ -2,12 +2,8 @@ package main
 
 import (
 	"context"
-	"fmt"
-	"path/filepath"
 
-	"yardproof/exporters"
 	"yardproof/pipeline"
-	"yardproof/pipeline/report"
 )
 
 func exportCommand() command {
@@ -18,6 +14,14 @@ func exportCommand() command {
 A plan with errors is not exported, so that no wrong cut list reaches a printer;
 what was exported of it earlier stays as it is. The line's own workbook says
 which plans must not be printed, and why.
+
+The folder remembers, in .yardproof.json, what was written and from what. Plans
+that are unchanged, with the settings and prices that they use, are not worked
+out again. What a plan left behind that is gone, or has another id, is removed.
+A file that somebody changed, or that was there before, is never replaced.
+
+With --results the run is one of several: it writes a result of each plan for
+yardproof gather, and nothing of the line.
 `,
 		flags: exportFlags,
 		run:   exportPlans,
@@ -32,61 +36,25 @@ func exportPlans(ctx context.Context, s streams, o *options, paths []string) (in
 	if err := o.settleExport(&set); err != nil {
 		return 0, err
 	}
-	folder, err := exporters.OpenFolder(set.out)
+	w, err := openWriter(set)
 	if err != nil {
 		return set.conclude(ctx, s, pipeline.Unwritable(err))
 	}
-	defer folder.Close()
-	w := &writer{folder: folder, out: set.out, formats: set.formats}
-	return set.work(ctx, s, pipeline.Config{
-		Tables: true, Draft: set.draft,
-		Inputs: w.spare, Each: w.plan, Line: w.line,
-	})
-}
-
-// writer writes the tables of plans and of the line. Several goroutines may use
-// it at the same time.
-type writer struct {
-	folder  *exporters.Folder
-	out     string
-	formats []exporters.ExportFormat
-	inputs  map[string]bool
-}
-
-// spare remembers what the run reads, so that nothing of it is replaced.
-func (w *writer) spare(files []string) error {
-	w.inputs = identities(files)
-	return nil
-}
-
-func (w *writer) plan(ctx context.Context, p *report.Plan) error {
-	return w.write(ctx, func(f exporters.ExportFormat) ([]exporters.File, error) { return f.Plan(p) })
-}
-
-func (w *writer) line(ctx context.Context, r *report.Run) error {
-	return w.write(ctx, func(f exporters.ExportFormat) ([]exporters.File, error) { return f.Line(r) })
-}
-
-// write makes the files of every format before it writes the first.
-func (w *writer) write(ctx context.Context, make func(exporters.ExportFormat) ([]exporters.File, error)) error {
-	var files []exporters.File
-	for _, format := range w.formats {
-		made, err := make(format)
-		if err != nil {
-			return err
-		}
-		files = append(files, made...)
+	defer w.close()
+	c := pipeline.Config{
+		Tables: true, Draft: set.draft, Version: identityOf(buildInfo()),
+		Inputs: w.spare, Each: w.plan, Keep: w.keep,
 	}
-	for _, f := range files {
-		path := filepath.Join(w.out, filepath.FromSlash(f.Name))
-		if w.inputs[identity(path)] {
-			return fmt.Errorf("write %s: it is one of the files that the run reads", filepath.ToSlash(path))
-		}
+	if !set.fresh {
+		c.Recall, c.Current, c.CurrentLine = w.recall, w.current, w.currentLine
 	}
-	for _, f := range files {
-		if err := w.folder.Write(ctx, f); err != nil {
-			return err
-		}
+	if w.results == nil {
+		c.Line = w.line
 	}
-	return nil
+	run, err := set.run(ctx, s, c)
+	if err != nil {
+		return 0, err
+	}
+	w.finish(ctx, run)
+	return set.conclude(ctx, s, run)
 }

@@ -33,6 +33,8 @@ func mayImport() map[string]string {
 		"pipeline/internal/drafting": "schema/plan schema/measure pipeline/internal/derive pipeline/internal/piecing",
 		"pipeline/internal/tabulate": "schema/source schema/plan schema/measure pipeline/diag pipeline/report pipeline/internal/derive pipeline/internal/costing pipeline/internal/cutting pipeline/internal/drafting pipeline/internal/piecing",
 		"pipeline/check":             "schema schema/... pipeline/diag pipeline/report pipeline/internal/...",
+		"pipeline/baseline":          "schema schema/source schema/jsontree pipeline/diag pipeline/report pipeline/check",
+		"pipeline/result":            "schema schema/source schema/jsontree pipeline/diag pipeline/report pipeline/check pipeline/internal/tabulate",
 		"pipeline":                   "schema schema/... pipeline/...",
 		"exporters/internal/...":     "schema/source schema/measure schema/plan pipeline/diag pipeline/report exporters/internal/sample",
 		"exporters/internal/drawing": "pipeline/report",
@@ -41,7 +43,7 @@ func mayImport() map[string]string {
 		"exporters/xlsx":             "schema/source schema/measure schema/plan pipeline/diag pipeline/report exporters/internal/drawing exporters/internal/figure exporters/internal/raster",
 		"exporters/...":              "schema/source schema/measure schema/plan pipeline/diag pipeline/report exporters/internal/figure exporters/internal/words",
 		"exporters":                  "pipeline/diag pipeline/report exporters/...",
-		"cmd/yardproof":              "schema pipeline pipeline/check pipeline/report pipeline/diag exporters",
+		"cmd/yardproof":              "schema schema/plan pipeline pipeline/baseline pipeline/check pipeline/report pipeline/diag pipeline/result exporters",
 		"scripts/...":                "schema schema/source schema/jsontree schema/plan",
 	}
 }

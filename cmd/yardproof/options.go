@@ -1,13 +1,16 @@
 package main
 
 import (
+	"os"
 	"slices"
 	"strings"
+	"time"
 
 	"github.com/spf13/pflag"
 
 	"yardproof/exporters"
 	"yardproof/pipeline/diag"
+	"yardproof/schema/plan"
 )
 
 // options are the flags of all commands as they were typed; a command uses
@@ -18,10 +21,20 @@ type options struct {
 	jobs    int
 	color   string
 	quiet   bool
+	verbose bool
+	today   string
+	known   string
+	record  string
+	list    string
 
 	out     string
 	formats []string
 	draft   bool
+
+	overwrite bool
+	fresh     bool
+	results   string
+	line      []string
 }
 
 // checkFlags declares the flags of every command that works through plans.
@@ -31,13 +44,26 @@ func checkFlags(f *pflag.FlagSet, o *options) {
 		"write the findings as `FORMAT=PATH`, - being standard output; may be given several times; text=- if it is not given. Formats: "+strings.Join(reportNames(), ", "))
 	f.IntVar(&o.jobs, "jobs", 0, "work on `N` plans at the same time; 0 is one a processor")
 	f.StringVar(&o.color, "color", "auto", "colours on standard output, `WHEN`: auto (on a terminal, unless NO_COLOR is set), always or never")
+	f.StringVar(&o.known, "baseline", "", "tell only of findings that are not recorded in `FILE`, and count the others")
+	f.StringVar(&o.record, "write-baseline", "", "record all findings of this run in `FILE`, unless something kept it from being finished")
+	f.StringVar(&o.today, "today", "", "hold the last day of exceptions against this `DATE`, YYYY-MM-DD; SOURCE_DATE_EPOCH's, in UTC, or the system's if it is not given")
+	f.StringVar(&o.list, "files-from", "", "take paths from `FILE` too, - being standard input: one a line, or ended by NUL when there is any")
+	f.BoolVar(&o.verbose, "verbose", false, "the text report also lists accepted findings with their reasons")
 	f.BoolVar(&o.quiet, "quiet", false, "no progress bar, and no report that was not asked for with --report")
 }
 
-func exportFlags(f *pflag.FlagSet, o *options) {
+// outFlags declares the flags of every command that writes tables.
+func outFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.out, "out", "", "the folder `DIR` to write to; it is created if need be")
 	f.StringArrayVar(&o.formats, "format", []string{"xlsx"},
 		"write the tables as `FORMAT`; may be given several times. Formats: "+strings.Join(exportNames(), ", "))
+	f.BoolVar(&o.overwrite, "overwrite", false, "replace and remove files of the folder that somebody changed, too, or that were there before")
+}
+
+func exportFlags(f *pflag.FlagSet, o *options) {
+	outFlags(f, o)
+	f.BoolVar(&o.fresh, "fresh", false, "work everything out again, whatever the folder remembers")
+	f.StringVar(&o.results, "results", "", "write a result of each plan to the folder `DIR` for yardproof gather, and nothing of the line")
 	f.BoolVar(&o.draft, "draft", false, "export plans with errors too, every sheet marked as not proved")
 	checkFlags(f, o)
 }
@@ -66,16 +92,25 @@ type settings struct {
 	jobs    int
 	color   bool
 	quiet   bool
+	verbose bool
+	today   plan.Date
+	known   string // a baseline to compare with, empty for none
+	record  string // a baseline to write, empty for none
+	list    string // the file that paths were read from, empty for none
 	out     string
 	formats []exporters.ExportFormat
 	draft   bool
+
+	overwrite bool
+	fresh     bool
+	results   string
 }
 
 // settle understands the options that check and export share. Every error is
 // one of usage.
 func (o *options) settle(s streams, paths []string) (settings, error) {
-	set := settings{paths: paths, jobs: o.jobs, quiet: o.quiet}
-	if len(paths) == 0 || slices.Contains(paths, "") {
+	set := settings{paths: paths, jobs: o.jobs, quiet: o.quiet, verbose: o.verbose, known: o.known, record: o.record}
+	if len(paths) == 0 && o.list == "" || slices.Contains(paths, "") {
 		return set, misuse("name a plan or a folder of plans")
 	}
 	var ok bool
@@ -86,13 +121,23 @@ func (o *options) settle(s streams, paths []string) (settings, error) {
 		return set, misuse("--jobs %d is less than 0", o.jobs)
 	}
 	var err error
+	if set.today, err = today(o.today, os.Getenv("SOURCE_DATE_EPOCH"), time.Now()); err != nil {
+		return set, err
+	}
 	if set.color, err = useColor(o.color, s.stdout); err != nil {
 		return set, err
 	}
 	if len(o.reports) == 0 && !o.quiet {
 		o.reports = []string{"text=" + toStdout}
 	}
-	set.reports, err = targets(o.reports)
+	if set.reports, err = targets(o.reports); err != nil || o.list == "" {
+		return set, err
+	}
+	listed, err := pathsFrom(o.list, s.stdin)
+	set.paths = append(slices.Clone(paths), listed...)
+	if o.list != toStdout {
+		set.list = o.list
+	}
 	return set, err
 }
 
@@ -102,6 +147,7 @@ func (o *options) settleExport(set *settings) error {
 		return misuse("name the folder to write to: --out DIR")
 	}
 	set.out, set.draft = o.out, o.draft
+	set.overwrite, set.fresh, set.results = o.overwrite, o.fresh, o.results
 	for _, name := range slices.Compact(slices.Sorted(slices.Values(o.formats))) {
 		f, ok := exporters.Export(name)
 		if !ok {

@@ -46,7 +46,7 @@ func follow(t *testing.T, console string) {
 	command, want, _ := strings.Cut(console, "\n")
 	args := strings.Fields(strings.TrimPrefix(command, "$ yardproof"))
 	var out, problems bytes.Buffer
-	run(context.Background(), args, &out, &problems)
+	run(context.Background(), args, strings.NewReader(""), &out, &problems)
 	if out.String() != want {
 		t.Errorf("%s\nprints\n%s\nREADME says\n%s", command, &out, want)
 	}

@@ -63,7 +63,7 @@ func (set settings) write(ctx context.Context, s streams, run *report.Run) error
 	// A report of an interrupted run says so; to be written it must not be
 	// interrupted again.
 	ctx = context.WithoutCancel(ctx)
-	options := exporters.Options{Version: buildInfo().Main.Version, FailOn: set.failOn}
+	options := exporters.Options{Version: buildInfo().Main.Version, FailOn: set.failOn, Verbose: set.verbose}
 	var failed []error
 	for _, t := range set.reports {
 		if t.path != toStdout {

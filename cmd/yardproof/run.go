@@ -20,8 +20,9 @@ const (
 	exitStopped  = 3 // could not finish: a path is missing, the system refused, interrupted, a crash
 )
 
-// streams are what a command writes to.
+// streams are what a command reads from and writes to.
 type streams struct {
+	stdin          io.Reader
 	stdout, stderr io.Writer
 }
 
@@ -41,8 +42,8 @@ type usageError struct{ error }
 func misuse(format string, args ...any) error { return usageError{fmt.Errorf(format, args...)} }
 
 // run is the whole program.
-func run(ctx context.Context, args []string, stdout, stderr io.Writer) int {
-	s := streams{stdout, stderr}
+func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	s := streams{stdin, stdout, stderr}
 	name := ""
 	if len(args) > 0 {
 		name, args = args[0], args[1:]

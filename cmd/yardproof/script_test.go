@@ -8,9 +8,11 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
@@ -22,13 +24,18 @@ func TestMain(m *testing.M) {
 // TestScript runs every script: what a person sees who types these commands.
 func TestScript(t *testing.T) {
 	cmds := map[string]func(*testscript.TestScript, bool, []string){
-		"exits":    exits,
-		"copies":   copies,
-		"hostile":  hostile,
-		"same":     same,
-		"nothing":  nothing,
-		"contains": contains,
-		"edit":     edit,
+		"exits":     exits,
+		"copies":    copies,
+		"hostile":   hostile,
+		"same":      same,
+		"nothing":   nothing,
+		"contains":  contains,
+		"edit":      edit,
+		"nul":       nul,
+		"old":       old,
+		"touched":   touched,
+		"untouched": untouched,
+		"versions":  versions,
 	}
 	for name, cmd := range systemCmds() {
 		cmds[name] = cmd
@@ -97,6 +104,12 @@ func edit(ts *testscript.TestScript, _ bool, args []string) {
 		ts.Fatalf("%s does not contain %s", args[0], args[1])
 	}
 	text = strings.ReplaceAll(text, args[1], args[2])
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(text), 0o666))
+}
+
+// nul FILE TEXT... writes texts, each ended by a NUL.
+func nul(ts *testscript.TestScript, _ bool, args []string) {
+	text := strings.Join(args[1:], "\x00") + "\x00"
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(text), 0o666))
 }
 
@@ -200,5 +213,42 @@ func contains(ts *testscript.TestScript, neg bool, args []string) {
 		if strings.Contains(text, want) == neg {
 			ts.Fatalf("contains %q is %v in %s", want, !neg, args[0])
 		}
+	}
+}
+
+// old FOLDER makes all files of a folder a day old, so that touched can tell
+// which are written.
+func old(ts *testscript.TestScript, _ bool, args []string) {
+	yesterday := time.Now().Add(-24 * time.Hour)
+	for name := range contents(ts, args[0]) {
+		ts.Check(os.Chtimes(filepath.Join(ts.MkAbs(args[0]), name), yesterday, yesterday))
+	}
+}
+
+// touched FOLDER FILE... demands that exactly these files were written since
+// old.
+func touched(ts *testscript.TestScript, _ bool, args []string) {
+	want := map[string]bool{}
+	for _, name := range args[1:] {
+		want[filepath.FromSlash(name)] = true
+	}
+	for name := range contents(ts, args[0]) {
+		info, err := os.Stat(filepath.Join(ts.MkAbs(args[0]), name))
+		ts.Check(err)
+		if fresh := time.Since(info.ModTime()) < 12*time.Hour; fresh != want[name] {
+			ts.Fatalf("%s was written: %v", name, fresh)
+		}
+	}
+}
+
+// untouched FOLDER demands that no file was written since old.
+func untouched(ts *testscript.TestScript, _ bool, args []string) { touched(ts, false, args[:1]) }
+
+// versions FOLDER makes all results of a folder those of another yardproof.
+func versions(ts *testscript.TestScript, _ bool, args []string) {
+	version := regexp.MustCompile(`"version": "[^"]*"`)
+	for name, text := range contents(ts, args[0]) {
+		text = version.ReplaceAll(text, []byte(`"version": "v9.9.9"`))
+		ts.Check(os.WriteFile(filepath.Join(ts.MkAbs(args[0]), name), text, 0o666))
 	}
 }

@@ -2,7 +2,11 @@ package main
 
 import (
 	"context"
+	"crypto/sha256"
+	"encoding/hex"
 	"fmt"
+	"io"
+	"os"
 	"runtime/debug"
 	"strings"
 )
@@ -29,6 +33,30 @@ func buildInfo() *debug.BuildInfo {
 		return info
 	}
 	return &debug.BuildInfo{}
+}
+
+// identityOf is what tells this program from any that might find something
+// else: its version or, for a build that has none of its own, the program's
+// very bytes.
+func identityOf(info *debug.BuildInfo) string {
+	version := info.Main.Version
+	if version != "" && version != "(devel)" && !strings.Contains(version, "+dirty") {
+		return version
+	}
+	self, err := os.Executable()
+	if err != nil {
+		return ""
+	}
+	f, err := os.Open(self)
+	if err != nil {
+		return ""
+	}
+	defer f.Close()
+	h := sha256.New()
+	if _, err := io.Copy(h, f); err != nil {
+		return ""
+	}
+	return strings.TrimSpace(version + " " + hex.EncodeToString(h.Sum(nil)[:12]))
 }
 
 // versionOf is what a build says of itself: its version, the commit it was made

@@ -16,7 +16,8 @@ import (
 const shown = 10
 
 // Write writes the whole run: commands for the first findings of each level,
-// the others as plain lines, and a line that counts them. An error is one of
+// the others as plain lines, as are those that the project accepts, and a line
+// that counts them. An error is one of
 // w.
 func Write(w io.Writer, run *report.Run) error {
 	commands, others := share(run.All())
@@ -34,6 +35,10 @@ func Write(w io.Writer, run *report.Run) error {
 			}
 			out.WriteString(plain(text) + "\n")
 		}
+	}
+	for _, e := range run.Exceptions() {
+		head, reason := words.Excused(e)
+		out.WriteString(plain("accepted: "+head) + "\n" + plain("  reason: "+reason) + "\n")
 	}
 	out.WriteString(plain("yardproof: "+words.Summary(run)) + "\n")
 	return out.Flush()

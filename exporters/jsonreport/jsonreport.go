@@ -17,7 +17,26 @@ type document struct {
 	Studio   string    `json:"studio,omitempty"`
 	Plans    []plan    `json:"plans"`
 	Findings []finding `json:"findings"`
+	Accepted []excused `json:"accepted,omitempty"`
+	Baseline *baseline `json:"baseline,omitempty"`
 	Counts   counts    `json:"counts"`
+}
+
+// baseline counts findings that were recorded earlier. Those found again are
+// not among the findings.
+type baseline struct {
+	Recorded int `json:"recorded"`
+	Old      int `json:"old"`
+	Gone     int `json:"gone"`
+	Unseen   int `json:"unseen"`
+}
+
+// excused is a finding that a project accepts.
+type excused struct {
+	Finding finding `json:"finding"`
+	Reason  string  `json:"reason"`
+	Until   string  `json:"until,omitempty"`
+	By      place   `json:"by"`
 }
 
 type plan struct {
@@ -88,6 +107,13 @@ func Write(w io.Writer, run *report.Run) error {
 	for _, p := range run.Plans {
 		d.Plans = append(d.Plans, outcome(p))
 		total.Accepted += p.Accepted
+	}
+	if b := run.Baseline; b != nil {
+		d.Baseline = &baseline{Recorded: b.Recorded, Old: len(b.Old), Gone: b.Gone, Unseen: b.Unseen}
+	}
+	for _, e := range run.Exceptions() {
+		f := convert([]diag.Finding{e.Finding})[0]
+		d.Accepted = append(d.Accepted, excused{Finding: f, Reason: e.Reason, Until: e.Until, By: at(e.Place)})
 	}
 	d.Counts = total
 	encoder := json.NewEncoder(w)

@@ -31,7 +31,8 @@ func compiled(t *testing.T) *jsonschema.Schema {
 }
 
 func runs() map[string]*report.Run {
-	return map[string]*report.Run{"run": sample.Line(), "edge": edge.Run(), "empty": {}, "many": edge.Many(30)}
+	return map[string]*report.Run{"run": sample.Line(), "edge": edge.Run(), "empty": {}, "many": edge.Many(30),
+		"compared": {Baseline: &report.Baseline{Recorded: 3, Gone: 1, Unseen: 2}}}
 }
 
 func TestReportsFollowTheSchema(t *testing.T) {
@@ -88,6 +89,26 @@ func TestTheSchemaRefuses(t *testing.T) {
 	}
 }
 
+// What the project accepts has its reason, and a day where it has one.
+func TestTheSchemaRefusesExceptions(t *testing.T) {
+	schema := compiled(t)
+	whole := string(written(t, edge.Run()))
+	for _, breakage := range [][2]string{
+		{`"until": "2027-03-31"`, `"until": "31 March"`},
+		{`"reason": "a cushion`, `"because": "a cushion`},
+		{`"by": {`, `"from": {`},
+	} {
+		broken := strings.Replace(whole, breakage[0], breakage[1], 1)
+		doc, err := jsonschema.UnmarshalJSON(strings.NewReader(broken))
+		if err != nil || broken == whole {
+			t.Fatalf("nothing to break, or %v: %s", err, breakage[0])
+		}
+		if schema.Validate(doc) == nil {
+			t.Errorf("%s in place of %s follows the schema", breakage[1], breakage[0])
+		}
+	}
+}
+
 // The schema has every member that is written, and no other.
 func TestTheSchemaHasEveryMember(t *testing.T) {
 	var s struct {
@@ -106,6 +127,7 @@ func TestTheSchemaHasEveryMember(t *testing.T) {
 	declared := map[string][]string{
 		"document": members(document{}), "plan": members(plan{}), "counts": members(counts{}), "finding": members(finding{}),
 		"related": members(related{}), "place": members(place{}), "range": members(span{}), "position": members(position{}),
+		"excused": members(excused{}), "baseline": members(baseline{}),
 	}
 	if diff := cmp.Diff(declared, described); diff != "" {
 		t.Errorf("-written +described:\n%s", diff)

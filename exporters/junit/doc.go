@@ -8,6 +8,7 @@
 //   - The suite "line" has one case, for the files, the project and the line.
 //   - Errors are a failure. Warnings and notes are output of the case: a
 //     format cannot know what --fail-on the run has.
+//   - What the project accepts is output of the case "the plan".
 //   - Errors of a plan that could not be read, and whatever kept yardproof
 //     from doing its work, are an error.
 //   - A plan that waits for its project file is skipped.

@@ -107,6 +107,7 @@ func ofPlan(p report.Outcome) suite {
 	for _, c := range sortOut(p) {
 		s.Cases = append(s.Cases, c.write(class, p.Waits))
 	}
+	s.Cases[0].accept(p.Excused)
 	return s
 }
 
@@ -124,10 +125,28 @@ func properties(p report.Outcome) []property {
 
 func ofLine(run *report.Run) suite {
 	c := group{name: "line", findings: diag.Sort(append([]diag.Finding{}, run.Findings...))}
-	return suite{
+	s := suite{
 		Name:       "line",
 		Properties: []property{{"accepted", strconv.Itoa(run.Accepted)}},
 		Cases:      []testcase{c.write("line", false)},
+	}
+	if b := run.Baseline; b != nil {
+		s.Properties = append(s.Properties,
+			property{"recorded", strconv.Itoa(b.Recorded)}, property{"old", strconv.Itoa(len(b.Old))},
+			property{"gone", strconv.Itoa(b.Gone)}, property{"unseen", strconv.Itoa(b.Unseen)})
+	}
+	s.Cases[0].accept(run.Excused)
+	return s
+}
+
+// accept adds what the project accepts, and why, to the case's output.
+func (c *testcase) accept(excused []report.Excused) {
+	for _, e := range excused {
+		if c.Output == nil {
+			c.Output = &text{"\n"}
+		}
+		head, reason := words.Excused(e)
+		c.Output.Text += "accepted: " + head + "\n  reason: " + reason + "\n"
 	}
 }
 

@@ -30,7 +30,24 @@ func comment(run *report.Run, limit int) string {
 	for i, f := range findings {
 		entries[i] = entry{finding: f, heading: named.of(f), text: item(f)}
 	}
-	return head + fit(entries, limit-len(head))
+	text := head + fit(entries, limit-len(head))
+	return text + accepted(run, limit-len(text))
+}
+
+// accepted folds away what the projects accept, and why, as far as there is
+// room: the first line counts it anyway.
+func accepted(run *report.Run, room int) string {
+	all := run.Exceptions()
+	lines := ""
+	for _, e := range all {
+		head, reason := words.Excused(e)
+		lines += literal(shorten(head)+"\n  reason: "+shorten(reason)) + "\n"
+	}
+	text := "\n<details><summary>" + words.Plural(len(all), "accepted exception") + "</summary><pre>\n" + lines + "</pre></details>\n"
+	if len(all) == 0 || len(text) > room {
+		return ""
+	}
+	return text
 }
 
 // headings are what findings are put below: their plan, or the line.

@@ -109,7 +109,7 @@ func TestTextOfAPlanIsNotObeyed(t *testing.T) {
 	if n := strings.Count(p.all, want); n < 8 {
 		t.Errorf("the text comes back whole %d times", n)
 	}
-	if p.elements["h3"] != 3 || p.elements["table"] != 1 || p.elements["details"] != 5 {
+	if p.elements["h3"] != 3 || p.elements["table"] != 1 || p.elements["details"] != 6 {
 		t.Errorf("the page is taken apart: %v", p.elements)
 	}
 }

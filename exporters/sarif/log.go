@@ -23,7 +23,17 @@ type run struct {
 }
 
 type runProperties struct {
-	Accepted int `json:"accepted"` // findings left out because the project accepts them
+	Accepted int       `json:"accepted"` // findings left out because the project accepts them
+	Baseline *baseline `json:"baseline,omitempty"`
+}
+
+// baseline counts findings that were recorded earlier: found again, no longer
+// found, and of plans that the run did not look at.
+type baseline struct {
+	Recorded int `json:"recorded"`
+	Old      int `json:"old"`
+	Gone     int `json:"gone"`
+	Unseen   int `json:"unseen"`
 }
 
 // tool is 3.18.
@@ -109,6 +119,7 @@ type result struct {
 	Locations           []place           `json:"locations,omitempty"`
 	RelatedLocations    []place           `json:"relatedLocations,omitempty"`
 	PartialFingerprints map[string]string `json:"partialFingerprints"`
+	BaselineState       string            `json:"baselineState,omitempty"` // 3.27.24
 	Suppressions        []suppression     `json:"suppressions,omitempty"`
 	Properties          resultProperties  `json:"properties"`
 }

@@ -1,11 +1,9 @@
 package sarif
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"encoding/json"
-	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"yardproof/exporters/internal/words"
@@ -34,15 +32,26 @@ func Write(w io.Writer, r *report.Run, o Options) error {
 }
 
 func convert(r *report.Run, o Options) run {
-	findings := r.All()
-	excused := suppressed(r)
+	findings, excused := r.All(), r.Exceptions()
+	all := findings
+	if r.Baseline != nil {
+		all = diag.Sort(append(r.All(), r.Baseline.Old...))
+	}
 	b := &builder{
-		artifacts: newArtifacts(r, findings, excused),
-		rules:     newRules(r, findings, excused),
-		seen:      map[string]int{},
+		state:     func(diag.Finding) string { return "" },
+		artifacts: newArtifacts(r, all, excused),
+		rules:     newRules(r, all, excused),
 		results:   []result{},
 	}
-	for _, f := range findings {
+	if r.Baseline != nil {
+		b.state = func(f diag.Finding) string {
+			if _, old := slices.BinarySearchFunc(r.Baseline.Old, f, diag.Compare); old {
+				return "unchanged"
+			}
+			return "new"
+		}
+	}
+	for _, f := range all {
 		b.finding(f)
 	}
 	for _, e := range excused {
@@ -56,25 +65,24 @@ func convert(r *report.Run, o Options) run {
 		Results:            b.results,
 		NewlineSequences:   []string{"\r\n", "\n", "\r"},
 		ColumnKind:         "unicodeCodePoints",
-		Properties:         runProperties{Accepted: words.Accepted(r)},
+		Properties:         properties(r),
 	}
 }
 
-// suppressed lists what the projects accept, in the order of the plans.
-func suppressed(r *report.Run) []report.Excused {
-	var all []report.Excused
-	all = append(all, r.Excused...)
-	for _, p := range r.Plans {
-		all = append(all, p.Excused...)
+func properties(r *report.Run) runProperties {
+	p := runProperties{Accepted: words.Accepted(r)}
+	if b := r.Baseline; b != nil {
+		p.Baseline = &baseline{Recorded: b.Recorded, Old: len(b.Old), Gone: b.Gone, Unseen: b.Unseen}
 	}
-	return all
+	return p
 }
 
 // builder gathers the parts of a run that refer to each other.
 type builder struct {
+	state         func(diag.Finding) string // against a baseline, in the standard's words
 	artifacts     *artifacts
 	rules         *rules
-	seen          map[string]int // how many results had a fingerprint's subject
+	identities    diag.Identities
 	results       []result
 	notifications []notification
 }
@@ -103,7 +111,8 @@ func (b *builder) result(f diag.Finding) result {
 	r := result{
 		RuleID: f.Rule, RuleIndex: b.rules.index(f.Rule), Level: level(f.Level),
 		Message:             sentence(f),
-		PartialFingerprints: map[string]string{fingerprintName: b.fingerprint(f)},
+		BaselineState:       b.state(f), // of an accepted finding "new": none of those is recorded
+		PartialFingerprints: map[string]string{fingerprintName: b.identities.Of(f).Fingerprint()},
 		Properties: resultProperties{
 			Plan: f.Plan, Sizes: f.Sizes, Pointer: f.Place.Pointer, Hint: words.OneLine(f.Hint),
 		},
@@ -157,22 +166,6 @@ func (b *builder) place(at diag.Place, plan string) place {
 // fingerprintName carries the version of what the fingerprint is made of, as
 // the standard asks for (3.5.4.2).
 const fingerprintName = "findingIdentity/v1"
-
-// fingerprint tells results apart from run to run. Of several about the same
-// subject the first keeps its own, and the others are numbered.
-func (b *builder) fingerprint(f diag.Finding) string {
-	plan := f.Plan
-	if plan == "" {
-		plan = f.Place.File
-	}
-	subject := strings.Join(append([]string{f.Rule, plan, f.Place.Pointer}, f.Sizes...), "\x00")
-	b.seen[subject]++
-	if n := b.seen[subject]; n > 1 {
-		subject += fmt.Sprintf("\x00\x00%d", n)
-	}
-	sum := sha256.Sum256([]byte(subject))
-	return hex.EncodeToString(sum[:16])
-}
 
 // Exit statuses of yardproof.
 const (

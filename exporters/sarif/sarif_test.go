@@ -38,6 +38,39 @@ func line() *report.Run {
 func runs() map[string]*report.Run {
 	return map[string]*report.Run{
 		"run": line(), "edge": edge.Run(), "empty": {}, "many": edge.Many(30),
+		"compared": compared(),
+	}
+}
+
+// compared is a run against a baseline in which one of two errors was recorded.
+func compared() *report.Run {
+	r := edge.Many(2)
+	old := r.Plans[0].Findings[2]
+	r.Plans[0].Findings = r.Plans[0].Findings[:2]
+	r.Baseline = &report.Baseline{Recorded: 4, Old: []diag.Finding{old}, Gone: 1, Unseen: 2}
+	return r
+}
+
+// Against a baseline every result has a state (3.27.24), old ones keep the
+// fingerprint that they had, and only new ones give the status.
+func TestAgainstABaseline(t *testing.T) {
+	prints := func(r *report.Run, state string) map[string]bool {
+		all := map[string]bool{}
+		for _, x := range decoded(t, r).Results {
+			if state == "" || x.BaselineState == state {
+				all[x.PartialFingerprints[fingerprintName]] = true
+			}
+		}
+		return all
+	}
+	whole, fresh, old := prints(edge.Many(2), ""), prints(compared(), "new"), prints(compared(), "unchanged")
+	if len(whole) != 6 || len(fresh) != 5 || len(old) != 1 {
+		t.Errorf("%d results, of which %d new and %d old", len(whole), len(fresh), len(old))
+	}
+	for p := range old {
+		if !whole[p] || fresh[p] {
+			t.Error("an old result has another fingerprint, or that of a new one")
+		}
 	}
 }
 
@@ -95,7 +128,11 @@ func TestEachFindingIsWrittenOnce(t *testing.T) {
 	for name, r := range runs() {
 		got := decoded(t, r)
 		findings := r.All()
-		if n := len(got.Results) + len(got.Invocations[0].ToolExecutionNotifications) - len(suppressed(r)); n != len(findings) {
+		n := len(got.Results) + len(got.Invocations[0].ToolExecutionNotifications) - len(r.Exceptions())
+		if r.Baseline != nil {
+			n -= len(r.Baseline.Old)
+		}
+		if n != len(findings) {
 			t.Errorf("%s: %d findings are written, there are %d", name, n, len(findings))
 		}
 		follow := 0

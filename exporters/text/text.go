@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"yardproof/exporters/internal/words"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
 )
@@ -16,6 +17,9 @@ import (
 type Options struct {
 	Color bool // escape sequences for colours are understood
 	Width int  // columns of the terminal; 0 leaves lines as long as they are
+
+	// Verbose also lists what the projects accept, and why.
+	Verbose bool
 }
 
 // Write prints every finding of the run in the one order and closes with a
@@ -29,6 +33,9 @@ func Write(w io.Writer, run *report.Run, o Options) error {
 	for _, f := range findings {
 		p.finding(f)
 		p.line("")
+	}
+	if o.Verbose {
+		p.accepted(run.Exceptions())
 	}
 	p.line(p.summary(run, findings))
 	return p.out.Flush()
@@ -65,6 +72,19 @@ func (p *printer) finding(f diag.Finding) {
 	}
 	for _, c := range flatten(f.Follows) {
 		p.labelled("may follow:", consequence(f, c))
+	}
+}
+
+// accepted lists findings that the projects accept.
+func (p *printer) accepted(all []report.Excused) {
+	for _, e := range all {
+		p.line(p.palette.quiet.Sprint("accepted:") + " " + p.head(e.Finding))
+		reason := e.Reason
+		if e.Until != "" {
+			reason += " (until " + e.Until + ")"
+		}
+		p.labelled("reason:", reason)
+		p.line("")
 	}
 }
 
@@ -165,14 +185,15 @@ func (p *printer) room(taken int) int {
 
 // summary counts what was looked at and what was found.
 func (p *printer) summary(run *report.Run, findings []diag.Finding) string {
+	age := words.Age(run)
 	var counts []string
 	for _, level := range []diag.Level{diag.Error, diag.Warning, diag.Note} {
 		if n := countAt(findings, level); n > 0 {
-			counts = append(counts, p.palette.level(level).Sprint(plural(n, level.String())))
+			counts = append(counts, p.palette.level(level).Sprint(plural(n, age+level.String())))
 		}
 	}
 	if len(counts) == 0 {
-		counts = append(counts, p.palette.good.Sprint("no findings"))
+		counts = append(counts, p.palette.good.Sprint("no "+age+"findings"))
 	}
 	if n := following(findings); n > 0 {
 		counts = append(counts, fmt.Sprintf("%d more that may follow", n))
@@ -184,7 +205,7 @@ func (p *printer) summary(run *report.Run, findings []diag.Finding) string {
 	if level := diag.Worst(findings); level > 0 {
 		worst = "; worst: " + p.palette.level(level).Sprint(level)
 	}
-	return scope(run.Plans) + ": " + strings.Join(counts, ", ") + worst
+	return scope(run.Plans) + ": " + strings.Join(counts, ", ") + worst + words.Against(run.Baseline)
 }
 
 // scope is how many plans and sizes were looked at: "3 plans, 2 sizes each".

@@ -127,12 +127,30 @@ func TestNothingSteersTheTerminal(t *testing.T) {
 		Follows: []diag.Finding{{Rule: "x/z", Message: evil}},
 		Sizes:   []string{evil},
 	}}}
-	text := written(t, run, Options{})
+	run.Excused = []report.Excused{{Finding: run.Findings[0], Reason: evil, Until: evil, Place: diag.Place{File: evil}}}
+	text := written(t, run, Options{Verbose: true})
 	if strings.ContainsAny(text, "\x1b\x07\r\u202e") {
 		t.Errorf("%q", text)
 	}
 	if !strings.Contains(text, "a\ufffd[2Jb  c\ufffdd\ufffd") {
 		t.Errorf("the message is not shown: %q", text)
+	}
+}
+
+// What is accepted is shown with its reason to whoever asks, and only then.
+func TestVerboseListsWhatIsAccepted(t *testing.T) {
+	run := &report.Run{Plans: []report.Outcome{{File: "a.plan.json", Accepted: 1, Excused: []report.Excused{{
+		Finding: diag.Finding{Rule: "yield/none", Level: diag.Warning, Place: diag.Place{File: "a.plan.json"}, Message: "no strip is over"},
+		Reason:  "the next print run mends it", Until: "2027-03-31",
+	}}}}}
+	want := "accepted: a.plan.json: warning: no strip is over [yield/none]\n" +
+		"  reason: the next print run mends it (until 2027-03-31)\n\n" +
+		"1 plan: no findings, 1 accepted exception\n"
+	if got := written(t, run, Options{Verbose: true}); got != want {
+		t.Errorf("verbose:\n%s\nwant\n%s", got, want)
+	}
+	if got := written(t, run, Options{}); got != "1 plan: no findings, 1 accepted exception\n" {
+		t.Errorf("else:\n%s", got)
 	}
 }
 

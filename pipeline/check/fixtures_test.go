@@ -9,6 +9,7 @@ import (
 	"yardproof/pipeline"
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
+	"yardproof/schema/plan"
 )
 
 const fixtures = "../../testdata/checks"
@@ -72,7 +73,7 @@ func onlyRule(t *testing.T, rule string, found []diag.Finding) {
 func line(t *testing.T, folder string, thorough bool) []diag.Finding {
 	t.Helper()
 	t.Chdir(folder)
-	run, err := pipeline.Run(t.Context(), pipeline.Config{Paths: []string{"."}, Tables: thorough})
+	run, err := pipeline.Run(t.Context(), pipeline.Config{Paths: []string{"."}, Tables: thorough, Today: plan.Date{Year: 2027, Month: 3, Day: 31}})
 	if err != nil {
 		t.Fatal(err)
 	}

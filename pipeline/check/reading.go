@@ -12,10 +12,22 @@ var readingChecks = []Check{
 		Fix:     "mend the row: columns sku, description, unit (yd, m, pack or each) and price, one row a sku",
 	},
 	{
+		Rule: "project/expired-exception", Level: diag.Warning, Since: "0.1.0", Scope: Reading,
+		Summary: "an accepted exception has run out",
+		Why:     "It was accepted for a time, and the time is over: what it covered is told again. Left standing it would be taken for one that still holds.",
+		Fix:     "mend what it covered and remove the exception, or look at it again and give it a later day",
+	},
+	{
 		Rule: "project/unmatched-exception", Level: diag.Warning, Since: "0.1.0", Scope: Reading,
 		Summary: "an accepted exception matches no finding",
 		Why:     "An exception that matches nothing was mended, or names the wrong place. Left standing it will one day hide something new.",
 		Fix:     "remove the exception, or correct its rule, plan or pointer",
+	},
+	{
+		Rule: "schema/date", Level: diag.Error, Since: "0.1.0", Scope: Reading,
+		Summary: "a date is no day of the calendar",
+		Why:     "An exception that ends on 31 June would end on a day that somebody has to guess.",
+		Fix:     "write year, month and day: 2027-06-30",
 	},
 	{
 		Rule: "schema/duplicate-key", Level: diag.Error, Since: "0.1.0", Scope: Reading,
@@ -189,6 +201,18 @@ var runningChecks = []Check{
 		Summary: "a path that was named does not exist",
 		Why:     "A check of nothing must not look like a check without findings.",
 		Fix:     "correct the path",
+	},
+	{
+		Rule: "run/changed-output", Level: diag.Error, Since: "0.1.0", Scope: Running,
+		Summary: "an output was left as it is, because yardproof did not write it so",
+		Why:     "Somebody put a price into the workbook, or keeps a file of that name in the folder. It is not lost without a word; but it is not what the plan says, either.",
+		Fix:     "rename it to keep it, or delete it; --overwrite replaces all such files",
+	},
+	{
+		Rule: "run/no-result", Level: diag.Error, Since: "0.1.0", Scope: Running,
+		Summary: "a result that is to be gathered is missing, of something else, or unreadable",
+		Why:     "A line that is put together of old or foreign results is not what one run would find.",
+		Fix:     "export the plan with --results again, with the same version of yardproof, and gather that",
 	},
 	{
 		Rule: "run/no-plan", Level: diag.Error, Since: "0.1.0", Scope: Running,

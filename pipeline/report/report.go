@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"yardproof/pipeline/diag"
 	"yardproof/schema/measure"
 	"yardproof/schema/source"
@@ -14,15 +16,26 @@ type Run struct {
 	Accepted int            // findings left out because the project accepts them
 	Cuttings Cuttings
 	Excused  []Excused // those, where they are kept; may be fewer than Accepted
+	Baseline *Baseline // what is said of findings that were recorded earlier; nil when none were asked for
 	Rules    []Rule    // every rule there is, by name; empty where nobody asked
 	Currency measure.Currency
 	Sheets   []Sheet // of the line's workbook; empty when only checking
+	Basis    string  // names all that the sheets follow from, as that of a Plan does
 }
 
 // Cuttings counts the cutting problems of a run.
 type Cuttings struct {
 	Asked  int // by fabrics of sizes
 	Solved int // different ones, each solved once
+}
+
+// Baseline is how a run compares with findings that were recorded earlier. The
+// old ones are no longer among the run's own.
+type Baseline struct {
+	Recorded int
+	Old      []diag.Finding // found again, in the one order
+	Gone     int            // recorded and not found again
+	Unseen   int            // recorded for plans that the run did not look at
 }
 
 // Outcome is what is kept of a plan once it has been dealt with.
@@ -43,6 +56,7 @@ type Outcome struct {
 type Excused struct {
 	Finding diag.Finding
 	Reason  string     // as the project gives it
+	Until   string     // the last day on which it is accepted, as an ISO 8601 date; empty for good
 	Place   diag.Place // where it does so
 }
 
@@ -66,6 +80,16 @@ func (r *Run) All() []diag.Finding {
 	return diag.Sort(all)
 }
 
+// Exceptions lists what the projects accept: of the line, then of each plan,
+// in the order of the plans.
+func (r *Run) Exceptions() []Excused {
+	all := slices.Clone(r.Excused)
+	for _, p := range r.Plans {
+		all = append(all, p.Excused...)
+	}
+	return all
+}
+
 // Plan is one plan's report: what its workbook and tables hold.
 type Plan struct {
 	Outcome
@@ -75,4 +99,21 @@ type Plan struct {
 	Proved   bool         // no finding is an error
 	Source   *source.File // to turn the places of Work into lines
 	Sheets   []Sheet
+
+	// Basis names all that the sheets follow from: while it stays the same, so
+	// do they. It is empty when nobody said which program makes them.
+	Basis string
+}
+
+// Export is what was written of a plan, or of the line, in one format.
+type Export struct {
+	Format string   `json:"format"`
+	Basis  string   `json:"basis"` // of what it was made from; empty when it is not whole
+	Files  []Output `json:"files"`
+}
+
+// Output is a file that was written.
+type Output struct {
+	Name   string `json:"name"`   // slash path below the output folder
+	SHA256 string `json:"sha256"` // of its bytes, in hexadecimal digits
 }

@@ -23,7 +23,7 @@ func DecodeProject(f *source.File, tree *jsontree.Node) (*Project, []source.Prob
 	p.Rulers = r.ownRulers(tree.Get("rulers"))
 	p.Thread = r.thread(tree.Get("thread"), usualThread())
 	p.Rules = ruleLevels(tree.Get("rules"))
-	p.Exceptions = exceptions(tree.Get("exceptions"))
+	p.Exceptions = r.exceptions(tree.Get("exceptions"))
 	for _, u := range []measure.Unit{measure.In, measure.Cm} {
 		r.defaultsOf(u, p.Defaults)
 	}
@@ -70,15 +70,28 @@ func ruleLevels(n *jsontree.Node) []RuleLevel {
 	return rules
 }
 
-func exceptions(n *jsontree.Node) []Exception {
+func (r *reader) exceptions(n *jsontree.Node) []Exception {
 	var list []Exception
 	for _, item := range items(n) {
+		until := text(item.Get("until"))
 		list = append(list, Exception{
 			Rule: text(item.Get("rule")), Plan: text(item.Get("plan")),
-			Pointer: text(item.Get("at")), Reason: text(item.Get("reason")), At: item.Range,
+			Pointer: text(item.Get("at")), Reason: text(item.Get("reason")),
+			Until: r.date(until), UntilAt: until.At, At: item.Range,
 		})
 	}
 	return list
+}
+
+func (r *reader) date(t Text) Date {
+	if !t.Given() {
+		return Date{}
+	}
+	d, ok := ParseDate(t.Text)
+	if !ok {
+		r.report(BadDate, t.At, quote(t.Text)+" is no day of the calendar", "write year, month and day, like 2027-03-31")
+	}
+	return d
 }
 
 // DefaultsFor are the defaults of plans in a unit, with the project's own laid

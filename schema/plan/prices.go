@@ -66,6 +66,24 @@ func (l *PriceList) Find(sku string) (Price, bool) {
 	return l.prices[i], true
 }
 
+// Only is a list of the prices of some articles, which is all that a plan with
+// these may look at. Places are left out: nothing about a plan may depend on
+// where a row stands. The list may be nil, and the result is nil then.
+func (l *PriceList) Only(skus []string) *PriceList {
+	if l == nil {
+		return nil
+	}
+	some := &PriceList{Currency: l.Currency, bySKU: map[string]int{}}
+	for _, sku := range skus {
+		if p, ok := l.Find(sku); ok {
+			p.At = source.Range{}
+			some.prices = append(some.prices, p)
+			some.bySKU[sku] = len(some.prices) - 1
+		}
+	}
+	return some
+}
+
 // All are the prices in the order of the file.
 func (l *PriceList) All() []Price { return slices.Clone(l.prices) }
 

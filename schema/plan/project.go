@@ -38,6 +38,8 @@ type Exception struct {
 	Plan    Text // plan id
 	Pointer Text // JSON pointer into the plan; empty for anywhere in it
 	Reason  Text
+	Until   Date // the last day on which it holds; the zero Date for good
+	UntilAt source.Range
 	At      source.Range
 }
 

@@ -46,6 +46,7 @@ func hostile() report.Outcome {
 		Excused: []report.Excused{{
 			Finding: diag.Finding{Rule: "fabric/generous", Level: diag.Note, Plan: "hostile", Place: sample.At(f, `"x"`, "/id"), Message: "accepted: " + Hostile},
 			Reason:  "a cushion, " + Hostile,
+			Until:   "2027-03-31",
 			Place:   diag.Place{File: "yardproof.json"},
 		}},
 		Findings: []diag.Finding{

@@ -50,15 +50,26 @@ func (t Tally) Of(l diag.Level) int {
 func (t Tally) Total() int { return t.Errors + t.Warnings + t.Notes }
 
 // String names the levels that were counted: "2 errors, 1 note".
-func (t Tally) String() string {
+func (t Tally) String() string { return t.words("") }
+
+// Age is what stands before the word for a finding: "new " where old ones are
+// told apart.
+func Age(run *report.Run) string {
+	if run.Baseline != nil {
+		return "new "
+	}
+	return ""
+}
+
+func (t Tally) words(age string) string {
 	var counts []string
 	for _, l := range Levels() {
 		if n := t.Of(l); n > 0 {
-			counts = append(counts, Plural(n, l.String()))
+			counts = append(counts, Plural(n, age+l.String()))
 		}
 	}
 	if len(counts) == 0 {
-		return "no findings"
+		return "no " + age + "findings"
 	}
 	return strings.Join(counts, ", ")
 }
@@ -66,7 +77,7 @@ func (t Tally) String() string {
 // Summary counts what was looked at and what was found.
 func Summary(run *report.Run) string {
 	t := Count(run.All())
-	text := Scope(run) + ": " + t.String()
+	text := Scope(run) + ": " + t.words(Age(run))
 	if t.Follow == 1 {
 		text += ", 1 more that may follow"
 	} else if t.Follow > 1 {
@@ -74,6 +85,22 @@ func Summary(run *report.Run) string {
 	}
 	if n := Accepted(run); n > 0 {
 		text += ", " + Plural(n, "accepted exception")
+	}
+	return text + Against(run.Baseline)
+}
+
+// Against tells of a baseline at the end of a summary: how many findings are
+// old, which of the recorded are gone, and which nobody looked at.
+func Against(b *report.Baseline) string {
+	if b == nil {
+		return ""
+	}
+	text := fmt.Sprintf("; baseline: %d old", len(b.Old))
+	if b.Gone > 0 {
+		text += fmt.Sprintf(", %d gone", b.Gone)
+	}
+	if b.Unseen > 0 {
+		text += fmt.Sprintf(", %d not looked at", b.Unseen)
 	}
 	return text
 }

@@ -7,6 +7,7 @@ import (
 	"unicode"
 
 	"yardproof/pipeline/diag"
+	"yardproof/pipeline/report"
 )
 
 // OneLine makes a line of a text that may come from a plan: line breaks and
@@ -81,6 +82,15 @@ func Consequence(cause, f diag.Finding) string {
 		text += " (" + Sizes(f) + ")"
 	}
 	return text
+}
+
+// Excused is a finding that the project accepts: its head, and the reason.
+func Excused(e report.Excused) (head, reason string) {
+	reason = OneLine(e.Reason)
+	if e.Until != "" {
+		reason += " (until " + OneLine(e.Until) + ")"
+	}
+	return Head(e.Finding), reason
 }
 
 // Flatten lists consequences and what follows from those, in order.

@@ -12,27 +12,25 @@ import (
 	"yardproof/schema/measure"
 )
 
-// Summary is what the line's sheets keep of a plan.
+// Summary is what the line's sheets keep of a plan. It is kept from run to run,
+// as JSON.
 type Summary struct {
-	Units measure.Unit
-	Sizes []SizeSummary
+	Sizes []SizeSummary `json:"sizes,omitempty"`
 }
 
 // SizeSummary is one size of a plan in the line.
 type SizeSummary struct {
-	Name          string
-	Known         bool
-	Width, Length measure.Surd // finished
-	Fabric        string       // in words
-	Slack         measure.Length
-	SlackOf       string // what has the least slack; empty when nothing has a yield
-	Kit           bool
-	Cost, Price   *big.Rat
+	Name     string   `json:"name"`
+	Finished string   `json:"finished,omitempty"` // in words; empty when it is not known
+	Fabric   string   `json:"fabric,omitempty"`   // in words
+	Slack    string   `json:"slack,omitempty"`    // the least, and what has it; empty when nothing has a yield
+	Cost     *big.Rat `json:"cost,omitempty"`     // of a kit, like Price; nil when there is none
+	Price    *big.Rat `json:"price,omitempty"`
 }
 
 // Summarise keeps what the line's sheets need of a plan.
 func Summarise(in Input) Summary {
-	sum := Summary{Units: in.units()}
+	var sum Summary
 	for _, s := range in.Sizes {
 		sum.Sizes = append(sum.Sizes, in.summarise(s))
 	}
@@ -40,7 +38,10 @@ func Summarise(in Input) Summary {
 }
 
 func (in Input) summarise(s *derive.Size) SizeSummary {
-	sum := SizeSummary{Name: s.Of.Name.Text, Known: s.Top.Known, Width: s.Top.Finished.Width, Length: s.Top.Finished.Height}
+	sum := SizeSummary{Name: s.Of.Name.Text}
+	if s.Top.Known {
+		sum.Finished = box(s.Top.Finished.Width, s.Top.Finished.Height, in.units())
+	}
 	var fabric []string
 	for _, f := range s.Fabrics {
 		if f.Used() && f.Err == nil {
@@ -48,13 +49,14 @@ func (in Input) summarise(s *derive.Size) SizeSummary {
 		}
 	}
 	sum.Fabric = strings.Join(fabric, "; ")
+	var least measure.Length
 	for _, p := range s.Parts {
-		if slack, ok := leastSlack(p); ok && p.Needed > 0 && (sum.SlackOf == "" || slack < sum.Slack) {
-			sum.Slack, sum.SlackOf = slack, p.Name.Text
+		if slack, ok := leastSlack(p); ok && p.Needed > 0 && (sum.Slack == "" || slack < least) {
+			least, sum.Slack = slack, slack.Format(in.units())+", "+p.Name.Text
 		}
 	}
 	if k := s.Kit(in.Project, in.Prices); k != nil {
-		sum.Kit, sum.Cost, sum.Price = true, k.Costs.Unit.Value, k.Costs.Price.Value
+		sum.Cost, sum.Price = k.Costs.Unit.Value, k.Costs.Price.Value
 	}
 	return sum
 }
@@ -143,7 +145,7 @@ func everySize(run *report.Run, summaries []Summary) report.Sheet {
 		}
 		for _, s := range summaries[i].Sizes {
 			n++
-			t.Rows = append(t.Rows, sizeRow(p, s, summaries[i].Units, n))
+			t.Rows = append(t.Rows, sizeRow(p, s, n))
 		}
 	}
 	return report.Sheet{ID: "line", Title: "Line", Wide: true, Tables: []report.Table{t}}
@@ -159,13 +161,13 @@ func name(p report.Outcome) string {
 	return p.File
 }
 
-func sizeRow(p report.Outcome, s SizeSummary, u measure.Unit, n int) report.Row {
+func sizeRow(p report.Outcome, s SizeSummary, n int) report.Row {
 	finished, slack := report.Cell{}, report.Cell{}
-	if s.Known {
-		finished = report.T(box(s.Width, s.Length, u))
+	if s.Finished != "" {
+		finished = report.T(s.Finished)
 	}
-	if s.SlackOf != "" {
-		slack = report.T(s.Slack.Format(u) + ", " + s.SlackOf)
+	if s.Slack != "" {
+		slack = report.T(s.Slack)
 	}
 	cells := []report.Cell{report.T(name(p)), report.T(p.Status), report.T(s.Name), finished, report.T(s.Fabric)}
 	cells = append(cells, moneyCells(s, n)...)
@@ -179,7 +181,7 @@ func sizeRow(p report.Outcome, s SizeSummary, u measure.Unit, n int) report.Row 
 
 // moneyCells are cost, price and the margin as a formula over the two.
 func moneyCells(s SizeSummary, n int) []report.Cell {
-	if !s.Kit || s.Cost == nil || s.Price == nil {
+	if s.Cost == nil || s.Price == nil {
 		return []report.Cell{{}, {}, {}}
 	}
 	cost := costing.Input{Name: fmt.Sprintf("line_cost_%d", n), Value: s.Cost}

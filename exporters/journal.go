@@ -1,0 +1,133 @@
+package exporters
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"strings"
+	"sync"
+
+	"yardproof/pipeline/report"
+)
+
+// journal is a file beside the ledger's in which every file stands before it is
+// written, so that a run that was killed leaves nothing that its successor does
+// not know. Each run has a journal of its own.
+type journal struct {
+	root *os.Root
+	name string
+	old  []string // journals of other runs
+
+	mu   sync.Mutex
+	file *os.File // nil as long as nothing was added
+}
+
+// done says that all of a plan is written, so that the next run need not work
+// it out again.
+func (j *journal) done(e Entry) error {
+	text, err := json.Marshal(e)
+	if err != nil {
+		return err
+	}
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	if j.file == nil {
+		return nil
+	}
+	_, err = j.file.WriteString(string(text) + "\n")
+	return err
+}
+
+const journalPrefix, journalSuffix = ".yardproof-", ".journal"
+
+func newJournal(root *os.Root) *journal {
+	return &journal{root: root, name: fmt.Sprintf("%s%016x%s", journalPrefix, rand.Uint64(), journalSuffix)}
+}
+
+// add says that files are about to be written.
+func (j *journal) add(files []File) error {
+	if len(files) == 0 {
+		return nil
+	}
+	var lines strings.Builder
+	for _, f := range files {
+		lines.WriteString(sumOf(f.Bytes) + " " + f.Name + "\n")
+	}
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	if j.file == nil {
+		f, err := j.root.OpenFile(j.name, os.O_CREATE|os.O_EXCL|os.O_WRONLY|os.O_APPEND, 0o666)
+		if err != nil {
+			return err
+		}
+		j.file = f
+	}
+	_, err := j.file.WriteString(lines.String())
+	return err
+}
+
+// read tells of every file that earlier runs said they would write, and of every
+// plan that they said was done. Of a line that was not finished the file was
+// not begun.
+func (j *journal) read(tell func(report.Output), plan func(Entry)) error {
+	dir, err := j.root.Open(".")
+	if err != nil {
+		return err
+	}
+	defer dir.Close()
+	names, err := dir.Readdirnames(-1)
+	for _, name := range names {
+		if !strings.HasPrefix(name, journalPrefix) || !strings.HasSuffix(name, journalSuffix) {
+			continue
+		}
+		text, failed := j.root.ReadFile(name)
+		if failed != nil {
+			continue // another run has ended in between, or it is no file
+		}
+		j.old = append(j.old, name)
+		for line := range strings.Lines(string(text)) {
+			var e Entry
+			if strings.HasPrefix(line, "{") && json.Unmarshal([]byte(line), &e) == nil {
+				plan(e)
+				continue
+			}
+			sum, file, ok := strings.Cut(line, " ")
+			if file, whole := strings.CutSuffix(file, "\n"); ok && whole {
+				tell(report.Output{Name: file, SHA256: sum})
+			}
+		}
+	}
+	return err
+}
+
+func (j *journal) close() error {
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	if j.file == nil {
+		return nil
+	}
+	f := j.file
+	j.file = nil
+	return f.Close()
+}
+
+// remove takes away the run's own journal, or all of them, once what stands in
+// them stands in the ledger.
+func (j *journal) remove(all bool) error {
+	var names []string
+	if all {
+		names = j.old
+	}
+	if j.file != nil {
+		names = append(names, j.name)
+	}
+	err := j.close()
+	for _, name := range names {
+		if failed := j.root.Remove(name); failed != nil && !os.IsNotExist(failed) {
+			err = errors.Join(err, failed)
+		}
+	}
+	return err
+}

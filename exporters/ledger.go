@@ -1,0 +1,286 @@
+package exporters
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"maps"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"sync"
+
+	"yardproof/pipeline/report"
+)
+
+// Ledger is an output folder that knows what was written to it: which files, of
+// which plan, and from what. It replaces and removes only files that are as
+// they were written, and remembers for the next run whatever it is handed.
+// Several goroutines may use it at the same time.
+//
+// Files are written first and the ledger's own file last. What was written in
+// between, should the program be killed, stands in a journal.
+type Ledger struct {
+	folder    *Folder
+	at        string // the folder's whole path
+	overwrite bool
+	plans     map[string]Entry           // by the plan's path, as recorded
+	line      []report.Export            // of the whole line, as recorded
+	owned     map[string]map[string]bool // sums that a name may have on the disk and be ours
+	begun     []string                   // files that runs which were killed were about to write
+	journal   *journal
+	earlier   []byte // the ledger's file as it was
+
+	mu      sync.Mutex
+	now     map[string]Entry // by the plan's path, of this run
+	wrote   bool             // something was
+	lineNow []report.Export  // nil when the run wrote nothing of the line
+}
+
+// Entry is what the ledger knows of one plan.
+type Entry struct {
+	Path    string          `json:"path"` // of the plan, from the output folder
+	Exports []report.Export `json:"exports,omitempty"`
+	Kept    json.RawMessage `json:"kept,omitempty"` // whatever it was handed to keep
+}
+
+// ChangedError is the error of a file that was left as it is, because it is not
+// as the ledger wrote it.
+type ChangedError struct{ Name string }
+
+func (e ChangedError) Error() string {
+	return fmt.Sprintf("%s was not written by yardproof, or was changed since, and was left as it is", e.Name)
+}
+
+// OpenLedger opens an output folder, creating it if it does not exist. With
+// overwrite it replaces and removes files that somebody changed, too.
+func OpenLedger(dir string, overwrite bool) (*Ledger, error) {
+	folder, err := OpenFolder(dir)
+	if err != nil {
+		return nil, err
+	}
+	at, err := filepath.Abs(dir)
+	if err != nil {
+		return nil, errors.Join(fmt.Errorf("find output folder %s: %w", dir, cause(err)), folder.Close())
+	}
+	l := &Ledger{
+		folder: folder, at: at, overwrite: overwrite, plans: map[string]Entry{},
+		owned: map[string]map[string]bool{}, now: map[string]Entry{}, journal: newJournal(folder.root),
+	}
+	if err := l.load(); err != nil {
+		return nil, errors.Join(err, folder.Close())
+	}
+	return l, nil
+}
+
+// Part ends a run that is one of several, which may work in the folder at the
+// same time: somebody else will write the ledger's file. Its own journal is no
+// longer needed then, for what it wrote is told otherwise.
+func (l *Ledger) Part() error { return l.journal.remove(false) }
+
+// Close gives the folder back to the system. What was not finished stays in
+// the journal.
+func (l *Ledger) Close() error { return errors.Join(l.journal.close(), l.folder.Close()) }
+
+// Kept is what the ledger was handed to keep of a plan, nil when there is
+// nothing.
+func (l *Ledger) Kept(plan string) json.RawMessage { return l.plans[l.path(plan)].Kept }
+
+// Current tells whether what follows from a basis is written in all of some
+// formats, and on the disk as it was written. An empty plan is the line.
+func (l *Ledger) Current(plan, basis string, formats []string) bool {
+	exports := l.line
+	if plan != "" {
+		exports = l.plans[l.path(plan)].Exports
+	}
+	for _, f := range formats {
+		i := slices.IndexFunc(exports, func(e report.Export) bool { return e.Format == f && e.Basis == basis })
+		if i < 0 || !l.whole(exports[i]) {
+			return false
+		}
+	}
+	l.set(plan, still(exports, basis))
+	return true
+}
+
+// still are the exports that follow from a basis: those of other formats are
+// no longer true.
+func still(exports []report.Export, basis string) []report.Export {
+	return slices.DeleteFunc(slices.Clone(exports), func(e report.Export) bool { return e.Basis != basis })
+}
+
+func (l *Ledger) whole(e report.Export) bool {
+	for _, f := range e.Files {
+		if sum, err := l.sum(f.Name); err != nil || sum != f.SHA256 {
+			return false
+		}
+	}
+	return true
+}
+
+// Write writes files of a plan, or of the line where the plan is empty, by
+// format: none when one of them is not to be touched, which is a
+// *ChangedError. A file that is on the disk already, byte for byte, is left
+// alone.
+func (l *Ledger) Write(ctx context.Context, plan, basis string, files map[string][]File) error {
+	var todo []File
+	made := []report.Export{}
+	for _, format := range slices.Sorted(maps.Keys(files)) {
+		e := report.Export{Format: format, Basis: basis, Files: []report.Output{}}
+		for _, f := range files[format] {
+			sum := sumOf(f.Bytes)
+			e.Files = append(e.Files, report.Output{Name: f.Name, SHA256: sum})
+			there, err := l.allowed(f.Name, sum)
+			if err != nil {
+				return err
+			}
+			if !there {
+				todo = append(todo, f)
+			} else if !l.folder.claim(f.Name) {
+				return fmt.Errorf("write %s: it was already written in this run", l.shown(f.Name))
+			}
+		}
+		made = append(made, e)
+	}
+	if err := l.journal.add(todo); err != nil {
+		return fmt.Errorf("write %s: %w", l.shown(todo[0].Name), cause(err))
+	}
+	for i, f := range todo {
+		if err := l.folder.Write(ctx, f); err != nil {
+			l.broken(plan, made, todo[i:])
+			return err
+		}
+		l.mu.Lock()
+		l.wrote = true
+		l.mu.Unlock()
+	}
+	l.set(plan, append(made, slices.DeleteFunc(still(l.recorded(plan), basis), func(e report.Export) bool { return files[e.Format] != nil })...))
+	return nil
+}
+
+// broken records what was written before the system refused: no export is
+// whole, but the files are ours.
+func (l *Ledger) broken(plan string, made []report.Export, missing []File) {
+	for i := range made {
+		made[i].Basis = ""
+		made[i].Files = slices.DeleteFunc(made[i].Files, func(o report.Output) bool {
+			return slices.ContainsFunc(missing, func(f File) bool { return f.Name == o.Name })
+		})
+	}
+	for _, e := range l.recorded(plan) {
+		e.Basis = ""
+		made = append(made, e)
+	}
+	l.set(plan, made)
+}
+
+func (l *Ledger) recorded(plan string) []report.Export {
+	if plan == "" {
+		return l.line
+	}
+	return l.plans[l.path(plan)].Exports
+}
+
+// allowed tells whether a file of a name may be written, and whether it is
+// there already.
+func (l *Ledger) allowed(name, sum string) (there bool, err error) {
+	info, err := l.folder.root.Lstat(filepath.FromSlash(name))
+	if err != nil || !info.Mode().IsRegular() {
+		return false, nil // what stands in its way the folder will tell
+	}
+	now, err := l.sum(name)
+	switch {
+	case err != nil:
+		return false, fmt.Errorf("read %s: %w", l.shown(name), cause(err))
+	case now == sum:
+		return true, nil
+	case l.overwrite || l.owned[name][now]:
+		return false, nil
+	}
+	return false, ChangedError{l.shown(name)}
+}
+
+func (l *Ledger) set(plan string, exports []report.Export) {
+	slices.SortStableFunc(exports, func(a, b report.Export) int { return compareExports(a, b) })
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if plan == "" {
+		l.lineNow = exports
+		return
+	}
+	e := l.now[l.path(plan)]
+	e.Exports = exports
+	l.now[l.path(plan)] = e
+}
+
+// Exports are what this run wrote of a plan or found written.
+func (l *Ledger) Exports(plan string) []report.Export {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return slices.Clone(l.now[l.path(plan)].Exports)
+}
+
+// Know takes files that somebody else wrote to this folder for ours, so that
+// those which no plan stands for may be removed. Call it before anything is
+// written.
+func (l *Ledger) Know(exports []report.Export) { l.own(exports) }
+
+// Adopt takes over what somebody else wrote of a plan, to this folder or to one
+// that is not here. A file that is here and is another is a *ChangedError.
+func (l *Ledger) Adopt(plan string, exports []report.Export) error {
+	l.set(plan, slices.Clone(exports))
+	for _, e := range exports {
+		for _, f := range e.Files {
+			if sum, err := l.sum(f.Name); err == nil && sum != f.SHA256 && !l.overwrite {
+				return ChangedError{l.shown(f.Name)}
+			}
+		}
+	}
+	return nil
+}
+
+// Keep keeps something of a plan for the next run. Call it when the plan's files
+// are written.
+func (l *Ledger) Keep(plan string, kept json.RawMessage) error {
+	l.mu.Lock()
+	e := l.now[l.path(plan)]
+	e.Path, e.Kept = l.path(plan), kept
+	l.now[e.Path] = e
+	l.mu.Unlock()
+	if e.Exports == nil || bytes.Equal(kept, l.plans[e.Path].Kept) {
+		return nil // nothing was written, or nothing that was not known
+	}
+	if err := l.journal.done(e); err != nil {
+		return fmt.Errorf("write in %s: %w", filepath.ToSlash(l.folder.name), cause(err))
+	}
+	return nil
+}
+
+// path is a plan's path from the output folder, so that it is the same from
+// wherever yardproof is started.
+func (l *Ledger) path(plan string) string {
+	file, err := filepath.Abs(filepath.FromSlash(plan))
+	if err != nil {
+		return plan
+	}
+	if relative, err := filepath.Rel(l.at, file); err == nil {
+		file = relative
+	}
+	return filepath.ToSlash(file)
+}
+
+// gone tells whether the plan of an entry is no longer there.
+func (l *Ledger) gone(recorded string) bool {
+	file := filepath.FromSlash(recorded)
+	if !filepath.IsAbs(file) {
+		file = filepath.Join(l.at, file)
+	}
+	_, err := os.Lstat(file)
+	return errors.Is(err, fs.ErrNotExist)
+}
+
+func (l *Ledger) shown(name string) string { return path.Join(filepath.ToSlash(l.folder.name), name) }

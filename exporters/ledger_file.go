@@ -1,0 +1,258 @@
+package exporters
+
+import (
+	"bytes"
+	"cmp"
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"maps"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"yardproof/pipeline/report"
+)
+
+// LedgerName is the name of the ledger's own file.
+const LedgerName = ".yardproof.json"
+
+const ledgerFormat = 1
+
+type ledgerFile struct {
+	Format int             `json:"format"`
+	Plans  []Entry         `json:"plans"`
+	Line   []report.Export `json:"line,omitempty"`
+	Left   []report.Output `json:"left,omitempty"` // of plans that are gone, changed by somebody
+}
+
+// load reads the ledger's file and the journals of runs that did not end.
+func (l *Ledger) load() error {
+	text, err := l.folder.root.ReadFile(LedgerName)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("read %s: %w", l.shown(LedgerName), cause(err))
+	}
+	var f ledgerFile
+	if err == nil {
+		err = json.Unmarshal(text, &f)
+		if err == nil && f.Format != ledgerFormat {
+			err = fmt.Errorf("its format is %d, and this yardproof knows format %d", f.Format, ledgerFormat)
+		}
+		if err != nil {
+			return fmt.Errorf("read %s, which tells what yardproof wrote here: %w; delete it and export with --overwrite", l.shown(LedgerName), err)
+		}
+	} else {
+		text = nil
+	}
+	l.earlier, l.line = text, f.Line
+	for _, e := range f.Plans {
+		l.plans[e.Path] = e
+		l.own(e.Exports)
+	}
+	l.own(f.Line)
+	l.own([]report.Export{{Files: f.Left}})
+	begun := func(f report.Output) {
+		l.ownFile(f)
+		l.begun = append(l.begun, f.Name)
+	}
+	return l.journal.read(begun, func(e Entry) {
+		l.own(l.plans[e.Path].Exports)
+		l.plans[e.Path] = e
+		l.own(e.Exports)
+	})
+}
+
+func (l *Ledger) own(exports []report.Export) {
+	for _, e := range exports {
+		for _, f := range e.Files {
+			l.ownFile(f)
+		}
+	}
+}
+
+// ownFile takes a file for ours as long as it has the sum. A name that no
+// ledger could have written is nobody's.
+func (l *Ledger) ownFile(f report.Output) {
+	if nameFault(f.Name) != "" || path.Base(f.Name) == LedgerName {
+		return
+	}
+	if l.owned[f.Name] == nil {
+		l.owned[f.Name] = map[string]bool{}
+	}
+	l.owned[f.Name][f.SHA256] = true
+}
+
+// Finish removes what nothing stands for any more, and writes the ledger's
+// file. Files that somebody changed stay, and are named. Nothing is removed
+// when the run was not complete.
+func (l *Ledger) Finish(ctx context.Context, complete bool) (left []string, err error) {
+	l.tidy()
+	f := l.file(complete)
+	var trouble error
+	if complete {
+		f.Left, trouble = l.sweep(f)
+	} else {
+		f.Left = l.unclaimed(f)
+	}
+	for _, o := range f.Left {
+		if complete {
+			left = append(left, l.shown(o.Name))
+		}
+	}
+	text, err := json.MarshalIndent(f, "", " ")
+	if err != nil {
+		return left, err
+	}
+	text = append(text, '\n')
+	if !bytes.Equal(text, l.earlier) {
+		err = replace(ctx, l.folder.root, LedgerName, func(w io.Writer) error {
+			_, err := w.Write(text)
+			return err
+		})
+	}
+	if err != nil {
+		err = fmt.Errorf("write %s: %w", l.shown(LedgerName), cause(err))
+		if !l.wrote { // then the journal has nothing to tell
+			err = errors.Join(err, l.journal.remove(false))
+		}
+		return left, err
+	}
+	return left, errors.Join(trouble, l.journal.remove(true))
+}
+
+// file is the ledger after this run: its plans as they now are, and the others
+// as they were, unless they are gone.
+func (l *Ledger) file(complete bool) ledgerFile {
+	f := ledgerFile{Format: ledgerFormat, Plans: []Entry{}, Line: l.line}
+	if l.lineNow != nil {
+		f.Line = l.lineNow
+	}
+	all := maps.Clone(l.plans)
+	for p := range all {
+		if _, looked := l.now[p]; !looked && complete && l.gone(p) {
+			delete(all, p)
+		}
+	}
+	for p, e := range l.now {
+		if e.Exports == nil { // nothing new was exported: what was earlier stays
+			e.Exports = l.plans[p].Exports
+		}
+		all[p] = e
+	}
+	for _, p := range slices.Sorted(maps.Keys(all)) {
+		e := all[p]
+		e.Path = p
+		f.Plans = append(f.Plans, e)
+	}
+	return f
+}
+
+// unclaimed are the files that are ours, and that no entry names any more.
+func (l *Ledger) unclaimed(f ledgerFile) []report.Output {
+	claimed := map[string]bool{}
+	claim := func(exports []report.Export) {
+		for _, e := range exports {
+			for _, o := range e.Files {
+				claimed[o.Name] = true
+			}
+		}
+	}
+	claim(f.Line)
+	for _, e := range f.Plans {
+		claim(e.Exports)
+	}
+	var free []report.Output
+	for _, name := range slices.Sorted(maps.Keys(l.owned)) {
+		if !claimed[name] {
+			free = append(free, report.Output{Name: name, SHA256: slices.Sorted(maps.Keys(l.owned[name]))[0]})
+		}
+	}
+	return free
+}
+
+// sweep removes the files that no entry names, and gives those that somebody
+// changed.
+func (l *Ledger) sweep(f ledgerFile) (left []report.Output, err error) {
+	for _, o := range l.unclaimed(f) {
+		sum, failed := l.sum(o.Name)
+		switch {
+		case errors.Is(failed, fs.ErrNotExist):
+		case failed == nil && (l.overwrite || l.owned[o.Name][sum]):
+			if failed := l.folder.root.Remove(filepath.FromSlash(o.Name)); failed != nil {
+				err = errors.Join(err, fmt.Errorf("remove %s: %w", l.shown(o.Name), cause(failed)))
+				left = append(left, o)
+			}
+			l.prune(path.Dir(o.Name))
+		default:
+			left = append(left, o)
+		}
+	}
+	return left, err
+}
+
+// tidy removes what a run that was killed while it wrote a file left beside it:
+// the file's name between a point and some digits, as swap calls it.
+func (l *Ledger) tidy() {
+	for _, name := range l.begun {
+		if nameFault(name) != "" {
+			continue
+		}
+		dir, base := path.Split(name)
+		entries, err := fs.ReadDir(l.folder.root.FS(), path.Clean(dir))
+		if err != nil {
+			continue
+		}
+		for _, e := range entries {
+			digits, ours := strings.CutPrefix(e.Name(), "."+base)
+			if ours && digits != "" && strings.Trim(digits, "0123456789") == "" && e.Type().IsRegular() {
+				// Should it stay, it is in nobody's way.
+				_ = l.folder.root.Remove(filepath.FromSlash(path.Join(dir, e.Name())))
+			}
+		}
+	}
+}
+
+// prune removes a folder that has become empty.
+func (l *Ledger) prune(dir string) {
+	for ; dir != "."; dir = path.Dir(dir) {
+		if l.folder.root.Remove(filepath.FromSlash(dir)) != nil {
+			return // it is not empty
+		}
+	}
+}
+
+// sum is the SHA-256 of a file on the disk.
+func (l *Ledger) sum(name string) (string, error) {
+	info, err := l.folder.root.Lstat(filepath.FromSlash(name))
+	if err != nil {
+		return "", err
+	}
+	if !info.Mode().IsRegular() {
+		return "", errors.New("it is not a regular file")
+	}
+	f, err := l.folder.root.Open(filepath.FromSlash(name))
+	if err != nil {
+		return "", err
+	}
+	defer f.Close()
+	h := sha256.New()
+	if _, err := io.Copy(h, f); err != nil {
+		return "", err
+	}
+	return hex.EncodeToString(h.Sum(nil)), nil
+}
+
+func sumOf(b []byte) string {
+	sum := sha256.Sum256(b)
+	return hex.EncodeToString(sum[:])
+}
+
+func compareExports(a, b report.Export) int {
+	return cmp.Or(cmp.Compare(a.Format, b.Format), cmp.Compare(a.Basis, b.Basis))
+}

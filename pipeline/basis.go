@@ -1,0 +1,161 @@
+package pipeline
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"hash"
+	"maps"
+	"slices"
+	"strconv"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/tabulate"
+	"yardproof/pipeline/report"
+	"yardproof/schema/jsontree"
+	"yardproof/schema/plan"
+)
+
+// basis makes a name of all that a result follows from. Each word goes in with
+// its length, so that no two lists of words give the same bytes.
+type basis struct{ hash.Hash }
+
+func newBasis() basis { return basis{sha256.New()} }
+
+func (b basis) add(words ...string) {
+	for _, w := range words {
+		b.Write([]byte(strconv.Itoa(len(w)) + ":" + w))
+	}
+}
+
+// value adds any plain data, as JSON.
+func (b basis) value(v any) {
+	text, err := json.Marshal(v)
+	if err != nil { // a value that has no JSON is never the same as another
+		text = []byte(err.Error())
+	}
+	b.add(string(text))
+}
+
+func (b basis) name() string { return hex.EncodeToString(b.Sum(nil)) }
+
+// nameOf is the name of bytes as they are, their SHA-256.
+func nameOf(text []byte) string {
+	sum := sha256.Sum256(text)
+	return hex.EncodeToString(sum[:])
+}
+
+// elsewhere are the settings of a project that no single plan follows from, or
+// that are applied afresh in every run.
+func elsewhere() []string { return []string{"$schema", "studio", "prices", "rules", "exceptions"} }
+
+// settingsBasis names the settings that plans follow from. Whatever it does not
+// know counts, so that a setting that is new is not forgotten here.
+func settingsBasis(tree *jsontree.Node) string {
+	b := newBasis()
+	for _, m := range inOrder(tree) {
+		if !slices.Contains(elsewhere(), m.Key) {
+			b.add(m.Key)
+			b.tree(m.Value)
+		}
+	}
+	return b.name()
+}
+
+// tree adds a value, however it is laid out and in whatever order its keys are.
+func (b basis) tree(n *jsontree.Node) {
+	b.add(n.Kind.String(), n.Text, strconv.Itoa(len(n.Items)), strconv.Itoa(len(n.Members)))
+	for _, item := range n.Items {
+		b.tree(item)
+	}
+	for _, m := range inOrder(n) {
+		b.add(m.Key)
+		b.tree(m.Value)
+	}
+}
+
+func inOrder(n *jsontree.Node) []jsontree.Member {
+	byKey := map[string]jsontree.Member{}
+	for _, m := range n.Members {
+		byKey[m.Key] = m
+	}
+	var members []jsontree.Member
+	for _, key := range slices.Sorted(maps.Keys(byKey)) {
+		members = append(members, byKey[key])
+	}
+	return members
+}
+
+// basis names all that is found out of the plan: the program, whether it does
+// all that it can, the text, the settings and the prices of its articles.
+func (w *work) basis(skus []string) string {
+	b := newBasis()
+	b.add(w.Version, strconv.FormatBool(w.Tables), w.name, w.sum)
+	switch {
+	case w.project == nil:
+		b.add("no project")
+	case w.outcome.Waits:
+		b.add("a project that cannot be used")
+	default:
+		b.add("settings", w.project.basis)
+		b.prices(w.project.prices, skus)
+	}
+	return b.name()
+}
+
+func (b basis) prices(list *plan.PriceList, skus []string) {
+	if list == nil {
+		b.add("no prices")
+		return
+	}
+	for _, sku := range skus {
+		if p, ok := list.Find(sku); ok {
+			b.add("price", sku, p.Description, string(p.Unit), p.Amount.RatString())
+		} else {
+			b.add("no price", sku)
+		}
+	}
+}
+
+// skus are the articles that the plan names, each once.
+func skus(p *plan.Plan) []string {
+	var all []string
+	for _, s := range p.Sizes {
+		for _, f := range s.Fabrics {
+			if f.SKU.Given() {
+				all = append(all, f.SKU.Text)
+			}
+		}
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
+}
+
+// excuse is what an output may follow from of an accepted finding: not the
+// place of the exception, which moves when another is added.
+type excuse struct {
+	Finding       diag.Finding
+	Reason, Until string
+}
+
+// exportBasis names all that the plan's sheets follow from: what is known of it
+// and, after the project's levels and exceptions, what is said of it.
+func (w *work) exportBasis() string {
+	b := newBasis()
+	b.add(w.basis(w.skus))
+	b.value(w.outcome.Findings)
+	for _, e := range w.outcome.Excused {
+		b.value(excuse{e.Finding, e.Reason, e.Until})
+	}
+	return b.name()
+}
+
+// lineBasis names all that the line's sheets follow from.
+func (l *line) lineBasis(run *report.Run, summaries []tabulate.Summary) string {
+	b := newBasis()
+	b.add(l.Version, run.Studio, run.Currency.Code(), strconv.Itoa(run.Cuttings.Asked), strconv.Itoa(run.Cuttings.Solved))
+	b.value(run.Findings)
+	b.value(run.Plans)
+	b.value(summaries)
+	return b.name()
+}

@@ -1,0 +1,174 @@
+package result
+
+import (
+	"bytes"
+	_ "embed"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+
+	"yardproof/pipeline/check"
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/tabulate"
+	"yardproof/pipeline/report"
+	"yardproof/schema/source"
+)
+
+// Format is the version of the JSON that a result is written as.
+const Format = 1
+
+// Suffix ends the name of a file that holds a result.
+const Suffix = ".result.json"
+
+//go:embed result.schema.json
+var schemaText string
+
+// Schema is the JSON Schema (draft-07) of a result.
+func Schema() []byte { return []byte(schemaText) }
+
+// Result is one plan's.
+type Result struct {
+	Format  int    `json:"format"`
+	Version string `json:"version"` // of the program that made it
+	File    string `json:"file"`    // the plan, as it was named or found
+	Text    string `json:"text"`    // SHA-256 of the plan's bytes
+	Basis   string `json:"basis"`   // names all that the rest follows from
+
+	SKUs    []string         `json:"skus,omitempty"` // articles whose prices it depends on
+	ID      string           `json:"id,omitempty"`
+	IDAt    Span             `json:"id_at"`
+	Title   string           `json:"title,omitempty"`
+	Status  string           `json:"status,omitempty"`
+	Sizes   []string         `json:"sizes,omitempty"`
+	Decoded bool             `json:"decoded"`           // nothing of the plan was left unread
+	Judged  bool             `json:"judged"`            // all rules were run
+	Reading []Finding        `json:"reading,omitempty"` // of reading the plan, which no project changes
+	Found   []Finding        `json:"found,omitempty"`   // of the rules, before the project's levels and exceptions
+	Asked   []string         `json:"asked,omitempty"`   // names of the cutting problems that were asked
+	Summary tabulate.Summary `json:"summary"`
+
+	Exported bool            `json:"exported"`
+	Exports  []report.Export `json:"exports,omitempty"`
+}
+
+// Span is a range of bytes of the plan.
+type Span struct {
+	Start int `json:"start"`
+	End   int `json:"end"`
+}
+
+// Place is a value of the plan.
+type Place struct {
+	Span
+	Pointer string `json:"pointer"` // RFC 6901
+}
+
+// Finding is a diag.Finding about the result's plan.
+type Finding struct {
+	Rule    string    `json:"rule"`
+	Level   string    `json:"level"`
+	Place   Place     `json:"at"`
+	Sizes   []string  `json:"sizes,omitempty"`
+	Message string    `json:"message"`
+	Hint    string    `json:"hint,omitempty"`
+	Related []Related `json:"related,omitempty"`
+	Follows []Finding `json:"follows,omitempty"`
+}
+
+// Related is a second place of the plan that a finding speaks of.
+type Related struct {
+	Place   Place  `json:"at"`
+	Message string `json:"message"`
+}
+
+// From turns findings about a plan into what is kept of them.
+func From(findings []diag.Finding) []Finding {
+	var all []Finding
+	for _, f := range findings {
+		k := Finding{
+			Rule: f.Rule, Level: f.Level.String(), Place: place(f.Place), Sizes: f.Sizes,
+			Message: f.Message, Hint: f.Hint, Follows: From(f.Follows),
+		}
+		for _, r := range f.Related {
+			k.Related = append(k.Related, Related{place(r.Place), r.Message})
+		}
+		all = append(all, k)
+	}
+	return all
+}
+
+func place(p diag.Place) Place { return Place{Span{p.Range.Start, p.Range.End}, p.Pointer} }
+
+// Of turns what was kept into findings about a plan, of which the text and the
+// id are known.
+func Of(kept []Finding, file *source.File, plan string) []diag.Finding {
+	var all []diag.Finding
+	for _, k := range kept {
+		level, _ := diag.ParseLevel(k.Level)
+		f := diag.Finding{
+			Rule: k.Rule, Level: level, Plan: plan, Place: k.Place.in(file), Sizes: k.Sizes,
+			Message: k.Message, Hint: k.Hint, Follows: Of(k.Follows, file, plan),
+		}
+		for _, r := range k.Related {
+			f.Related = append(f.Related, diag.Related{Place: r.Place.in(file), Message: r.Message})
+		}
+		all = append(all, f)
+	}
+	return all
+}
+
+func (p Place) in(f *source.File) diag.Place {
+	r := source.Range{Start: p.Start, End: p.End}
+	return diag.Place{
+		File: f.Name, Range: r, Pointer: p.Pointer,
+		Start: f.Position(r.Start), End: f.Position(r.End), Excerpt: f.Excerpt(r),
+	}
+}
+
+// Encode is the result as JSON.
+func (r *Result) Encode() []byte {
+	var b bytes.Buffer
+	encoder := json.NewEncoder(&b)
+	encoder.SetEscapeHTML(false)
+	encoder.SetIndent("", " ")
+	encoder.Encode(r) // of these types into memory it cannot fail
+	return b.Bytes()
+}
+
+// Decode reads a result. It takes no member that it does not know: a result of
+// another version is not half understood.
+func Decode(text []byte) (*Result, error) {
+	decoder := json.NewDecoder(bytes.NewReader(text))
+	decoder.DisallowUnknownFields()
+	r := new(Result)
+	if err := decoder.Decode(r); err != nil {
+		return nil, err
+	}
+	if _, err := decoder.Token(); !errors.Is(err, io.EOF) {
+		return nil, errors.New("something follows after the result")
+	}
+	if r.Format != Format {
+		return nil, fmt.Errorf("its format is %d, and this yardproof reads format %d", r.Format, Format)
+	}
+	return r, nil
+}
+
+// Unusable is the finding of a file that holds no result, at the place where
+// it stops being one where that is known.
+func Unusable(name string, text []byte, err error) diag.Finding {
+	f := check.Trouble("run/no-result", name, "it holds no result of a plan: "+err.Error(), "write it again with `yardproof export --results`")
+	offset := int64(-1)
+	if e, ok := errors.AsType[*json.SyntaxError](err); ok {
+		offset = e.Offset
+	}
+	if e, ok := errors.AsType[*json.UnmarshalTypeError](err); ok {
+		offset = e.Offset
+	}
+	if offset >= 0 {
+		file := source.New(name, text)
+		at := source.At(int(min(max(offset-1, 0), int64(len(text)))))
+		f.Place.Range, f.Place.Start, f.Place.End, f.Place.Excerpt = at, file.Position(at.Start), file.Position(at.End), file.Excerpt(at)
+	}
+	return f
+}
