@@ -146,13 +146,30 @@ func eachPrintedPack(rule func(*Pass, *derive.Fabric, plan.PrintedCount)) func(*
 }
 
 func packShort(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
-	if int64(said.N) >= f.Packs {
+	if int64(said.N) >= f.Packs || packedFits(f, said) {
+		return
+	}
+	message := fmt.Sprintf("the pattern prints %s of %q with %s; %d are needed", count(said.N, "pack"), f.Role.Text,
+		count(said.N*f.Pack.N, "piece"), f.Sheets.Count)
+	if least := f.PackedSheets().Bound; least < f.Sheets.Count {
+		message += fmt.Sprintf(", and at least %d however they are cut into strips and pieces", least)
+	}
+	p.Report(said.At, Finding{Message: message, Hint: "print " + count(int(f.Packs), "pack"), About: cloth(f)})
+}
+
+// packedFits tells whether the printed packs do when the pieces are packed.
+func packedFits(f *derive.Fabric, said plan.PrintedCount) bool {
+	return int64(said.N) >= f.PackedPacks()
+}
+
+func packTight(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
+	if int64(said.N) >= f.Packs || !packedFits(f, said) {
 		return
 	}
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("the pattern prints %s of %q with %s; %d are needed", count(said.N, "pack"), f.Role.Text,
-			count(said.N*f.Pack.N, "piece"), f.Sheets.Count),
-		Hint:  "print " + count(int(f.Packs), "pack"),
+		Message: fmt.Sprintf("the pattern prints %s of %q with %s; the plain method cuts into %d, and only the packed layout does with %d", count(said.N, "pack"),
+			f.Role.Text, count(said.N*f.Pack.N, "piece"), f.Sheets.Count, f.PackedSheets().Layout.Count),
+		Hint:  fmt.Sprintf("print %s, or say \"cutting\": \"packed\" for %q and print its cut list", count(int(f.Packs), "pack"), f.Role.Text),
 		About: cloth(f),
 	})
 }

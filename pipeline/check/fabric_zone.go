@@ -27,6 +27,13 @@ var zoneChecks = []Check{
 		Run:     inZone(derive.OutOfStrips, outOfStrips),
 	},
 	{
+		Rule: "fabric/pack-tight", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the printed packs are enough only with a packed cutting layout",
+		Why:     "Each size cut from pieces of its own takes 11 fat quarters; packed, the same pieces come from 9. A maker who cuts size by size runs out of the ninth and last.",
+		Fix:     "print the packs that the plain method takes, or say \"cutting\": \"packed\" and print the layout",
+		Run:     eachPrintedPack(packTight),
+	},
+	{
 		Rule: "fabric/tight", Level: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "the printed length is enough only with a packed cutting layout",
 		Why:     "The plain method, each size of piece from its own strips, is how most makers cut. Where it does not fit, the pattern must print the layout that does, and a maker who cuts as usual runs out of fabric.",

@@ -79,6 +79,7 @@ func (r *reader) cut(n *jsontree.Node) Operation {
 	}
 	c.Width, c.Height = side[0], side[1]
 	c.Halving = pick(word(n.Get("halved")), Whole, CutOnce, CutTwice)
+	c.Alike = count(n.Get("alike"))
 	return c
 }
 

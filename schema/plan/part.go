@@ -43,6 +43,7 @@ type Cut struct {
 	Width   Length // cut size, seam allowance included
 	Height  Length // lies along the fabric's length when the print has a direction
 	Halving Halving
+	Alike   Count // so many come from one print of an assorted precut; absent when they need not match
 }
 
 // WholeStrip is a strip cut right across the fabric and used whole.

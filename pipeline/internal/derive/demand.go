@@ -76,7 +76,18 @@ func (s *Size) askCut(p *Part, op plan.Cut) {
 		p.Squares = piecing.Batches(p.Needed, each)
 		p.Made, pieces = p.Squares*each, p.Squares
 	}
+	if f.Assorted && op.Alike.N > 1 {
+		f.needAlike(p.Name, op, pieces)
+		return
+	}
 	f.need(p.Name, op.Width.Length, op.Height.Length, pieces, op.Halving)
+}
+
+// needAlike asks for pieces of which whole groups come from one print each.
+func (f *Fabric) needAlike(by plan.Text, op plan.Cut, count int64) {
+	count = piecing.Batches(count, int64(op.Alike.N)) * int64(op.Alike.N)
+	f.need(by, op.Width.Length, op.Height.Length, count, op.Halving)
+	f.Needs[len(f.Needs)-1].Alike = op.Alike.N
 }
 
 // triangles is how many come from one square.

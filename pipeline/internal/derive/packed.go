@@ -63,6 +63,12 @@ func (f *Fabric) Stacked(ruler measure.Length) (layout cutting.Layout, amount Am
 	return layout, amount, amount.Buy < packed.Buy
 }
 
+// Offcuts are what a layout of the fabric leaves at the ends of its strips.
+// Pieces with a side under least are not counted.
+func (f *Fabric) Offcuts(l cutting.Layout, least measure.Length) []cutting.Offcut {
+	return cutting.Offcuts(f.problem(), l, least)
+}
+
 // PackedSheets solves the cutting of a precut fabric, once.
 func (f *Fabric) PackedSheets() *cutting.SheetResult {
 	if f.packedSheets != nil {

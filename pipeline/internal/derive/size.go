@@ -156,6 +156,7 @@ type Need struct {
 	Along   measure.Length
 	Count   int64
 	Halving plan.Halving
+	Alike   int            // of assorted prints: so many come from one
 	Fixed   bool           // it may not be turned, whatever the print
 	Last    measure.Length // of a joined length: how much of its last strip is used, 0 for all
 }

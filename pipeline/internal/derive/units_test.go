@@ -206,3 +206,20 @@ func TestTriangleSquares(t *testing.T) {
 	wantBuy(t, s, "a", "21 1/4", "22 1/2")
 	wantSize(t, "finished", s.Top.Finished.Width, s.Top.Finished.Height, "20", "32")
 }
+
+// Pieces that belong together come from one print: 18 x 20 in of a fat quarter
+// give 25 squares of 3 1/2 in, but only six whole groups of four. Invented
+// plan; the 25 is common practice, no source.
+func TestAlike(t *testing.T) {
+	text := `{
+  "format": 1, "id": "tiles", "title": "Tiles", "units": "in", "seam": { "allowance": "1/4" },
+  "fabrics": { "a": { "precut": { "piece": [18, 20], "count": 1, "assorted": true } } },
+  "parts": { "tile": { "cut": { "fabric": "a", "square": "3 1/2"ALIKE } } },
+  "layout": { "grid": { "rows": 10, "columns": 10, "blocks": [["tile"]] } },
+  "sizes": { "one": {} }
+}`
+	for alike, want := range map[string]int64{"": 4, `, "alike": 4`: 5, `, "alike": 25`: 4} {
+		s := derived(t, strings.ReplaceAll(text, "ALIKE", alike))["one"]
+		wantCount(t, "packs"+alike, s.Fabric("a").Packs, want)
+	}
+}

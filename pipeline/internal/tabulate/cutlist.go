@@ -174,12 +174,34 @@ func (c cutter) yardage(t *report.Table) {
 		running += r.Height * measure.Length(r.Repeat)
 		t.Rows = append(t.Rows, c.stripRow(r, pieces, strips, report.L(running.Surd(), c.u)))
 	}
+	t.Foot = append(t.Foot, c.leftovers()...)
 	if f.Panels > 0 {
 		running += f.Panels
 		b := c.s.Backing
 		t.Rows = append(t.Rows, row(report.N(b.Panels), report.Cell{}, report.T("Backing panel, full width, each "+b.Each.Format(c.u)+" long."),
 			report.T("backing"), report.N(b.Panels), report.L(running.Surd(), c.u)))
 	}
+}
+
+// usefulOffcut is the least side of a leftover worth naming: 2 in, or 5 cm in a
+// metric plan. Common practice, no source.
+func usefulOffcut(u measure.Unit) measure.Length {
+	if u == measure.Cm {
+		return 5 * measure.Centimetre
+	}
+	return 2 * measure.Inch
+}
+
+// leftovers names what is left at the ends of the strips and may be kept.
+func (c cutter) leftovers() []string {
+	var all []string
+	for _, o := range c.f.Offcuts(c.layout, usefulOffcut(c.u)) {
+		all = append(all, fmt.Sprintf("%d of %s x %s", o.Count, o.Height.Bare(c.u), o.Width.Format(c.u)))
+	}
+	if all == nil {
+		return nil
+	}
+	return []string{"Left over at the ends of the strips: " + strings.Join(all, ", ") + "."}
 }
 
 // needs are the fabric's needs as the layout numbers them.
@@ -256,9 +278,17 @@ func (c cutter) pieces(cut cutting.Cut, n derive.Need) string {
 		a, b = b, a
 	}
 	if a == b {
-		return many(int64(cut.Count), "square") + " " + a.Format(c.u) + halved(n.Halving)
+		return many(int64(cut.Count), "square") + " " + a.Format(c.u) + halved(n.Halving) + alike(n)
 	}
-	return many(int64(cut.Count), "rectangle") + " " + a.Bare(c.u) + " x " + b.Format(c.u)
+	return many(int64(cut.Count), "rectangle") + " " + a.Bare(c.u) + " x " + b.Format(c.u) + alike(n)
+}
+
+// alike says that pieces belong together.
+func alike(n derive.Need) string {
+	if n.Alike < 2 {
+		return ""
+	}
+	return fmt.Sprintf(", kept in groups of %d from one print", n.Alike)
 }
 
 func halved(h plan.Halving) string {
