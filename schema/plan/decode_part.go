@@ -54,7 +54,7 @@ func (r *reader) operationNamed(m jsontree.Member) Operation {
 	if op := r.unitOf(m); op != nil {
 		return op
 	}
-	r.later(m.KeyRange, operationWords(m.Key), "make the part with cut, strip, strip_set, tube, half_squares, triangle_square, rows and trim")
+	r.later(m.KeyRange, operationWords(m.Key), "make the part with another operation")
 	return NotDerived{Name: Text{m.Key, m.KeyRange}}
 }
 

@@ -33,7 +33,7 @@ func (d *Draft) part(p *derive.Part) (piecing.Patchwork, bool) {
 		}
 		return trimmed(w, p.Box)
 	}
-	return piecing.Patchwork{}, false
+	return d.pieced(p)
 }
 
 func (d *Draft) plain(b piecing.Box, role string, whole bool) (piecing.Patchwork, bool) {
@@ -105,6 +105,11 @@ func (d *Draft) cells(rows int, row func(int) []plan.Cell) (work [][]piecing.Pat
 	patches := 0
 	for r := range rows {
 		var line []piecing.Patchwork
+		if w, ok := d.triangles(row(r)); ok {
+			patches += len(w.Patches)
+			work = append(work, append(line, w))
+			continue
+		}
 		for _, c := range row(r) {
 			w, ok := d.cell(c)
 			if patches += len(w.Patches); !ok || patches > Most {
