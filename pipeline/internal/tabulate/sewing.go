@@ -88,6 +88,10 @@ func how(s *derive.Size, p *derive.Part) string {
 		return "rows: " + strings.Join(rows, " / ")
 	case plan.Trim:
 		return "trim " + op.Part.Text
+	case plan.Setting:
+		return settingText(p, op, u)
+	case plan.Bordered:
+		return borderedText(p, op, u)
 	}
 	return howUnit(s, p)
 }
@@ -100,10 +104,14 @@ func trimmed(to plan.Length, u measure.Unit) string {
 }
 
 func cellName(c plan.Cell) string {
-	if c.Turn == 0 {
-		return c.Part.Text
+	name := c.Part.Text
+	if c.Mirror {
+		name += " mirrored"
 	}
-	return fmt.Sprintf("%s turned %d°", c.Part.Text, c.Turn)
+	if c.Turn == 0 {
+		return name
+	}
+	return fmt.Sprintf("%s turned %d°", name, c.Turn)
 }
 
 func names(of []plan.Text) string {
@@ -162,10 +170,25 @@ func notes(s *derive.Size, p *derive.Part) string {
 	if spare := p.Made - p.Needed; spare > 0 {
 		out = append(out, fmt.Sprintf("%d spare", spare))
 	}
+	if p.Mirrored > 0 && handed(p) {
+		out = append(out, fmt.Sprintf("%d of them as mirror images, sewn the other way round", p.Mirrored))
+	}
 	if p.Bias {
 		out = append(out, "edges are on the bias")
 	}
 	return strings.Join(out, "; ")
+}
+
+// handed tells whether the mirror image of a part is another part: one unit of
+// two triangles, or one segment of strips, only has to be turned.
+func handed(p *derive.Part) bool {
+	switch op := p.Operation.(type) {
+	case plan.StripSet, plan.Tube, plan.HalfSquares:
+		return false
+	case plan.TriangleSquare:
+		return len(op.Of) > 2
+	}
+	return true
 }
 
 func slackNote(what string, y derive.Yield, u measure.Unit) string {
@@ -236,30 +259,13 @@ func sewTop(s *derive.Size) report.Table {
 		return t
 	}
 	length := func(x measure.Surd) report.Cell { return report.L(x, s.Plan.Units) }
-	g := s.Of.Layout.Grid
-	t.Rows = append(t.Rows, row(report.T("blocks"), report.T(fmt.Sprintf("%d rows of %d; should measure", g.Rows.N, g.Columns.N)), report.Cell{}, length(s.Top.Grid.Width), length(s.Top.Grid.Height)))
+	t.Rows = append(t.Rows, settingRows(s)...)
 	for _, b := range s.Top.Borders {
 		t.Rows = append(t.Rows, borderRows(s, b)...)
 	}
 	t.Rows = append(t.Rows, row(report.T("top"), report.T("should measure, unfinished"), report.Cell{}, length(s.Top.Width), length(s.Top.Height)))
 	t.Rows = append(t.Rows, finishRows(s)...)
 	return t
-}
-
-func borderRows(s *derive.Size, b derive.Border) []report.Row {
-	u := s.Plan.Units
-	name := "border " + b.Said.Name.Text
-	strips := report.N(b.Strips.Count)
-	strips.Why = s.JoinedWork(name, b.Strips, b.Said.At)
-	first, second := "sides first, 2 of", "then top and bottom, 2 of"
-	one, two := b.Sides, b.Ends
-	if b.Said.EndsOn {
-		first, second, one, two = "top and bottom first, 2 of", "then the sides, 2 of", b.Ends, b.Sides
-	}
-	return []report.Row{
-		row(report.T(name), report.T(joinText(b.Said.Joins)+", "+b.Strips.Length.Format(u)+" in all; cut from it: "+first), strips, report.L(b.Cut.Surd(), u), report.L(one, u)),
-		row(report.Cell{}, report.T(second), report.Cell{}, report.L(b.Cut.Surd(), u), report.L(two, u)),
-	}
 }
 
 func joinText(j plan.Joins) string {
