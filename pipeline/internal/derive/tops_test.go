@@ -91,8 +91,10 @@ func TestOnPoint(t *testing.T) {
 	wantNeed(t, s, "ink", "corner triangles", "7 1/4", "7 1/4", 2)
 	wantNear(t, "width", s.Top.Finished.Width, "50.9117")
 	wantNear(t, "length", s.Top.Finished.Height, "63.6396")
-	// 14-in and 7 1/4-in squares with an inch to square up: 1 1/8 yd by size.
+	// 14-in and 7 1/4-in squares with an inch to square up: 1 1/8 yd by size,
+	// 7/8 yd nested.
 	wantLength(t, "to buy", s.Fabric("ink").Buy, "40 1/2")
+	wantLength(t, "to buy, packed", s.Fabric("ink").Packed().Buy, "31 1/2")
 	for _, n := range s.Fabric("ink").Needs {
 		if want := map[string]plan.Halving{"side triangles": plan.CutTwice, "corner triangles": plan.CutOnce}[n.For.Text]; n.Halving != want {
 			t.Errorf("%s are cut %s", n.For.Text, n.Halving)

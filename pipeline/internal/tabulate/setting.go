@@ -47,7 +47,7 @@ func straightText(g *plan.Grid) string {
 	if g.Written {
 		return many(int64(g.Rows.N), "row")
 	}
-	text := fmt.Sprintf("%d rows of %d", g.Rows.N, g.Columns.N)
+	text := fmt.Sprintf("%s of %d", many(int64(g.Rows.N), "row"), g.Columns.N)
 	if g.Symmetry != plan.NoSymmetry {
 		text += ", " + g.Symmetry.String()
 		if g.Tile[0].Given() {
@@ -215,7 +215,11 @@ func borderedText(p *derive.Part, op plan.Bordered, u measure.Unit) string {
 func roundText(b derive.Border, u measure.Unit) string {
 	name := b.Said.Name.Text
 	if b.Units != nil {
-		return fmt.Sprintf("%s of %s, %d on each side, %d on each end", name, b.Said.Part.Text, b.Units.Sides, b.Units.Ends)
+		text := fmt.Sprintf("%s of %s, %d on each side, %d on each end", name, b.Said.Part.Text, b.Units.Sides, b.Units.Ends)
+		if b.Corners > 0 {
+			text += ", corner squares " + b.Cut.Format(u)
+		}
+		return text
 	}
 	sides := fmt.Sprintf("sides %s x %s", b.Cut.Bare(u), b.Sides.Format(u))
 	ends := fmt.Sprintf("top and bottom %s x %s", b.EndCut.Bare(u), b.Ends.Format(u))

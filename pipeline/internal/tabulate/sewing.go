@@ -220,30 +220,6 @@ func tubeNotes(s *derive.Size, p *derive.Part) []string {
 	return out
 }
 
-// arrangement is how the blocks are laid out: the rows that repeat.
-func arrangement(s *derive.Size) report.Table {
-	t := report.Table{
-		ID: "arrangement-" + s.Of.Name.Text, Heading: "Laying out the blocks",
-		Columns: []report.Column{{ID: "rows", Title: "Rows"}, {ID: "blocks", Title: "From the left, repeated along the row", Wide: true}},
-	}
-	g := s.Of.Layout.Grid
-	if g == nil {
-		return t
-	}
-	t.Lead = []string{fmt.Sprintf("%s of %s.", many(int64(g.Rows.N), "row"), many(int64(g.Columns.N), "block"))}
-	for r := range min(len(g.Blocks), g.Rows.N) {
-		var rows, cells []string
-		for n := r; n < g.Rows.N; n += len(g.Blocks) {
-			rows = append(rows, fmt.Sprint(n+1))
-		}
-		for _, c := range g.Blocks[r] {
-			cells = append(cells, cellName(c))
-		}
-		t.Rows = append(t.Rows, row(report.T(strings.Join(rows, ", ")), report.T(strings.Join(cells, ", "))))
-	}
-	return t
-}
-
 // sewTop is the top and the finishing.
 func sewTop(s *derive.Size) report.Table {
 	u := unitName(s.Plan.Units)
