@@ -132,7 +132,7 @@ func (s *Size) needBorder(name plan.Text, b *Border, times int64, asPieces bool)
 		f.need(corners(name), b.Cut, b.Cut, b.Corners*times, plan.Whole)
 	}
 	if b.Units != nil {
-		b.Units.Part.call(2 * (b.Units.Sides + b.Units.Ends) * times)
+		b.Units.Part.call(min(2*(b.Units.Sides+b.Units.Ends), countless/times) * times)
 		return
 	}
 	f := s.byFabric[b.Said.Fabric.Text]
