@@ -65,6 +65,25 @@ type joinedLength struct {
 	joins  plan.Joins
 	strips derive.Joined
 	cut    measure.Length
+	apart  string // why the strips are not one joined length, and how many that takes
+}
+
+// joinedBorder is a border's strips. Only strips that are all joined into one
+// give a length to compare with.
+func joinedBorder(b derive.Border) joinedLength {
+	j := joinedLength{b.Said.Name.Text, fmt.Sprintf("border %q", b.Said.Name.Text), b.Said.Name.At, b.Said.Joins, b.Strips, b.Cut, ""}
+	switch {
+	case b.Along != nil:
+		j.strips = derive.Joined{Need: b.Needed, Count: 4, OK: true}
+		j.apart = "cut along the fabric, each side in one piece"
+	case b.Said.Copes():
+		j.strips.Count += b.EndStrips.Count
+		j.strips.OK = j.strips.OK && b.EndStrips.OK
+		j.apart = "joined for the sides and for the ends"
+	case b.Said.EachSide:
+		j.apart = "joined for each side by itself"
+	}
+	return j
 }
 
 // joinedLengths are those whose strips were derived.
@@ -76,14 +95,14 @@ func (p *Pass) joinedLengths() []joinedLength {
 	}
 	for _, b := range s.Top.Borders {
 		if s.Fabric(b.Said.Fabric.Text) != nil {
-			all = append(all, joinedLength{b.Said.Name.Text, fmt.Sprintf("border %q", b.Said.Name.Text), b.Said.Name.At, b.Said.Joins, b.Strips, b.Cut})
+			all = append(all, joinedBorder(b))
 		}
 	}
 	if b := s.Binding; b != nil && b.Bias == nil && s.Fabric(b.Said.Fabric.Text) != nil {
-		all = append(all, joinedLength{"binding", "the binding", b.Said.Cut.At, b.Said.Joins, b.Strips, b.Said.Cut.Length})
+		all = append(all, joinedLength{"binding", "the binding", b.Said.Cut.At, b.Said.Joins, b.Strips, b.Said.Cut.Length, ""})
 	}
 	if b := s.Sleeve; b != nil && b.Depth.Sign() > 0 && s.Fabric(b.Said.Fabric.Text) != nil {
-		all = append(all, joinedLength{"sleeve", "the sleeve", b.Said.Cut.At, plan.Straight, b.Strips, b.Said.Cut.Length})
+		all = append(all, joinedLength{"sleeve", "the sleeve", b.Said.Cut.At, plan.Straight, b.Strips, b.Said.Cut.Length, ""})
 	}
 	return all
 }
@@ -116,6 +135,15 @@ func bindingShort(p *Pass) {
 func (p *Pass) joinedShort(j joinedLength) {
 	said, ok := p.saidStrips(j)
 	if !ok || int64(said.N) >= j.strips.Count {
+		return
+	}
+	if j.apart != "" {
+		p.Report(said.At, Finding{
+			Message: fmt.Sprintf("the pattern prints %s for %s; %s, they are %d", count(said.N, "strip"), j.what, j.apart, j.strips.Count),
+			Hint:    fmt.Sprintf("print %d", j.strips.Count),
+			About:   Subject{Kind: derive.Finish, Name: j.name},
+			Root:    true,
+		})
 		return
 	}
 	given := piecing.JoinedLength(int64(said.N), j.strips.Each, j.strips.Loss)

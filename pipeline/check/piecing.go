@@ -103,7 +103,8 @@ func geometryOf(part *derive.Part) Subject {
 }
 
 func biasOutside(p *Pass) {
-	if len(p.Size.Of.Layout.Borders) > 0 || p.cautions("bias-outside") {
+	l := p.Size.Of.Layout
+	if len(l.Borders) > 0 || l.Triangles != nil || l.Sashing != nil && l.Sashing.Outer || p.cautions("bias-outside") {
 		return
 	}
 	for _, b := range p.Size.Top.Blocks {
@@ -185,8 +186,17 @@ func offGrid(p *Pass) {
 			report(l.what, part.Name.Text, l.Length)
 		}
 	}
-	for _, b := range p.Size.Top.Borders {
+	for _, b := range p.Size.AllBorders() {
 		report("border width", b.Said.Name.Text, b.Said.Width)
+	}
+	for name, st := range p.settings() {
+		if st.Sashing != nil {
+			report("sashing width", name, st.Sashing.Said.Width)
+		}
+		if o := st.OnPoint; o != nil {
+			report("square", name, o.Said.SideCut.Square)
+			report("square", name, o.Said.CornerCut.Square)
+		}
 	}
 	if b := p.Size.Binding; b != nil {
 		report("cut width", "binding", b.Said.Cut)

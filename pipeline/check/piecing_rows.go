@@ -30,11 +30,23 @@ func (p *Pass) assemblies() []assembly {
 		}
 	}
 	if g := p.Size.Of.Layout.Grid; g != nil && p.Size.Top.Known {
-		out = append(out, assembly{"the layout", Subject{Kind: derive.TopSize}, p.Size.Top.Grid, func(r int) []plan.Cell {
-			return g.Blocks[r%len(g.Blocks)]
-		}})
+		out = append(out, assembly{"the layout", Subject{Kind: derive.TopSize}, p.Size.Top.Grid, written(g)})
+	}
+	for _, part := range p.Size.Parts {
+		if op, ok := part.Operation.(plan.Setting); ok && part.Known {
+			out = append(out, assembly{fmt.Sprintf("%q", part.Name.Text), geometryOf(part), part.Setting.Rows, written(op.Grid)})
+		}
 	}
 	return out
+}
+
+// written gives the cells of a grid's rows as the plan writes them; where a
+// symmetry brings them from elsewhere, as they come to stand.
+func written(g *plan.Grid) func(r int) []plan.Cell {
+	if g.Written || g.Symmetry != plan.NoSymmetry {
+		return g.Row
+	}
+	return func(r int) []plan.Cell { return g.Blocks[r%len(g.Blocks)] }
 }
 
 // cover is the range from a row's first cell to its last.
@@ -42,7 +54,8 @@ func cover(row []plan.Cell) source.Range {
 	if len(row) == 0 {
 		return source.Range{}
 	}
-	return source.Range{Start: row[0].At.Start, End: max(row[0].At.End, row[len(row)-1].At.End)}
+	first, last := row[0].At, row[len(row)-1].At
+	return source.Range{Start: min(first.Start, last.Start), End: max(first.End, last.End)}
 }
 
 func rowHeights(p *Pass) {

@@ -29,7 +29,7 @@ func seamDiffers(p *Pass) {
 	for _, part := range p.Size.Parts {
 		report(fmt.Sprintf("%q", part.Name.Text), part.Part.Seam)
 	}
-	for _, b := range p.Size.Top.Borders {
+	for _, b := range p.Size.AllBorders() {
 		report(fmt.Sprintf("border %q", b.Said.Name.Text), b.Said.Seam)
 	}
 }

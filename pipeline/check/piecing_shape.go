@@ -72,7 +72,10 @@ func (p *Pass) allRows() []rowOf {
 	}
 	if g := p.Size.Of.Layout.Grid; g != nil {
 		for _, row := range g.Blocks {
-			out = append(out, rowOf{"the layout", Subject{Kind: derive.TopSize}, repeated(row, g.Columns.N)})
+			if !g.Written {
+				row = repeated(row, g.Columns.N)
+			}
+			out = append(out, rowOf{"the layout", Subject{Kind: derive.TopSize}, row})
 		}
 	}
 	return out

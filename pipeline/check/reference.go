@@ -91,11 +91,13 @@ func mentions(s *plan.Size) []mention {
 			add(in.Name, in.Fabric, by, true)
 		}
 	}
-	for _, c := range gridCells(s.Layout.Grid) {
-		add(c.Part, false, "the layout", true)
+	for _, in := range s.Layout.Setting.Ingredients() {
+		add(in.Name, in.Fabric, "the layout", true)
 	}
 	for _, b := range s.Layout.Borders {
-		add(b.Fabric, true, fmt.Sprintf("border %q", b.Name.Text), true)
+		for _, in := range b.Ingredients() {
+			add(in.Name, in.Fabric, fmt.Sprintf("border %q", b.Name.Text), true)
+		}
 	}
 	if b := s.Finish.Backing; b != nil {
 		add(b.Fabric, true, "the backing", true)
@@ -123,8 +125,10 @@ func gridCells(g *plan.Grid) []plan.Cell {
 		return nil
 	}
 	var cells []plan.Cell
-	for _, row := range g.Blocks {
-		cells = append(cells, row...)
+	for _, rows := range [][][]plan.Cell{g.Blocks, g.Between} {
+		for _, row := range rows {
+			cells = append(cells, row...)
+		}
 	}
 	return cells
 }

@@ -28,6 +28,16 @@ func wrongKinds(p *Pass) {
 		p.wrongIngredients(&s.Parts[i])
 	}
 	p.wrongCells("the layout", gridCells(s.Layout.Grid), true)
+	p.wrongUnits(s.Layout.Borders)
+}
+
+// wrongUnits reports pieced borders of bare triangles.
+func (p *Pass) wrongUnits(borders []plan.Border) {
+	for _, b := range borders {
+		if b.Part.Given() {
+			p.wrongCells(fmt.Sprintf("border %q", b.Name.Text), []plan.Cell{{Part: b.Part}}, false)
+		}
+	}
 }
 
 // wrongIngredients reports parts that an operation cannot be made of.
@@ -58,6 +68,11 @@ func (p *Pass) wrongIngredients(part *plan.Part) {
 		p.wrongSet("loop "+by, op.Set)
 	case plan.FlipCorners:
 		p.wrongCells(by, []plan.Cell{{Part: op.Body}}, false)
+	case plan.Setting:
+		p.wrongCells(by, gridCells(op.Grid), false)
+	case plan.Bordered:
+		p.wrongCells(by, []plan.Cell{{Part: op.Part}}, false)
+		p.wrongUnits(op.Borders)
 	}
 }
 

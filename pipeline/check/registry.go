@@ -19,6 +19,7 @@ var registry = sorted(
 	yieldChecks,
 	fabricChecks,
 	zoneChecks,
+	layoutChecks,
 	printedChecks,
 	finishChecks,
 	edgeChecks,

@@ -10,7 +10,7 @@ func (r *reader) parts(n *jsontree.Node, seam Seam) []Part {
 		v := m.Value
 		parts = append(parts, Part{
 			Name: Text{m.Key, m.KeyRange}, At: v.Range,
-			Operation: r.operation(v),
+			Operation: r.operation(v, seam),
 			Seam:      r.ownSeam(v.Get("seam"), seam),
 			Press:     text(v.Get("press")), Note: text(v.Get("note")),
 		})
@@ -20,18 +20,18 @@ func (r *reader) parts(n *jsontree.Node, seam Seam) []Part {
 
 // operation is the one that the part has. Only a tree that does not follow the
 // schema has none, and then it counts as one that is not derived.
-func (r *reader) operation(part *jsontree.Node) Operation {
+func (r *reader) operation(part *jsontree.Node, seam Seam) Operation {
 	for _, m := range members(part) {
 		switch m.Key {
 		case "seam", "press", "note":
 		default:
-			return r.operationNamed(m)
+			return r.operationNamed(m, seam)
 		}
 	}
 	return NotDerived{}
 }
 
-func (r *reader) operationNamed(m jsontree.Member) Operation {
+func (r *reader) operationNamed(m jsontree.Member, seam Seam) Operation {
 	n := m.Value
 	switch m.Key {
 	case "cut":
@@ -50,25 +50,18 @@ func (r *reader) operationNamed(m jsontree.Member) Operation {
 		return Rows{Rows: r.cells(n)}
 	case "trim":
 		return r.trim(n)
+	case "bordered":
+		return Bordered{Part: text(n.Get("part")), Borders: r.borders(n.Get("borders"), seam)}
+	case "sashed":
+		return Setting{Grid: r.blocks(n.Get("grid")), Sashing: r.sashing(n.Get("sashing"))}
+	case "on_point":
+		return Setting{Grid: r.blocks(n.Get("grid")), Triangles: r.triangles(n)}
 	}
 	if op := r.unitOf(m); op != nil {
 		return op
 	}
-	r.later(m.KeyRange, operationWords(m.Key), "make the part with another operation")
+	r.later(m.KeyRange, quote(m.Key)+" is", "make the part with another operation")
 	return NotDerived{Name: Text{m.Key, m.KeyRange}}
-}
-
-// operationWords names what is not derived yet, with its verb.
-func operationWords(key string) string {
-	switch key {
-	case "bordered":
-		return "borders about a part are"
-	case "sashed":
-		return "parts set with sashing are"
-	case "on_point":
-		return "parts set on point are"
-	}
-	return quote(key) + " is"
 }
 
 func (r *reader) cut(n *jsontree.Node) Operation {
@@ -174,8 +167,6 @@ func (r *reader) cell(n *jsontree.Node) Cell {
 	}
 	c.Part = text(n.Get("part"))
 	c.Turn = count(n.Get("turn")).N
-	if m := n.Member("mirror"); m != nil && yes(m.Value) {
-		r.later(m.KeyRange, "mirror images are", "make the mirrored block a part of its own")
-	}
+	c.Mirror = yes(n.Get("mirror"))
 	return c
 }

@@ -7,23 +7,9 @@ import (
 
 // Layout is how the blocks become the quilt top.
 type Layout struct {
-	Grid    *Grid // nil when the plan lays its blocks out in a way not derived yet
-	Borders []Border
+	Setting
+	Borders []Border // from the inside out
 	At      source.Range
-}
-
-// Grid is a straight setting: Blocks is an arrangement that repeats over the
-// rows and columns.
-type Grid struct {
-	Rows, Columns Count
-	Blocks        [][]Cell
-	At            source.Range
-}
-
-// Cell is the block at a row and column, both from 0.
-func (g *Grid) Cell(row, column int) Cell {
-	line := g.Blocks[row%len(g.Blocks)]
-	return line[column%len(line)]
 }
 
 // Joins is how strips are joined end to end.
@@ -37,17 +23,6 @@ const (
 
 // String is the word the plan uses.
 func (j Joins) String() string { return [...]string{"diagonal", "straight"}[j] }
-
-// Border is a frame around everything inside it, sewn on in two pairs.
-type Border struct {
-	Name   Text
-	Fabric Text
-	Width  Length // finished
-	EndsOn bool   // top and bottom are sewn on first; otherwise the sides are
-	Joins  Joins
-	Seam   *Seam
-	At     source.Range
-}
 
 // Finish is what turns a top into a quilt.
 type Finish struct {

@@ -111,7 +111,10 @@ type Rows struct {
 type Cell struct {
 	Part Text
 	Turn int // degrees clockwise: 0, 90, 180 or 270
-	At   source.Range
+	// Mirror tells that it is a mirror image, left and right exchanged before it
+	// is turned.
+	Mirror bool
+	At     source.Range
 }
 
 // Sideways tells whether the turn exchanges width and height.

@@ -9,13 +9,15 @@ func (s *Size) InRow(p *Part, down bool) int64 {
 	if g == nil || len(g.Blocks) == 0 {
 		return 0
 	}
+	return s.fullest(gridRows(g), p, down, map[across]int64{})
+}
+
+func gridRows(g *plan.Grid) [][]plan.Cell {
 	rows := make([][]plan.Cell, g.Rows.N)
 	for r := range rows {
-		for c := range g.Columns.N {
-			rows[r] = append(rows[r], g.Cell(r, c))
-		}
+		rows[r] = g.Row(r)
 	}
-	return s.fullest(rows, p, down, map[across]int64{})
+	return rows
 }
 
 // across is a part and the direction it is looked through in.
@@ -66,6 +68,12 @@ func (s *Size) inPart(p, of *Part, down bool, seen map[across]int64) int64 {
 	case plan.Rows:
 		n = s.fullest(op.Rows, of, down, seen)
 	case plan.Trim:
+		n = s.inCell(plan.Cell{Part: op.Part}, of, down, seen)
+	case plan.Setting:
+		if op.Grid != nil {
+			n = s.fullest(gridRows(op.Grid), of, down, seen)
+		}
+	case plan.Bordered:
 		n = s.inCell(plan.Cell{Part: op.Part}, of, down, seen)
 	case plan.FlipCorners:
 		n = s.inCell(plan.Cell{Part: op.Body}, of, down, seen)

@@ -10,17 +10,13 @@ import (
 // count walks from the layout down to the fabric: each part, once it is known
 // how many of it are needed, asks for its ingredients.
 func (s *Size) count() {
-	for _, b := range s.Top.Blocks {
-		b.Part.call(b.Count)
+	s.needSetting(plan.Text{}, s.Top.Setting, nil)
+	for i := range s.Top.Borders {
+		s.needBorder(s.Top.Borders[i].Said.Name, &s.Top.Borders[i], 1, false)
 	}
 	for i := len(s.Parts) - 1; i >= 0; i-- {
 		if p := s.Parts[i]; p.Needed > 0 {
 			s.ask(p)
-		}
-	}
-	for _, b := range s.Top.Borders {
-		if f := s.byFabric[b.Said.Fabric.Text]; f != nil {
-			f.needJoined(b.Said.Name, b.Cut, b.Strips)
 		}
 	}
 }
@@ -57,12 +53,47 @@ func (s *Size) ask(p *Part) {
 		s.askLoop(p)
 	case plan.Chain:
 		s.askChain(p, op)
+	case plan.Rows:
+		s.askRows(p, op)
+	case plan.Setting:
+		s.needSetting(p.Name, p.Setting, p)
+	case plan.Bordered:
+		s.askBordered(p, op)
 	default:
 		for _, in := range p.Operation.Ingredients() {
 			if q := s.byName[in.Name.Text]; q != nil {
 				q.call(p.Needed)
+				q.reflect(1, 0, p.Needed, p.Mirrored)
 			}
 		}
+	}
+}
+
+func (s *Size) askRows(p *Part, op plan.Rows) {
+	for _, row := range op.Rows {
+		for _, c := range row {
+			q := s.byName[c.Part.Text]
+			if q == nil {
+				continue
+			}
+			mirrored := int64(0)
+			if c.Mirror {
+				mirrored = 1
+			}
+			q.call(p.Needed)
+			q.reflect(1, mirrored, p.Needed, p.Mirrored)
+		}
+	}
+}
+
+func (s *Size) askBordered(p *Part, op plan.Bordered) {
+	if q := s.byName[op.Part.Text]; q != nil {
+		q.call(p.Needed)
+		q.reflect(1, 0, p.Needed, p.Mirrored)
+	}
+	for i := range p.Borders {
+		b := &p.Borders[i]
+		s.needBorder(called(p.Name, b.Said.Name.Text, b.Said.Name.At), b, p.Needed, true)
 	}
 }
 

@@ -1,5 +1,7 @@
 package derive
 
+import "yardproof/schema/plan"
+
 // Quantity names something derived, so that a finding about it can be told
 // from the findings that follow from it.
 type Quantity struct {
@@ -48,7 +50,7 @@ func (s *Size) effects(q Quantity) []Quantity {
 	case Count:
 		return s.countEffects(q.Name)
 	case TopSize:
-		return s.finishing()
+		return append(s.finishing(), s.setOf()...)
 	case Finish:
 		return s.joined(q.Name)
 	}
@@ -65,6 +67,11 @@ func (s *Size) sizeEffects(name string) []Quantity {
 			out = append(out, Quantity{Kind: TopSize})
 		}
 	}
+	for _, b := range s.Of.Layout.Borders {
+		if b.Part.Text == name {
+			out = append(out, Quantity{Finish, b.Name.Text})
+		}
+	}
 	return out
 }
 
@@ -75,13 +82,17 @@ func (s *Size) countEffects(name string) []Quantity {
 		return nil
 	}
 	for _, in := range p.Operation.Ingredients() {
-		if in.Fabric {
-			out = append(out, Quantity{Cloth, in.Name.Text})
-		} else {
-			out = append(out, Quantity{Count, in.Name.Text})
-		}
+		out = append(out, quantityOf(in))
 	}
 	return out
+}
+
+// quantityOf is how much of an ingredient there has to be.
+func quantityOf(in plan.Ingredient) Quantity {
+	if in.Fabric {
+		return Quantity{Cloth, in.Name.Text}
+	}
+	return Quantity{Count, in.Name.Text}
 }
 
 // finishing is all that goes round or behind the top.
@@ -93,12 +104,26 @@ func (s *Size) finishing() []Quantity {
 	return out
 }
 
+// setOf is the cloth of the sashes and setting triangles, which are as large
+// as the blocks ask for.
+func (s *Size) setOf() []Quantity {
+	var out []Quantity
+	for _, in := range s.Of.Layout.Setting.Ingredients() {
+		if in.Fabric {
+			out = append(out, Quantity{Cloth, in.Name.Text})
+		}
+	}
+	return out
+}
+
 // joined is the cloth of a border, or of the binding or backing.
 func (s *Size) joined(name string) []Quantity {
 	var out []Quantity
 	for _, b := range s.Of.Layout.Borders {
 		if b.Name.Text == name {
-			out = append(out, Quantity{Cloth, b.Fabric.Text})
+			for _, in := range b.Ingredients() {
+				out = append(out, quantityOf(in))
+			}
 		}
 	}
 	if b := s.Of.Finish.Backing; b != nil && name == "backing" {

@@ -73,10 +73,9 @@ func (d *director) layout() {
 	if g == nil {
 		return
 	}
-	for r := range g.Rows.N {
-		for c := range g.Columns.N {
-			d.cell(g.Cell(r, c), turns{1})
-		}
+	d.set(d.s.Of.Layout.Setting, plan.Text{Text: "layout", At: g.At}, turns{1})
+	for _, b := range d.s.Top.Borders {
+		d.units(b, turns{1})
 	}
 }
 
@@ -89,6 +88,10 @@ func (d *director) cell(c plan.Cell, of turns) {
 // part passes a part's turns on to what it is made of, or lays its fabric.
 func (d *director) part(p *Part) {
 	n := d.turns[p.Name.Text]
+	if p.Mirrored > 0 && halves(p.Operation) {
+		d.untold(p) // which half of a pair a mirror image takes is not told
+		return
+	}
 	switch op := p.Operation.(type) {
 	case plan.Cut:
 		d.cut(p, op, n)
@@ -118,6 +121,11 @@ func (d *director) part(p *Part) {
 		}
 	case plan.Trim:
 		d.cell(plan.Cell{Part: op.Part}, n)
+	case plan.Setting:
+		d.set(op, p.Name, n)
+	case plan.Bordered:
+		d.cell(plan.Cell{Part: op.Part}, n)
+		d.bordered(p, n)
 	default:
 		d.untold(p)
 	}
@@ -257,6 +265,9 @@ func (d *director) untold(p *Part) {
 // everywhere.
 func (d *director) around() {
 	for _, b := range d.s.Top.Borders {
+		if b.Units != nil {
+			continue
+		}
 		d.lay(b.Said.Fabric, b.Said.Name, Sideways, 4, 2)
 	}
 	if b := d.s.Backing; b != nil && b.Known && !b.Lengthwise {

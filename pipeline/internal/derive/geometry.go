@@ -25,6 +25,11 @@ func (s *Size) measure(p *Part) {
 		s.measureRows(p, op)
 	case plan.Trim:
 		s.measureTrim(p, op)
+	case plan.Setting:
+		p.Setting = s.set(op, p.Seam.Allowance.Length)
+		p.Known, p.Box = p.Setting.Known, p.Setting.Box
+	case plan.Bordered:
+		s.measureBordered(p, op)
 	default:
 		s.measureUnit(p)
 	}
@@ -201,4 +206,16 @@ func (s *Size) measureTrim(p *Part, op plan.Trim) {
 	}
 	p.Known, p.Bias = true, q.Bias
 	p.Box = piecing.Box{Width: op.Width.Surd(), Height: op.Height.Surd()}
+}
+
+func (s *Size) measureBordered(p *Part, op plan.Bordered) {
+	q := s.byName[op.Part.Text]
+	if q == nil || !q.Known {
+		return
+	}
+	p.Known, p.Box = true, q.Box
+	p.Borders = s.frame(q.Box, op.Borders, p.Seam.Allowance.Length)
+	for _, b := range p.Borders {
+		p.Known, p.Box = p.Known && b.Known, b.Outer
+	}
 }

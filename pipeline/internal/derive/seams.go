@@ -32,14 +32,17 @@ func (s *Size) seams() (all []SeamLength, unknown []string) {
 		}
 		add(p.Name.Text, p.Seam.Stitch.Text, l)
 	}
-	add("rows", s.Of.Seam.Stitch.Text, s.gridSeams())
+	rows, ok := s.setSeams(s.Of.Layout.Setting, s.Top.Setting, s.Of.Seam.Allowance.Length)
+	add("rows", s.Of.Seam.Stitch.Text, rows)
+	if !ok {
+		unknown = append(unknown, "the layout")
+	}
 	for _, b := range s.Top.Borders {
 		class := s.Of.Seam.Stitch.Text
 		if b.Said.Seam != nil {
 			class = b.Said.Seam.Stitch.Text
 		}
-		joins := joinSeams(b.Said.Joins, b.Cut, b.Strips.Count)
-		add("border "+b.Said.Name.Text, class, b.Needed.Add(joins))
+		add("border "+b.Said.Name.Text, class, b.seams())
 	}
 	s.finishSeams(add)
 	return all, unknown
@@ -86,25 +89,6 @@ func bindingJoins(b *Binding) measure.Surd {
 	return joinSeams(plan.Diagonal, w, b.Bias.Strips)
 }
 
-// gridSeams joins the blocks into rows and the rows into a top.
-func (s *Size) gridSeams() measure.Surd {
-	g := s.Of.Layout.Grid
-	if g == nil {
-		return measure.Surd{}
-	}
-	boxes, ok := s.boxes(g.Rows.N, func(r int) []plan.Cell {
-		line := make([]plan.Cell, g.Columns.N)
-		for c := range line {
-			line[c] = g.Cell(r, c)
-		}
-		return line
-	})
-	if !ok {
-		return measure.Surd{}
-	}
-	return piecing.RowSeams(boxes, s.Of.Seam.Allowance.Length)
-}
-
 // partSeams is the length of the seams in all that are sewn of a part; ok is
 // false when it is not known how the part is sewn.
 func (s *Size) partSeams(p *Part) (l measure.Surd, ok bool) {
@@ -138,6 +122,14 @@ func (s *Size) partSeams(p *Part) (l measure.Surd, ok bool) {
 			return l, false
 		}
 		return piecing.RowSeams(boxes, seam).MulInt(p.Made), true
+	case plan.Setting:
+		each, known := s.setSeams(op, p.Setting, seam)
+		return each.MulInt(p.Made), known
+	case plan.Bordered:
+		for _, b := range p.Borders {
+			l = l.Add(b.seams())
+		}
+		return l.MulInt(p.Made), p.Known
 	}
 	return l, false
 }

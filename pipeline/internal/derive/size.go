@@ -44,6 +44,7 @@ type Part struct {
 	piecing.Box           // unfinished size, when known
 	Needed      int64     // how many the layout calls for
 	Made        int64     // how many come out of whole strips, sets, tubes and pairs
+	Mirrored    int64     // how many of the needed ones are mirror images
 	Bias        bool      // its outer edges are on the bias
 
 	// At most one of these is set, by the part's operation.
@@ -56,6 +57,8 @@ type Part struct {
 	Loop     *Loop
 	Chain    *Chain
 	Rows     *piecing.Assembly
+	Setting  *Setting
+	Borders  []Border
 	Squares  int64 // squares cut, of a cut that is halved
 }
 
@@ -109,6 +112,7 @@ type Triangle struct {
 // Top is the quilt top.
 type Top struct {
 	Known       bool
+	Setting     *Setting         // the middle, without borders
 	Blocks      []Block          // which parts stand in the grid, in order of first appearance
 	Grid        piecing.Assembly // unfinished, without borders
 	Borders     []Border
@@ -118,17 +122,9 @@ type Top struct {
 
 // Block is a part that stands in the grid itself.
 type Block struct {
-	Part  *Part
-	Count int64
-}
-
-// Border is a derived border.
-type Border struct {
-	Said *plan.Border
-	piecing.Border
-	Seam   measure.Length
-	Inner  piecing.Box // unfinished
-	Strips Joined
+	Part     *Part
+	Count    int64
+	Mirrored int64 // of them, as mirror images
 }
 
 // Joined is strips joined end to end to a length.

@@ -58,6 +58,11 @@ func (s *Size) tellNeeded(p *Part) *report.Work {
 			w.Terms = append(w.Terms, term("", "in the layout", report.N(b.Count), s.Of.Layout.Grid.At))
 		}
 	}
+	for _, b := range s.Top.Borders {
+		if b.Units != nil && b.Units.Part == p {
+			w.Terms = append(w.Terms, term("", "in border "+b.Said.Name.Text, report.N(2*(b.Units.Sides+b.Units.Ends)), b.Said.At))
+		}
+	}
 	for _, user := range s.Parts {
 		if n := s.uses(user, p); n > 0 {
 			w.Terms = append(w.Terms, term("", "for "+user.Name.Text, report.N(n), user.Name.At))
@@ -76,6 +81,9 @@ func (s *Size) uses(user, p *Part) int64 {
 			}
 		}
 		return n
+	}
+	if user.Setting != nil || user.Borders != nil {
+		return user.Needed * user.holds(p)
 	}
 	n := int64(0)
 	if user.Loop != nil && user.Loop.Set == p {
@@ -282,23 +290,6 @@ func (s *Size) batches(what string, count int64, needed report.Term, each report
 			Formula: "ceil(N / each)", Value: report.N(count),
 			Terms: []report.Term{needed, term("each", "from one", each, source.Range{})},
 		}
-	})
-}
-
-// FinishedWork tells why the quilt finishes as wide as it does, or as long.
-func (s *Size) FinishedWork(length bool) *report.Work {
-	what, grid, all := "finished width", s.Top.Grid.Width, s.Top.Finished.Width
-	if length {
-		what, grid, all = "finished length", s.Top.Grid.Height, s.Top.Finished.Height
-	}
-	return s.once(what, func() *report.Work {
-		seams := (2 * s.Of.Seam.Allowance.Length).Surd()
-		w := &report.Work{Formula: "grid + 2 x each border", Value: s.surd(all)}
-		w.Terms = append(w.Terms, term("grid", "blocks as finished", s.surd(grid.Sub(seams)), s.Of.Layout.Grid.At))
-		for _, b := range s.Top.Borders {
-			w.Terms = append(w.Terms, term("", "border "+b.Said.Name.Text+", finished", s.length(b.Said.Width.Length), b.Said.Width.At))
-		}
-		return w
 	})
 }
 

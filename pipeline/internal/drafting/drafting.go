@@ -20,8 +20,9 @@ type Draft struct {
 }
 
 type cellKey struct {
-	name string
-	turn int
+	name   string
+	turn   int
+	mirror bool
 }
 
 // Of drafts all parts of a size. It never fails: what cannot be drafted is
@@ -62,18 +63,8 @@ func (d *Draft) Top() (w piecing.Patchwork, ok bool) {
 	if g == nil || !d.size.Top.Known || g.Rows.N*g.Columns.N > Most {
 		return piecing.Patchwork{}, false
 	}
-	rows, ok := d.cells(g.Rows.N, func(r int) []plan.Cell {
-		line := make([]plan.Cell, g.Columns.N)
-		for c := range line {
-			line[c] = g.Cell(r, c)
-		}
-		return line
-	})
-	if !ok {
-		return piecing.Patchwork{}, false
-	}
 	seam := d.size.Of.Seam.Allowance.Length
-	if w, ok = sew(rows, seam); !ok {
+	if w, ok = d.setting(d.size.Of.Layout.Setting, d.size.Top.Setting, seam); !ok {
 		return w, false
 	}
 	for _, b := range d.size.Top.Borders {
@@ -94,8 +85,11 @@ func (d *Draft) Top() (w piecing.Patchwork, ok bool) {
 // bordered sews a border on, one pair of strips after the other.
 func (d *Draft) bordered(w piecing.Patchwork, b derive.Border) (piecing.Patchwork, bool) {
 	fabric, ok := d.fabrics[b.Said.Fabric.Text]
-	if !ok {
-		return w, false
+	if !ok || b.Said.Copes() {
+		return w, false // a pieced border, or one that is trimmed on the quilt
+	}
+	if b.Said.Corners == plan.Mitred {
+		return mitred(w, b, fabric)
 	}
 	cut := b.Cut.Surd()
 	side := piecing.Plain(piecing.Box{Width: cut, Height: b.Sides}, fabric)
@@ -105,6 +99,11 @@ func (d *Draft) bordered(w piecing.Patchwork, b derive.Border) (piecing.Patchwor
 	}
 	ends := func(w piecing.Patchwork) (piecing.Patchwork, bool) {
 		return sew([][]piecing.Patchwork{{end}, {w}, {end}}, b.Seam)
+	}
+	if b.Corners > 0 {
+		corner := piecing.Plain(piecing.Box{Width: cut, Height: cut}, d.fabrics[b.Said.CornerFabric.Text])
+		row := []piecing.Patchwork{corner, end, corner}
+		return sew([][]piecing.Patchwork{row, {side, w, side}, row}, b.Seam)
 	}
 	first, second := sides, ends
 	if b.Said.EndsOn {
@@ -126,7 +125,14 @@ func (d *Draft) Shown() []bool {
 		}
 	}
 	for _, b := range d.size.Top.Borders {
-		if fabric, ok := d.fabrics[b.Said.Fabric.Text]; ok {
+		for _, in := range b.Said.Ingredients() {
+			if fabric, ok := d.fabrics[in.Name.Text]; ok && in.Fabric {
+				shown[fabric] = true
+			}
+		}
+	}
+	for _, in := range d.size.Of.Layout.Setting.Ingredients() {
+		if fabric, ok := d.fabrics[in.Name.Text]; ok && in.Fabric {
 			shown[fabric] = true
 		}
 	}

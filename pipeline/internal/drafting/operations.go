@@ -26,6 +26,14 @@ func (d *Draft) part(p *derive.Part) (piecing.Patchwork, bool) {
 		return d.triangleSquare(p, op)
 	case plan.Rows:
 		return d.rows(p, op)
+	case plan.Setting:
+		return d.setting(op, p.Setting, p.Seam.Allowance.Length)
+	case plan.Bordered:
+		w, ok := d.parts[op.Part.Text]
+		for i := 0; ok && i < len(p.Borders); i++ {
+			w, ok = d.bordered(w, p.Borders[i])
+		}
+		return w, ok
 	case plan.Trim:
 		w, ok := d.parts[op.Part.Text]
 		if !ok {
@@ -123,11 +131,14 @@ func (d *Draft) cells(rows int, row func(int) []plan.Cell) (work [][]piecing.Pat
 }
 
 func (d *Draft) cell(c plan.Cell) (piecing.Patchwork, bool) {
-	key := cellKey{c.Part.Text, c.Turn}
+	key := cellKey{c.Part.Text, c.Turn, c.Mirror}
 	if w, ok := d.turned[key]; ok {
 		return w, true
 	}
 	w, ok := d.parts[key.name]
+	if ok && c.Mirror {
+		w = w.Mirrored()
+	}
 	if ok && c.Turn != 0 {
 		w = w.Turned(c.Turn / 90)
 	}

@@ -278,13 +278,13 @@ func (c cutter) pieces(cut cutting.Cut, n derive.Need) string {
 		a, b = b, a
 	}
 	if a == b {
-		return many(int64(cut.Count), "square") + " " + a.Format(c.u) + halved(n.Halving) + alike(n)
+		return many(int64(cut.Count), "square") + " " + a.Format(c.u) + halved(n.Halving) + fromOnePrint(n)
 	}
-	return many(int64(cut.Count), "rectangle") + " " + a.Bare(c.u) + " x " + b.Format(c.u) + alike(n)
+	return many(int64(cut.Count), "rectangle") + " " + a.Bare(c.u) + " x " + b.Format(c.u) + fromOnePrint(n)
 }
 
-// alike says that pieces belong together.
-func alike(n derive.Need) string {
+// fromOnePrint says that pieces belong together.
+func fromOnePrint(n derive.Need) string {
 	if n.Alike < 2 {
 		return ""
 	}

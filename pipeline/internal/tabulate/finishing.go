@@ -34,7 +34,7 @@ func finishRows(s *derive.Size) []report.Row {
 	if l := s.Of.Finish.Label; l != nil {
 		rows = append(rows, row(report.T("label"), report.T("cut of "+l.Fabric.Text), report.Cell{}, report.L(l.Width.Surd(), u), report.L(l.Height.Surd(), u)))
 	}
-	rows = append(rows, row(report.T("finished"), report.T("the quilt finishes at"), report.Cell{},
+	rows = append(rows, row(report.T("finished"), report.T(printable(s)), report.Cell{},
 		report.L(s.Top.Finished.Width, u), report.L(s.Top.Finished.Height, u)))
 	if b := s.Bed; b != nil {
 		rows = append(rows, row(report.T("on the bed"), report.T(bedWords(b, u)), report.Cell{}, report.L(b.Lies.Width, u), report.L(b.Lies.Height, u)))

@@ -45,7 +45,10 @@ func quiltPicture(s *derive.Size, d *drafting.Draft, top piecing.Patchwork) repo
 // setting tells how the top is laid out.
 func setting(s *derive.Size) string {
 	g := s.Of.Layout.Grid
-	text := fmt.Sprintf("%s of %s", many(int64(g.Rows.N), "row"), many(int64(g.Columns.N), "block"))
+	text := many(int64(g.Rows.N), "row")
+	if !g.Written {
+		text += " of " + many(int64(g.Columns.N), "block")
+	}
 	if n := len(s.Top.Borders); n > 0 {
 		text += " and " + many(int64(n), "border")
 	}

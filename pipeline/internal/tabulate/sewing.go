@@ -88,6 +88,10 @@ func how(s *derive.Size, p *derive.Part) string {
 		return "rows: " + strings.Join(rows, " / ")
 	case plan.Trim:
 		return "trim " + op.Part.Text
+	case plan.Setting:
+		return settingText(p, op, u)
+	case plan.Bordered:
+		return borderedText(p, op, u)
 	}
 	return howUnit(s, p)
 }
@@ -100,10 +104,14 @@ func trimmed(to plan.Length, u measure.Unit) string {
 }
 
 func cellName(c plan.Cell) string {
-	if c.Turn == 0 {
-		return c.Part.Text
+	name := c.Part.Text
+	if c.Mirror {
+		name += " mirrored"
 	}
-	return fmt.Sprintf("%s turned %d°", c.Part.Text, c.Turn)
+	if c.Turn == 0 {
+		return name
+	}
+	return fmt.Sprintf("%s turned %d°", name, c.Turn)
 }
 
 func names(of []plan.Text) string {
@@ -162,10 +170,25 @@ func notes(s *derive.Size, p *derive.Part) string {
 	if spare := p.Made - p.Needed; spare > 0 {
 		out = append(out, fmt.Sprintf("%d spare", spare))
 	}
+	if p.Mirrored > 0 && handed(p) {
+		out = append(out, fmt.Sprintf("%d of them as mirror images, sewn the other way round", p.Mirrored))
+	}
 	if p.Bias {
 		out = append(out, "edges are on the bias")
 	}
 	return strings.Join(out, "; ")
+}
+
+// handed tells whether the mirror image of a part is another part: one unit of
+// two triangles, or one segment of strips, only has to be turned.
+func handed(p *derive.Part) bool {
+	switch op := p.Operation.(type) {
+	case plan.StripSet, plan.Tube, plan.HalfSquares:
+		return false
+	case plan.TriangleSquare:
+		return len(op.Of) > 2
+	}
+	return true
 }
 
 func slackNote(what string, y derive.Yield, u measure.Unit) string {
@@ -197,30 +220,6 @@ func tubeNotes(s *derive.Size, p *derive.Part) []string {
 	return out
 }
 
-// arrangement is how the blocks are laid out: the rows that repeat.
-func arrangement(s *derive.Size) report.Table {
-	t := report.Table{
-		ID: "arrangement-" + s.Of.Name.Text, Heading: "Laying out the blocks",
-		Columns: []report.Column{{ID: "rows", Title: "Rows"}, {ID: "blocks", Title: "From the left, repeated along the row", Wide: true}},
-	}
-	g := s.Of.Layout.Grid
-	if g == nil {
-		return t
-	}
-	t.Lead = []string{fmt.Sprintf("%s of %s.", many(int64(g.Rows.N), "row"), many(int64(g.Columns.N), "block"))}
-	for r := range min(len(g.Blocks), g.Rows.N) {
-		var rows, cells []string
-		for n := r; n < g.Rows.N; n += len(g.Blocks) {
-			rows = append(rows, fmt.Sprint(n+1))
-		}
-		for _, c := range g.Blocks[r] {
-			cells = append(cells, cellName(c))
-		}
-		t.Rows = append(t.Rows, row(report.T(strings.Join(rows, ", ")), report.T(strings.Join(cells, ", "))))
-	}
-	return t
-}
-
 // sewTop is the top and the finishing.
 func sewTop(s *derive.Size) report.Table {
 	u := unitName(s.Plan.Units)
@@ -236,30 +235,13 @@ func sewTop(s *derive.Size) report.Table {
 		return t
 	}
 	length := func(x measure.Surd) report.Cell { return report.L(x, s.Plan.Units) }
-	g := s.Of.Layout.Grid
-	t.Rows = append(t.Rows, row(report.T("blocks"), report.T(fmt.Sprintf("%d rows of %d; should measure", g.Rows.N, g.Columns.N)), report.Cell{}, length(s.Top.Grid.Width), length(s.Top.Grid.Height)))
+	t.Rows = append(t.Rows, settingRows(s)...)
 	for _, b := range s.Top.Borders {
 		t.Rows = append(t.Rows, borderRows(s, b)...)
 	}
 	t.Rows = append(t.Rows, row(report.T("top"), report.T("should measure, unfinished"), report.Cell{}, length(s.Top.Width), length(s.Top.Height)))
 	t.Rows = append(t.Rows, finishRows(s)...)
 	return t
-}
-
-func borderRows(s *derive.Size, b derive.Border) []report.Row {
-	u := s.Plan.Units
-	name := "border " + b.Said.Name.Text
-	strips := report.N(b.Strips.Count)
-	strips.Why = s.JoinedWork(name, b.Strips, b.Said.At)
-	first, second := "sides first, 2 of", "then top and bottom, 2 of"
-	one, two := b.Sides, b.Ends
-	if b.Said.EndsOn {
-		first, second, one, two = "top and bottom first, 2 of", "then the sides, 2 of", b.Ends, b.Sides
-	}
-	return []report.Row{
-		row(report.T(name), report.T(joinText(b.Said.Joins)+", "+b.Strips.Length.Format(u)+" in all; cut from it: "+first), strips, report.L(b.Cut.Surd(), u), report.L(one, u)),
-		row(report.Cell{}, report.T(second), report.Cell{}, report.L(b.Cut.Surd(), u), report.L(two, u)),
-	}
 }
 
 func joinText(j plan.Joins) string {

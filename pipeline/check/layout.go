@@ -1,0 +1,305 @@
+package check
+
+import (
+	"fmt"
+	"iter"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+var layoutChecks = []Check{
+	{
+		Rule: "layout/block-sizes", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "blocks that are sashed or set on point are not of one size",
+		Why:     "Every sash and every setting triangle is cut for one size of block. Among 12-in blocks a 12 1/2-in one has no sash that is long enough, and on point a block that is not square leaves its neighbours out of line.",
+		Fix:     "make the blocks alike, or trim them to one size",
+		Run:     blockSizes,
+	},
+	{
+		Rule: "layout/coping", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "coping strips have no room: what is inside is as large as the size they should bring it to",
+		Why:     "A panel sold as 24 by 44 in may measure 23 1/2 by 43 1/4; strips make up what is missing, and cannot take away. They are worked out from the panel as it measures.",
+		Fix:     "name a larger size, or trim the panel",
+		Run:     copingRoom,
+	},
+	{
+		Rule: "layout/float-unsaid", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "setting triangles are cut more than 1/4 in over and nothing says how the edge is trimmed",
+		Why:     "Side squares cut an inch over let the blocks float half an inch inside the seam, and the quilt comes out an inch larger, or it is trimmed back and does not. Both are done, so the finished size depends on which. Common practice, no source; the limit is this project's.",
+		Fix:     "say how far the points float, or 0 when the edge is trimmed back to them",
+		Run:     floatUnsaid,
+	},
+	{
+		Rule: "layout/pieced-border", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the units of a pieced border do not fit the sides that they are sewn to",
+		Why:     "Units of 3 in fill 60 in with twenty and 61 in with none: an inch cannot be eased in. A plain spacer border before it brings the sides to a whole number of units. An error above 1/4 in, a warning above 1/8 in. Common practice, no source; the limits are this project's.",
+		Fix:     "choose a unit that divides the sides, or sew a spacer border on first",
+		Run:     piecedBorders,
+	},
+	{
+		Rule: "layout/symmetry", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "a grid cannot have the symmetry that it names",
+		Why:     "A quarter of 3 rows by 4 columns, turned, is 4 by 3: four of them leave a hole in the middle. Quarters in mirrored places need a whole number of blocks each.",
+		Fix:     "change the rows and columns, or name another symmetry",
+		Run:     symmetries,
+	},
+	{
+		Rule: "layout/triangle-grain", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "setting triangles are cut so that the quilt's edge is on the bias",
+		Why:     "Of a square cut twice the long sides are on the straight grain, of one cut once the short ones. Side triangles have their long side on the quilt's edge, corner triangles their short ones. The other way round they fit as well, and the edge stretches.",
+		Fix:     "cut squares for the sides twice diagonally and those for the corners once",
+		Run:     triangleGrain,
+	},
+	{
+		Rule: "layout/triangle-short", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "setting triangles are too small for the blocks",
+		Why:     "The points of the blocks lie beyond the edge and are cut off by the outer seam. The commonest slip is the constant: side triangles take the block's diagonal + 1 1/4 in and corners half of it + 7/8 in, at a 1/4-in seam, not the side of the block and a little.",
+		Fix:     "cut the squares larger, or let the points float less",
+		Run:     trianglesShort,
+	},
+}
+
+// settings are the size's parts set together, by what they are called: the
+// layout's, then those of parts.
+func (p *Pass) settings() iter.Seq2[string, *derive.Setting] {
+	return func(yield func(string, *derive.Setting) bool) {
+		if st := p.Size.Top.Setting; st != nil && st.Known && !yield("the layout", st) {
+			return
+		}
+		for _, part := range p.Size.Parts {
+			if part.Setting != nil && part.Known && !yield(part.Name.Text, part.Setting) {
+				return
+			}
+		}
+	}
+}
+
+// aboutSetting is the quantity that a setting decides.
+func (p *Pass) aboutSetting(name string) Subject {
+	if p.Size.Part(name) == nil {
+		return Subject{Kind: derive.TopSize}
+	}
+	return Subject{Kind: derive.Geometry, Name: name}
+}
+
+func blockSizes(p *Pass) {
+	for name, st := range p.settings() {
+		var at source.Range
+		switch {
+		case st.OnPoint != nil:
+			at = st.OnPoint.Said.At
+		case st.Sashing != nil:
+			at = st.Sashing.Said.At
+		default:
+			continue
+		}
+		wide, high := st.Most.Width.Sub(st.Least.Width), st.Most.Height.Sub(st.Least.Height)
+		message := fmt.Sprintf("the blocks measure from %s to %s", p.box(st.Least.Width, st.Least.Height), p.box(st.Most.Width, st.Most.Height))
+		if st.OnPoint != nil && gap(st.Least.Width, st.Least.Height).Cmp(easedHeight.Surd()) > 0 {
+			message = "the blocks are not square: they measure " + p.box(st.Least.Width, st.Least.Height)
+		} else if measure.Max(wide, high).Cmp(easedHeight.Surd()) <= 0 {
+			continue
+		}
+		p.Report(at, Finding{
+			Message: message,
+			Hint:    "make all blocks of one size, or trim them to it",
+			About:   p.aboutSetting(name), Root: true,
+		})
+	}
+}
+
+func copingRoom(p *Pass) {
+	for _, b := range p.Size.AllBorders() {
+		if !b.Said.Copes() || b.Known {
+			continue
+		}
+		has := b.Inner.Finished(b.Seam)
+		p.Report(b.Said.To[0].At, Finding{
+			Message: fmt.Sprintf("border %q should bring the quilt to %s, and what is inside it finishes at %s already", b.Said.Name.Text,
+				p.pair(b.Said.To[0].Length, b.Said.To[1].Length), p.box(has.Width, has.Height)),
+			Hint: "name a size that is larger both ways, or trim what is inside",
+		})
+	}
+}
+
+// floats is the float that squares may leave before the plan has to say so,
+// doubled: what they are cut over.
+const floats = measure.Inch / 4
+
+func floatUnsaid(p *Pass) {
+	for name, st := range p.settings() {
+		o := st.OnPoint
+		if o == nil || o.Said.Float.Given() {
+			continue
+		}
+		leaves := o.FloatOf()
+		if leaves.MulInt(2).Cmp(floats.Surd()) <= 0 {
+			continue
+		}
+		at := o.Said.SideCut.Square.At
+		if at == (source.Range{}) {
+			at = o.Said.CornerCut.Square.At
+		}
+		p.Report(at, Finding{
+			Message: fmt.Sprintf("the setting triangles let the points float up to %s, and the plan does not say how far they do", leaves.Format(p.Plan.Units)),
+			Hint:    fmt.Sprintf("add a \"float\" of at most %s, or 0 when the edge is trimmed back", p.length(leaves.FloorTo(p.rulerGrid()))),
+			About:   p.aboutSetting(name),
+		})
+	}
+}
+
+func triangleGrain(p *Pass) {
+	for name, st := range p.settings() {
+		o := st.OnPoint
+		if o == nil {
+			continue
+		}
+		for _, t := range cutsOf(o) {
+			if t.Halving == t.usual {
+				continue
+			}
+			p.Report(t.said.At, Finding{
+				Message: fmt.Sprintf("the %s triangles come from squares %s diagonally, so their bias lies on the edge", t.what, halved(t.Halving)),
+				Hint:    fmt.Sprintf("cut squares of %s %s", p.ruler(t.proper), timesCut(t.usual)),
+				About:   p.aboutSetting(name),
+			})
+		}
+	}
+}
+
+// triangleCut is one of the two kinds of setting triangles.
+type triangleCut struct {
+	derive.TriangleCut
+	what   string
+	said   plan.TriangleCut
+	usual  plan.Halving // that lays the straight grain on the edge
+	proper measure.Surd // the exact square for it
+}
+
+func cutsOf(o *derive.OnPoint) []triangleCut {
+	return []triangleCut{
+		{o.Side, "side", o.Said.SideCut, plan.CutTwice, o.Setting.Side.Exact},
+		{o.Corner, "corner", o.Said.CornerCut, plan.CutOnce, o.Setting.Corner.Exact},
+	}
+}
+
+func timesCut(h plan.Halving) string {
+	if h == plan.CutTwice {
+		return "twice diagonally"
+	}
+	return "once diagonally"
+}
+
+func trianglesShort(p *Pass) {
+	for name, st := range p.settings() {
+		o := st.OnPoint
+		if o == nil {
+			continue
+		}
+		for _, t := range cutsOf(o) {
+			if t.Cut.Surd().Cmp(t.Wanted) >= 0 {
+				continue
+			}
+			why := ""
+			if !o.Float.IsZero() && t.Cut.Surd().Cmp(t.Exact) >= 0 {
+				why = fmt.Sprintf(" for points that float %s", o.Float.Format(p.Plan.Units))
+			}
+			p.Report(t.said.Square.At, Finding{
+				Message: fmt.Sprintf("the squares for the %s triangles are cut %s, %s; blocks of %s finished need %s%s", t.what, p.length(t.Cut),
+					timesCut(t.Halving), o.Block.Format(p.Plan.Units), t.Wanted.Format(p.Plan.Units), why),
+				Hint:  fmt.Sprintf("cut them %s", p.ruler(t.Wanted)),
+				About: p.aboutSetting(name), Root: true,
+			})
+		}
+	}
+}
+
+func piecedBorders(p *Pass) {
+	for _, b := range p.Size.AllBorders() {
+		if b.Units == nil {
+			continue
+		}
+		if width := b.Said.Width; !b.Units.Deep.Equal(width.Surd()) {
+			p.Report(width.At, Finding{
+				Message: fmt.Sprintf("border %q is %s wide, and %q finishes %s high", b.Said.Name.Text, p.length(width.Length),
+					b.Said.Part.Text, b.Units.Deep.Format(p.Plan.Units)),
+				Hint: "write the finished height of the part as the border's width",
+			})
+			continue
+		}
+		p.unitsFit(b)
+	}
+}
+
+// unitsFit reports the side that the units of a border miss by more.
+func (p *Pass) unitsFit(b derive.Border) {
+	u := b.Units
+	drift, n, side := u.SideDrift, u.Sides, b.Sides
+	if size(u.EndDrift).Cmp(size(drift)) > 0 {
+		drift, n, side = u.EndDrift, u.Ends, b.Ends
+	}
+	f := Finding{Hint: p.spacer(b), About: Subject{Kind: derive.Finish, Name: b.Said.Name.Text}}
+	switch {
+	case size(drift).Cmp(driftFails.Surd()) > 0:
+	case size(drift).Cmp(driftWarns.Surd()) > 0:
+		f.Level = diag.Warning
+	default:
+		return
+	}
+	f.Message = fmt.Sprintf("%s of %q, %s each, come to %s; the side of border %q is %s", count(int(n), "unit"), b.Said.Part.Text,
+		u.Unit.Format(p.Plan.Units), u.Unit.MulInt(n).Format(p.Plan.Units), b.Said.Name.Text, side.Sub((2 * b.Seam).Surd()).Format(p.Plan.Units))
+	p.Report(b.Said.Part.At, f)
+}
+
+func size(x measure.Surd) measure.Surd { return measure.Max(x, x.Neg()) }
+
+// spacer is the way out for a pieced border that does not fit.
+func (p *Pass) spacer(b derive.Border) string {
+	inner := b.Inner.Finished(b.Seam)
+	if b.Said.Corners == plan.CornerSquares {
+		if width, ok := piecing.Spacer(inner, b.Units.Unit); ok {
+			return fmt.Sprintf("sew a plain border of %s finished on first", width.Format(p.Plan.Units))
+		}
+	}
+	unit := b.Units.Unit.Format(p.Plan.Units)
+	return fmt.Sprintf("bring the quilt to a whole number of %s each way with a border that says the size it reaches as its \"to\"", unit)
+}
+
+func symmetries(p *Pass) {
+	p.symmetry(p.Size.Of.Layout.Grid)
+	for _, part := range p.Size.Of.Parts {
+		if op, ok := part.Operation.(plan.Setting); ok {
+			p.symmetry(op.Grid)
+		}
+	}
+}
+
+func (p *Pass) symmetry(g *plan.Grid) {
+	if g == nil || g.Symmetry == plan.NoSymmetry {
+		return
+	}
+	rows, columns := g.Rows.N, g.Columns.N
+	if g.Tile[0].Given() {
+		rows, columns = g.Tile[0].N, g.Tile[1].N
+	}
+	message, hint := "", ""
+	switch {
+	case g.Symmetry == plan.QuarterTurns && rows != columns:
+		message, hint = "quarters that are turned need as many rows as columns", "write \"turned quarters\" or \"mirror\", or make it square"
+	case g.Symmetry == plan.TurnedQuarters && (rows%2 != 0 || columns%2 != 0):
+		message, hint = "quarters in mirrored places need even numbers of rows and columns", "add or remove a row or a column"
+	case g.Rows.N%rows != 0 || g.Columns.N%columns != 0:
+		message, hint = fmt.Sprintf("the grid of %d by %d is no whole number of such tiles", g.Rows.N, g.Columns.N), "let the tile divide the rows and the columns"
+	default:
+		return
+	}
+	p.Report(g.SymmetryAt, Finding{
+		Message: fmt.Sprintf("%q of %d rows by %d columns: %s", g.Symmetry.String(), rows, columns, message),
+		Hint:    hint, About: Subject{Kind: derive.TopSize}, Root: true,
+	})
+}

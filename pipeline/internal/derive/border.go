@@ -1,0 +1,215 @@
+package derive
+
+import (
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// Border is a derived border.
+type Border struct {
+	Said *plan.Border
+	piecing.Border
+	Known     bool
+	EndCut    measure.Length // width that the top and the bottom strip are cut; the sides' is Cut
+	Seam      measure.Length
+	Inner     piecing.Box // unfinished
+	Strips    Joined      // of strips across the fabric
+	EndStrips Joined      // of coping strips: the ends', Strips being the sides'
+	Along     *piecing.Lengthwise
+	Units     *Units // of a pieced border
+	Pieces    bool   // the strips are cut as pieces, none of them joined
+	Corners   int64  // squares of Cut in the corners
+	Together  bool   // mitred as one with the border outside it
+}
+
+// Units is the parts that a pieced border repeats.
+type Units struct {
+	Part        *Part
+	Unit        measure.Surd // finished length along the border
+	Deep        measure.Surd // finished depth of a unit
+	Sides, Ends int64        // on each, to the nearest whole number
+	// What so many units exceed each side by, and each end; negative when they
+	// are short of it.
+	SideDrift, EndDrift measure.Surd
+}
+
+// frame sews borders round a size, each round what is inside it.
+func (s *Size) frame(inner piecing.Box, said []plan.Border, seam measure.Length) []Border {
+	var all []Border
+	for i := range said {
+		b := s.border(inner, &said[i], seam)
+		all = append(all, b)
+		inner = b.Outer
+	}
+	// Mitred borders that follow each other are one: all strips are as long as
+	// the outermost.
+	for i := len(all) - 2; i >= 0; i-- {
+		if b, next := &all[i], &all[i+1]; b.Said.Corners == plan.Mitred && next.Said.Corners == plan.Mitred {
+			b.Sides, b.Ends, b.Needed, b.Together = next.Sides, next.Ends, next.Needed, true
+		}
+	}
+	return all
+}
+
+func (s *Size) border(inner piecing.Box, said *plan.Border, seam measure.Length) Border {
+	if said.Seam != nil {
+		seam = said.Seam.Allowance.Length
+	}
+	b := Border{Said: said, Seam: seam, Inner: inner, Known: true}
+	width := said.Width.Length
+	switch {
+	case said.Copes():
+		s.cope(&b)
+	case said.Corners == plan.CornerSquares:
+		b.Border, b.Corners = piecing.CorneredBorder(inner, width, seam), 4
+	case said.Corners == plan.Mitred:
+		b.Border = piecing.MitredBorder(inner, width, seam)
+	default:
+		b.Border = piecing.ButtedBorder(inner, width, seam, said.EndsOn)
+	}
+	if !said.Copes() {
+		b.EndCut = b.Cut
+	}
+	if said.Part.Given() {
+		s.piece(&b)
+	}
+	return b
+}
+
+// cope makes the strips that bring what is inside to a size: half of what is
+// missing on either side, the strips cut up to the ruler's grid where that is
+// on no ruler, and the whole trimmed to the size.
+func (s *Size) cope(b *Border) {
+	want := piecing.Box{Width: b.Said.To[0].Surd(), Height: b.Said.To[1].Surd()}
+	sides, ends := piecing.Coping(b.Inner, want, b.Seam)
+	both := (2 * b.Seam).Surd()
+	b.Cut, b.EndCut = s.cutLength(sides.Add(both)), s.cutLength(ends.Add(both))
+	b.Outer = withSeams(want, b.Seam)
+	b.Sides, b.Ends = b.Inner.Height, b.Outer.Width
+	if b.Said.EndsOn {
+		b.Sides, b.Ends = b.Outer.Height, b.Inner.Width
+	}
+	b.Needed = b.Sides.Add(b.Ends).MulInt(2)
+	b.Known = sides.Sign() > 0 && ends.Sign() > 0
+}
+
+func (s *Size) piece(b *Border) {
+	p := s.byName[b.Said.Part.Text]
+	b.Known = p != nil && p.Known
+	if !b.Known {
+		return
+	}
+	both := (2 * b.Seam).Surd()
+	unit, deep := p.Width.Sub(both), p.Height.Sub(both)
+	b.Known = unit.Sign() > 0 && deep.Sign() > 0
+	if !b.Known {
+		return
+	}
+	u := &Units{Part: p, Unit: unit, Deep: deep}
+	u.Sides, u.SideDrift = nearest(b.Sides.Sub(both), unit)
+	u.Ends, u.EndDrift = nearest(b.Ends.Sub(both), unit)
+	b.Units = u
+}
+
+// nearest is how many units come nearest to a side, and what they exceed it
+// by.
+func nearest(side, unit measure.Surd) (n int64, drift measure.Surd) {
+	n, rest := piecing.PiecedCount(side, unit)
+	if rest.MulInt(2).Cmp(unit) > 0 {
+		return n + 1, unit.Sub(rest)
+	}
+	return n, rest.Neg()
+}
+
+// needBorder asks for the strips or units of a border, in each of a number of
+// things.
+func (s *Size) needBorder(name plan.Text, b *Border, times int64, asPieces bool) {
+	if !b.Known {
+		return
+	}
+	if f := s.byFabric[b.Said.CornerFabric.Text]; f != nil && b.Corners > 0 {
+		f.need(corners(name), b.Cut, b.Cut, b.Corners*times, plan.Whole)
+	}
+	if b.Units != nil {
+		b.Units.Part.call(min(2*(b.Units.Sides+b.Units.Ends), countless/times) * times)
+		return
+	}
+	f := s.byFabric[b.Said.Fabric.Text]
+	switch {
+	case f == nil:
+	case b.Said.Lengthwise:
+		s.needAlong(name, b, f, times)
+	case asPieces && s.fits(b, f):
+		b.Pieces = true
+		s.needRectangle(f, name, piecing.Box{Width: b.Sides, Height: b.Cut.Surd()}, 2*times)
+		s.needRectangle(f, name, piecing.Box{Width: b.Ends, Height: b.EndCut.Surd()}, 2*times)
+	default:
+		s.needAcross(name, b, f, times)
+	}
+}
+
+func corners(border plan.Text) plan.Text {
+	return plan.Text{Text: border.Text + " corners", At: border.At}
+}
+
+// fits tells whether no strip of a border has to be joined.
+func (s *Size) fits(b *Border, f *Fabric) bool {
+	return s.cutLength(measure.Max(b.Sides, b.Ends)) <= f.stripLength()
+}
+
+// needAcross asks for strips across the fabric, joined as the plan says.
+func (s *Size) needAcross(name plan.Text, b *Border, f *Fabric, times int64) {
+	l := f.stripLength()
+	pairs := []measure.Surd{b.Sides.MulInt(2 * times), b.Ends.MulInt(2 * times)}
+	loss := func(cut measure.Length) measure.Length { return joinLoss(b.Said.Joins, cut, b.Seam) }
+	switch {
+	case b.Said.Copes():
+		b.Strips, b.EndStrips = join(pairs[0], l, loss(b.Cut)), join(pairs[1], l, loss(b.EndCut))
+		f.needJoined(name, b.EndCut, b.EndStrips)
+	case b.Said.EachSide:
+		b.Strips = join(b.Needed.MulInt(times), l, loss(b.Cut))
+		b.Strips.Count, b.Strips.OK = piecing.JoinedPerSide([]measure.Surd{b.Sides, b.Sides, b.Ends, b.Ends}, l, loss(b.Cut))
+		b.Strips.Count *= times
+		if b.Strips.OK {
+			f.Needs = append(f.Needs, Need{For: name, Strip: true, Across: l, Along: b.Cut, Count: b.Strips.Count})
+			f.mustHoldArea(b.Strips.Need.FloorTo(measure.Tick), b.Cut)
+		}
+		return
+	default:
+		b.Strips = join(b.Needed.MulInt(times), l, loss(b.Cut))
+	}
+	f.needJoined(name, b.Cut, b.Strips)
+}
+
+// needAlong asks for strips along the fabric: as many side by side as go, the
+// longest first, each row as long as its longest.
+func (s *Size) needAlong(name plan.Text, b *Border, f *Fabric, times int64) {
+	lengths := []measure.Surd{b.Sides, b.Sides, b.Ends, b.Ends}
+	along, ok := piecing.LengthwiseStrips(lengths, max(b.Cut, b.EndCut), f.stripLength())
+	b.Along = &along
+	if !ok {
+		along.Side = 1 // too wide for the fabric, which then says so
+	}
+	long, short := measure.Max(b.Sides, b.Ends), measure.Min(b.Sides, b.Ends)
+	first := (2 + along.Side - 1) / along.Side * along.Side // strips of the rows that hold one of the long pair
+	first = min(first, 4)
+	need := func(length measure.Surd, count int64) {
+		if count > 0 {
+			n := Need{For: name, Across: max(b.Cut, b.EndCut), Along: s.cutLength(length), Count: count * times, Fixed: true}
+			f.Needs = append(f.Needs, n)
+			f.mustHold(n.Across, n.Along, n.Count)
+		}
+	}
+	need(long, first)
+	need(short, 4-first)
+}
+
+// AllBorders are the borders of the top, then those round parts.
+func (s *Size) AllBorders() []Border {
+	all := s.Top.Borders[:len(s.Top.Borders):len(s.Top.Borders)]
+	for _, p := range s.Parts {
+		all = append(all, p.Borders...)
+	}
+	return all
+}

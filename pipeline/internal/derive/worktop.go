@@ -1,0 +1,108 @@
+package derive
+
+import (
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+// holds is how many of another part one part that is set or bordered takes.
+func (p *Part) holds(q *Part) int64 {
+	n := int64(0)
+	if p.Setting != nil {
+		for _, b := range p.Setting.Blocks {
+			if b.Part == q {
+				n += b.Count
+			}
+		}
+	}
+	if op, ok := p.Operation.(plan.Bordered); ok && op.Part.Text == q.Name.Text {
+		n++
+	}
+	for _, b := range p.Borders {
+		if b.Units != nil && b.Units.Part == q {
+			n += 2 * (b.Units.Sides + b.Units.Ends)
+		}
+	}
+	return n
+}
+
+// axis picks the width of a box, or its length.
+func axis(b piecing.Box, length bool) measure.Surd {
+	if length {
+		return b.Height
+	}
+	return b.Width
+}
+
+// FinishedWork tells why the quilt finishes as wide as it does, or as long.
+func (s *Size) FinishedWork(length bool) *report.Work {
+	what := "finished width"
+	if length {
+		what = "finished length"
+	}
+	return s.once(what, func() *report.Work {
+		w := &report.Work{Formula: "middle + 2 x each border", Value: s.surd(axis(s.Top.Finished, length))}
+		middle := axis(s.Top.Setting.Box.Finished(s.Of.Seam.Allowance.Length), length)
+		w.Terms = append(w.Terms, term("middle", "blocks as set, finished", because(s.surd(middle), s.middleWork(length)), s.Of.Layout.Grid.At))
+		for _, b := range s.Top.Borders {
+			each := axis(b.Outer, length).Sub(axis(b.Inner, length)).DivInt(2)
+			at := b.Said.Width.At
+			if b.Said.Copes() {
+				at = b.Said.To[0].At
+			}
+			w.Terms = append(w.Terms, term("", "border "+b.Said.Name.Text+", finished", s.surd(each), at))
+		}
+		return w
+	})
+}
+
+// middleWork tells how sashed blocks, or blocks on point, come to their
+// width; nil for blocks side by side.
+func (s *Size) middleWork(length bool) *report.Work {
+	what := "width of the middle"
+	if length {
+		what = "length of the middle"
+	}
+	st := s.Top.Setting
+	value := s.surd(axis(st.Box.Finished(s.Of.Seam.Allowance.Length), length))
+	at := s.Of.Layout.Grid.Columns.At
+	if length {
+		at = s.Of.Layout.Grid.Rows.At
+	}
+	switch {
+	case st.OnPoint != nil:
+		return s.once(what, func() *report.Work { return s.tellOnPoint(st.OnPoint, length, value, at) })
+	case st.Sashing != nil:
+		return s.once(what, func() *report.Work { return s.tellSashed(st.Sashing, length, value, at) })
+	}
+	return nil
+}
+
+func (s *Size) tellOnPoint(o *OnPoint, length bool, value report.Cell, at source.Range) *report.Work {
+	n := o.Columns
+	if length {
+		n = o.Rows
+	}
+	w := &report.Work{Formula: "k x b x sqrt2 + 2 x float", Value: value}
+	w.Terms = append(w.Terms, term("k", "full blocks point to point", report.N(n), at),
+		term("b", "side of a block, finished", s.surd(o.Block), source.Range{}),
+		term("float", "of the points inside the outer seam", s.surd(o.Float), o.Said.Float.At))
+	return w
+}
+
+func (s *Size) tellSashed(g *Sashing, length bool, value report.Cell, at source.Range) *report.Work {
+	n, block := g.Columns, g.Block.Width
+	if length {
+		n, block = g.Rows, g.Block.Height
+	}
+	w := &report.Work{Formula: "k x b + (k-1) x t", Value: value}
+	if g.Outer {
+		w.Formula = "k x b + (k+1) x t"
+	}
+	w.Terms = append(w.Terms, term("k", "blocks", report.N(n), at), term("b", "block, finished", s.surd(block), source.Range{}),
+		term("t", "sashing, finished", s.length(g.Said.Width.Length), g.Said.Width.At))
+	return w
+}

@@ -1,0 +1,126 @@
+package plan_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+func TestSettings(t *testing.T) {
+	text := strings.Replace(sample(t, "settings.plan.json"), `"corners": "ink", `, ``, 1)
+	p, problems := read(t, text, nil)
+	if len(problems) > 0 {
+		t.Fatal(lines(p.Tree, problems))
+	}
+	s := &p.Sizes[0]
+	tilted := s.Part("tilted").Operation.(plan.Setting)
+	same(t, "corners' fabric", tilted.Triangles.Corners.Text, "milk")
+	written(t, p, "float", tilted.Triangles.Float, measure.Inch/2, `"1/2"`)
+	same(t, "halving", tilted.Triangles.CornerCut.Halving, plan.CutTwice)
+	same(t, "cells and fabrics", len(tilted.Ingredients()), 4)
+	laced := s.Part("laced").Operation.(plan.Setting)
+	same(t, "outer sashing", laced.Sashing.Outer, true)
+	same(t, "joins", laced.Sashing.Joins, plan.Straight)
+	framed := s.Part("framed").Operation.(plan.Bordered)
+	same(t, "mitred", framed.Borders[0].Corners, plan.Mitred)
+	same(t, "lengthwise", framed.Borders[0].Lengthwise, true)
+	written(t, p, "coping", framed.Borders[1].To[1], 19*measure.Inch/2, `"9 1/2"`)
+	same(t, "made of", len(framed.Ingredients()), 3)
+
+	l := s.Layout
+	same(t, "corners are of the sides' fabric", l.Triangles.Corners, l.Triangles.Sides)
+	same(t, "each side", l.Borders[0].EachSide, true)
+	same(t, "corner fabric", l.Borders[0].CornerFabric.Text, "milk")
+	same(t, "unit", l.Borders[1].Part.Text, "unit")
+	same(t, "symmetry", l.Grid.Symmetry.String(), "quarter turns")
+}
+
+// turns prints a grid's turns by quarters, * marking mirror images.
+func turns(g *plan.Grid) string {
+	var rows []string
+	for r := range g.Rows.N {
+		row := ""
+		for _, c := range g.Row(r) {
+			row += fmt.Sprint(c.Turn / 90)
+			if c.Mirror {
+				row += "*"
+			}
+		}
+		rows = append(rows, row)
+	}
+	return strings.Join(rows, " ")
+}
+
+// TestSymmetries holds every symmetry against grids turned and mirrored by
+// hand, derived from geometry.
+func TestSymmetries(t *testing.T) {
+	tests := []struct{ grid, want string }{
+		{`"rows": 4, "columns": 4, "blocks": [["plain"]], "symmetry": "quarter turns"`, "0011 0011 3322 3322"},
+		{`"rows": 4, "columns": 4, "blocks": [["plain", {"part": "plain", "turn": 90}]], "symmetry": "quarter turns"`, "0111 0122 0032 3332"},
+		{`"rows": 3, "columns": 3, "blocks": [["plain"]], "symmetry": "quarter turns"`, "011 002 332"},
+		{`"rows": 2, "columns": 3, "blocks": [["plain"]], "symmetry": "half turn"`, "000 222"},
+		{`"rows": 3, "columns": 3, "blocks": [["plain"]], "symmetry": "half turn"`, "000 002 222"},
+		{`"rows": 2, "columns": 4, "blocks": [["plain"]], "symmetry": "turned quarters"`, "0011 3322"},
+		{`"rows": 2, "columns": 2, "blocks": [[{"part": "plain", "turn": 90}]], "symmetry": "mirror"`, "13* 1*3"},
+		{`"rows": 3, "columns": 3, "blocks": [["plain"]], "symmetry": "mirror"`, "000* 000* 2*2*2"},
+		{`"rows": 4, "columns": 4, "blocks": [["plain"]], "symmetry": "quarter turns", "tile": [2, 2]`, "0101 3232 0101 3232"},
+		{`"rows": 2, "columns": 4, "blocks": [["plain", {"part": "plain", "turn": 180}]]`, "0202 0202"},
+	}
+	text := sample(t, "settings.plan.json")
+	start := strings.Index(text, `"grid": { "rows": 4`)
+	end := start + strings.Index(text[start:], "\n")
+	for _, tt := range tests {
+		p, problems := read(t, text[:start]+`"grid": {`+tt.grid+`},`+text[end:], nil)
+		if len(problems) > 0 {
+			t.Fatal(lines(p.Tree, problems))
+		}
+		same(t, tt.grid, turns(p.Sizes[0].Layout.Grid), tt.want)
+	}
+}
+
+// otherLayout is the sample with its layout replaced.
+func otherLayout(t *testing.T, layout string) string {
+	text := sample(t, "settings.plan.json")
+	start, end := strings.Index(text, `"layout": {`), strings.Index(text, `  "sizes"`)
+	return text[:start] + `"layout": {` + layout + "},\n" + text[end:]
+}
+
+func TestRowsAndMaps(t *testing.T) {
+	p, problems := read(t, otherLayout(t, `"rows": [["plain", "plain"], ["laced"]]`), nil)
+	same(t, "problems", len(problems), 0)
+	g := p.Sizes[0].Layout.Grid
+	same(t, "rows", g.Rows.N, 2)
+	same(t, "the longest", g.Columns.N, 2)
+	same(t, "second row", len(g.Row(1)), 1)
+
+	p, problems = read(t, otherLayout(t, `"map": {"rows": ["ab", "ba"], "key": {"a": "plain", "b": {"part": "plain", "turn": 90}}}`), nil)
+	same(t, "problems", len(problems), 0)
+	same(t, "turns", turns(p.Sizes[0].Layout.Grid), "01 10")
+}
+
+// TestLayoutFaults: what the schema has no words for is refused in its place.
+func TestLayoutFaults(t *testing.T) {
+	const grid = `"grid": {"rows": 2, "columns": 2, "blocks": [["plain"]]}`
+	border := func(b string) string { return grid + `, "borders": {"edge": {` + b + `}}` }
+	tests := []struct{ layout, want string }{
+		{grid + `, "setting": "on point"`, `schema/missing /layout/setting: "triangles" is missing`},
+		{grid + `, "triangles": {"sides": "ink"}`, `schema/not-allowed /layout/triangles: setting triangles go round`},
+		{`"map": {"rows": ["ac"], "key": {"a": "plain"}}`, `schema/not-allowed /layout/map/rows/0: no block stands under "c"`},
+		{`"rows": [["plain"]], "sashing": {"fabric": "ink", "width": "1"}`, `schema/not-derived-yet /layout/sashing: sashing between rows`},
+		{`"rows": [["plain"]], "setting": "on point", "triangles": {"sides": "ink"}`, `schema/not-derived-yet /layout/setting: rows of their own on point`},
+		{border(`"fabric": "ink"`), `schema/missing /layout/borders/edge: "width" is missing`},
+		{border(`"fabric": "ink", "width": "1", "to": ["20", "20"]`), `schema/not-allowed /layout/borders/edge/to: border "edge" has both`},
+		{border(`"fabric": "ink", "width": "1", "corner_fabric": "milk"`), `schema/not-allowed /layout/borders/edge/corner_fabric: border "edge" has no corner squares`},
+		{border(`"part": "unit", "width": "2", "corners": "corner squares"`), `schema/missing /layout/borders/edge: "corner_fabric" is missing`},
+		{border(`"part": "unit", "to": ["20", "20"]`), `schema/not-derived-yet /layout/borders/edge/to: pieced coping`},
+	}
+	for _, tt := range tests {
+		p, problems := read(t, otherLayout(t, tt.layout), nil)
+		if len(problems) != 1 || !strings.HasPrefix(lines(p.Tree, problems)[0], tt.want) {
+			t.Errorf("%s: got %q, want %s", tt.layout, lines(p.Tree, problems), tt.want)
+		}
+	}
+}
