@@ -20,6 +20,7 @@ const planSuffix = ".plan.json"
 // finder looks for plans. It follows links, each folder once.
 type finder struct {
 	ctx      context.Context
+	wanted   func(path string) bool // files to find; no other is a plan by its name
 	plans    []*planFile
 	hits     int             // plans and folders met, those met before included
 	walked   map[string]bool // folders, by their real path
@@ -29,7 +30,7 @@ type finder struct {
 
 // find fills in the plans of the line and the project of each.
 func (l *line) find(ctx context.Context) {
-	f := finder{ctx: ctx, walked: map[string]bool{}, found: map[string]bool{}}
+	f := finder{ctx: ctx, wanted: isPlan, walked: map[string]bool{}, found: map[string]bool{}}
 	for _, path := range l.Paths {
 		f.path(path)
 	}
@@ -47,7 +48,7 @@ func (f *finder) path(path string) {
 		f.trouble(path, err)
 	case info.IsDir():
 		f.folder(path, nil)
-	case !isPlan(path):
+	case !f.wanted(path):
 		f.report("run/no-plan", path, "the file is not a plan by its name, which should end in "+planSuffix,
 			"rename it, or name a plan or a folder of plans")
 	default:
@@ -109,7 +110,7 @@ func (f *finder) entry(path string, kind fs.FileMode, above []string) {
 	switch {
 	case kind.IsDir():
 		f.folder(path, above)
-	case isPlan(path):
+	case f.wanted(path):
 		f.file(path)
 	}
 }

@@ -7,6 +7,8 @@ func commands() []command {
 		exportCommand(),
 		gatherCommand(),
 		explainCommand(),
+		newCommand(),
+		formatCommand(),
 		schemaCommand(),
 		versionCommand(),
 	}

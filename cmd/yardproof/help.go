@@ -11,7 +11,9 @@ import (
 const exitText = `Exit status:
   0  nothing was found at the level of --fail-on or above
   1  something was found
-  2  the command line makes no sense, and nothing was done
+` + exitRest
+
+const exitRest = `  2  the command line makes no sense, and nothing was done
   3  the work could not be finished: a path is missing, the system refused,
      an interrupt, a crash, no plan found
 `
@@ -56,7 +58,13 @@ func (c command) help(s streams) error {
 		b.WriteString("\n" + c.about)
 	}
 	if flags.HasFlags() {
-		b.WriteString("\nFlags:\n" + described(flags) + "\n" + exitText)
+		b.WriteString("\nFlags:\n" + described(flags))
+	}
+	switch {
+	case c.exits != "":
+		b.WriteString("\n" + c.exits)
+	case flags.HasFlags():
+		b.WriteString("\n" + exitText)
 	}
 	_, err := io.WriteString(s.stdout, b.String())
 	return err

@@ -35,6 +35,9 @@ type options struct {
 	fresh     bool
 	results   string
 	line      []string
+	check     bool // of fmt
+
+	id, title, units string // of new
 }
 
 // checkFlags declares the flags of every command that works through plans.

@@ -33,6 +33,7 @@ type command struct {
 	summary string
 	about   string // paragraphs of its help
 	flags   func(*pflag.FlagSet, *options)
+	exits   string // its exit statuses; empty where they are those of check, or only 0 and 2
 	run     func(context.Context, streams, *options, []string) (int, error)
 }
 
