@@ -7,6 +7,7 @@ func commands() []command {
 		exportCommand(),
 		gatherCommand(),
 		explainCommand(),
+		initCommand(),
 		newCommand(),
 		formatCommand(),
 		schemaCommand(),
