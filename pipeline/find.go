@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -28,8 +29,9 @@ type finder struct {
 	findings []diag.Finding
 }
 
-// find fills in the plans of the line and the project of each.
-func (l *line) find(ctx context.Context) {
+// find fills in the plans of the line and the project of each. It gives the
+// folders that were searched.
+func (l *line) find(ctx context.Context) []string {
 	f := finder{ctx: ctx, wanted: isPlan, walked: map[string]bool{}, found: map[string]bool{}}
 	for _, path := range l.Paths {
 		f.path(path)
@@ -37,6 +39,7 @@ func (l *line) find(ctx context.Context) {
 	slices.SortFunc(f.plans, func(a, b *planFile) int { return strings.Compare(a.name, b.name) })
 	l.plans, l.findings = f.plans, f.findings
 	l.findProjects(f.walked)
+	return slices.Sorted(maps.Keys(f.walked))
 }
 
 // path takes a path of the command line.

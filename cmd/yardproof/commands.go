@@ -6,6 +6,7 @@ func commands() []command {
 		checkCommand(),
 		exportCommand(),
 		gatherCommand(),
+		watchCommand(),
 		explainCommand(),
 		initCommand(),
 		newCommand(),

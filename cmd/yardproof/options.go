@@ -45,14 +45,26 @@ func checkFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.failOn, "fail-on", "error", "the least `LEVEL` of a finding that makes the exit status 1: error, warning or note")
 	f.StringArrayVar(&o.reports, "report", nil,
 		"write the findings as `FORMAT=PATH`, - being standard output; may be given several times; text=- if it is not given. Formats: "+strings.Join(reportNames(), ", "))
-	f.IntVar(&o.jobs, "jobs", 0, "work on `N` plans at the same time; 0 is one a processor")
-	f.StringVar(&o.color, "color", "auto", "colours on standard output, `WHEN`: auto (on a terminal, unless NO_COLOR is set), always or never")
-	f.StringVar(&o.known, "baseline", "", "tell only of findings that are not recorded in `FILE`, and count the others")
+	jobsFlag(f, o)
+	colorFlag(f, o)
+	knownFlag(f, o)
 	f.StringVar(&o.record, "write-baseline", "", "record all findings of this run in `FILE`, unless something kept it from being finished")
 	f.StringVar(&o.today, "today", "", "hold the last day of exceptions against this `DATE`, YYYY-MM-DD; SOURCE_DATE_EPOCH's, in UTC, or the system's if it is not given")
 	f.StringVar(&o.list, "files-from", "", "take paths from `FILE` too, - being standard input: one a line, or ended by NUL when there is any")
 	f.BoolVar(&o.verbose, "verbose", false, "the text report also lists accepted findings with their reasons")
 	f.BoolVar(&o.quiet, "quiet", false, "no progress bar, and no report that was not asked for with --report")
+}
+
+func jobsFlag(f *pflag.FlagSet, o *options) {
+	f.IntVar(&o.jobs, "jobs", 0, "work on `N` plans at the same time; 0 is one a processor")
+}
+
+func colorFlag(f *pflag.FlagSet, o *options) {
+	f.StringVar(&o.color, "color", "auto", "colours on standard output, `WHEN`: auto (on a terminal, unless NO_COLOR is set), always or never")
+}
+
+func knownFlag(f *pflag.FlagSet, o *options) {
+	f.StringVar(&o.known, "baseline", "", "tell only of findings that are not recorded in `FILE`, and count the others")
 }
 
 // outFlags declares the flags of every command that writes tables.
