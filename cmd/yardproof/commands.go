@@ -12,6 +12,8 @@ func commands() []command {
 		newCommand(),
 		formatCommand(),
 		schemaCommand(),
+		completionCommand(),
+		completeCommand(),
 		versionCommand(),
 	}
 }

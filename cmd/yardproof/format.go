@@ -35,7 +35,8 @@ func formatCommand() command {
   0  done; with --check, every file is in the style
   1  a file is not in order as JSON, or with --check, not in the style
 ` + exitRest,
-		run: format,
+		paths: true,
+		run:   format,
 	}
 }
 

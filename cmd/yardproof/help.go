@@ -24,9 +24,12 @@ func overview() string {
 	s.WriteString("yardproof proves quilt plans: that every cut can be made, that the pieces add\n" +
 		"up in every size, and that the fabric asked for is enough.\n\nUsage:\n")
 	for _, c := range commands() {
-		fmt.Fprintf(&s, "  yardproof %-24s %s\n", strings.TrimSpace(c.name+" "+c.args), c.summary)
+		if c.hidden {
+			continue
+		}
+		fmt.Fprintf(&s, "  yardproof %-26s %s\n", strings.TrimSpace(c.name+" "+c.args), c.summary)
 	}
-	fmt.Fprintf(&s, "  yardproof %-24s %s\n\n", "help [COMMAND]", "how to use a command")
+	fmt.Fprintf(&s, "  yardproof %-26s %s\n\n", "help [COMMAND]", "how to use a command")
 	s.WriteString(exitText)
 	return s.String()
 }

@@ -26,7 +26,8 @@ replaced: where a name is taken, nothing is written at all.
   2  the command line makes no sense, and nothing was done
   3  it could not be laid: a name is taken, the system refused, an interrupt
 `,
-		run: initRepository,
+		paths: true,
+		run:   initRepository,
 	}
 }
 

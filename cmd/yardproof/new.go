@@ -29,6 +29,8 @@ output; without it the plan is written in this folder. Nothing is replaced.
 Shapes:
 ` + shapeList(),
 		flags: newFlags,
+		takes: shapeOffers,
+		paths: true,
 		exits: `Exit status:
   0  the plan was written
   2  the command line makes no sense, and nothing was done
@@ -39,10 +41,19 @@ Shapes:
 	}
 }
 
+func shapeOffers() []offer {
+	var offers []offer
+	for _, s := range starter.Shapes() {
+		offers = append(offers, offer{s.Name, s.Summary})
+	}
+	return offers
+}
+
 func newFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.id, "id", "", "the plan's `ID`: small letters, digits and hyphens; that of PATH or SHAPE if it is not given")
 	f.StringVar(&o.title, "title", "", "the pattern's `TITLE`; made of the id if it is not given")
 	f.StringVar(&o.units, "units", "in", "the `UNIT` of the plan: in or cm")
+	choose(f, "units", "in", "cm")
 }
 
 func shapeList() string {

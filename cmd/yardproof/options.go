@@ -43,8 +43,10 @@ type options struct {
 // checkFlags declares the flags of every command that works through plans.
 func checkFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.failOn, "fail-on", "error", "the least `LEVEL` of a finding that makes the exit status 1: error, warning or note")
+	choose(f, "fail-on", "error", "warning", "note")
 	f.StringArrayVar(&o.reports, "report", nil,
 		"write the findings as `FORMAT=PATH`, - being standard output; may be given several times; text=- if it is not given. Formats: "+strings.Join(reportNames(), ", "))
+	choose(f, "report", each(reportNames(), "=")...)
 	jobsFlag(f, o)
 	colorFlag(f, o)
 	knownFlag(f, o)
@@ -61,6 +63,7 @@ func jobsFlag(f *pflag.FlagSet, o *options) {
 
 func colorFlag(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.color, "color", "auto", "colours on standard output, `WHEN`: auto (on a terminal, unless NO_COLOR is set), always or never")
+	choose(f, "color", "auto", "always", "never")
 }
 
 func knownFlag(f *pflag.FlagSet, o *options) {
@@ -72,6 +75,7 @@ func outFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.out, "out", "", "the folder `DIR` to write to; it is created if need be")
 	f.StringArrayVar(&o.formats, "format", []string{"xlsx"},
 		"write the tables as `FORMAT`; may be given several times. Formats: "+strings.Join(exportNames(), ", "))
+	choose(f, "format", exportNames()...)
 	f.BoolVar(&o.overwrite, "overwrite", false, "replace and remove files of the folder that somebody changed, too, or that were there before")
 }
 
@@ -81,6 +85,21 @@ func exportFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.results, "results", "", "write a result of each plan to the folder `DIR` for yardproof gather, and nothing of the line")
 	f.BoolVar(&o.draft, "draft", false, "export plans with errors too, every sheet marked as not proved")
 	checkFlags(f, o)
+}
+
+// choose says which few values a flag takes, for completion.
+func choose(f *pflag.FlagSet, name string, values ...string) {
+	if err := f.SetAnnotation(name, choices, values); err != nil {
+		panic(err) // there is no such flag: a mistake in this file
+	}
+}
+
+func each(words []string, end string) []string {
+	var all []string
+	for _, w := range words {
+		all = append(all, w+end)
+	}
+	return all
 }
 
 func reportNames() []string {

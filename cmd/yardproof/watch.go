@@ -26,6 +26,7 @@ in it is drawn anew; elsewhere what is new and what is gone is written below.
 An interrupt (Ctrl-C) ends it.
 `,
 		flags: watchFlags,
+		paths: true,
 		exits: `Exit status:
   0  it was interrupted
   2  the command line makes no sense, and nothing was done
