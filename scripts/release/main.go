@@ -104,7 +104,7 @@ func (t target) pack(scratch string) (name string, archive []byte, err error) {
 
 func (t target) build(program string) error {
 	// -s and -w leave out what only a debugger reads.
-	cmd := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w -buildid=", "-o", program, "./cmd/yardproof")
+	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=auto", "-ldflags=-s -w -buildid=", "-o", program, "./cmd/yardproof")
 	cmd.Env = append(os.Environ(), "CGO_ENABLED=0", "GOOS="+t.system, "GOARCH="+t.machine, "GOFLAGS=", "GOAMD64=v1", "GOARM64=v8.0")
 	cmd.Stdout, cmd.Stderr = os.Stderr, os.Stderr
 	return cmd.Run()
