@@ -12,14 +12,14 @@ import (
 
 func TestComplete(t *testing.T) {
 	cases := []struct{ typed, want string }{
-		{"", "check export watch explain init new fmt schema completion version help"},
+		{"", "check export gather watch explain init new fmt schema completion version help"},
 		{"ex", "export explain"},
 		{"complet", "completion"}, // and not the hidden command
 		{"help ch", "check"},
 		{"nonsense ", ""},
 		{"check ", ".paths"},
 		{"check line ", ".paths"},
-		{"check --f", "--fail-on"},
+		{"check --fa", "--fail-on"},
 		{"check line --co", "--color"},
 		{"check --fail-on ", "error warning note"},
 		{"check --fail-on w", "warning"},
@@ -32,8 +32,8 @@ func TestComplete(t *testing.T) {
 		{"check --report=j", "--report=json= --report=junit="},
 		{"check --quiet ", ".paths"},
 		{"check --no-such=", ""},
-		{"check -- --f", ".paths"},
-		{"export --format ", "csv json xlsx"},
+		{"check -- --fa", ".paths"},
+		{"export --format ", "csv json svg xlsx"},
 		{"export line --out ", ".paths"},
 		{"explain yield/no", "yield/no-slack yield/none"},
 		{"explain yield/none ", ""},
@@ -73,7 +73,7 @@ func TestChoicesAreInHelp(t *testing.T) {
 				}
 			}
 		})
-		if c.paths != strings.Contains(c.args, "PATH") && c.name != "init" {
+		if named := strings.Contains(c.args, "PATH") || strings.Contains(c.args, "RESULT"); c.paths != named && c.name != "init" {
 			t.Errorf("%s: paths are %v, and its arguments %s", c.name, c.paths, c.args)
 		}
 	}
