@@ -27,6 +27,12 @@ type Options struct {
 	Version string     // of yardproof; may be empty
 	FailOn  diag.Level // from which level on findings give status 1; 0 when nobody asked
 	Verbose bool       // for a person who wants to see what is accepted, too
+
+	// Only leaves out the findings for which it is false; the sums still count
+	// them. Nil leaves out none.
+	Only func(diag.Finding) bool
+	// Gone are findings of an earlier run that are no more.
+	Gone []diag.Finding
 }
 
 // ReportFormat writes the findings of a run as a stream.
@@ -86,7 +92,7 @@ func Reports() []ReportFormat {
 			Name:    "text",
 			Summary: "findings with the lines of the plan they are about, for people",
 			Write: func(w io.Writer, r *report.Run, o Options) error {
-				return text.Write(w, r, text.Options{Color: o.Color, Width: o.Width, Verbose: o.Verbose})
+				return text.Write(w, r, text.Options{Color: o.Color, Width: o.Width, Verbose: o.Verbose, Only: o.Only, Gone: o.Gone})
 			},
 		},
 	}

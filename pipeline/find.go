@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -20,6 +21,7 @@ const planSuffix = ".plan.json"
 // finder looks for plans. It follows links, each folder once.
 type finder struct {
 	ctx      context.Context
+	wanted   func(path string) bool // files to find; no other is a plan by its name
 	plans    []*planFile
 	hits     int             // plans and folders met, those met before included
 	walked   map[string]bool // folders, by their real path
@@ -27,15 +29,17 @@ type finder struct {
 	findings []diag.Finding
 }
 
-// find fills in the plans of the line and the project of each.
-func (l *line) find(ctx context.Context) {
-	f := finder{ctx: ctx, walked: map[string]bool{}, found: map[string]bool{}}
+// find fills in the plans of the line and the project of each. It gives the
+// folders that were searched.
+func (l *line) find(ctx context.Context) []string {
+	f := finder{ctx: ctx, wanted: isPlan, walked: map[string]bool{}, found: map[string]bool{}}
 	for _, path := range l.Paths {
 		f.path(path)
 	}
 	slices.SortFunc(f.plans, func(a, b *planFile) int { return strings.Compare(a.name, b.name) })
 	l.plans, l.findings = f.plans, f.findings
 	l.findProjects(f.walked)
+	return slices.Sorted(maps.Keys(f.walked))
 }
 
 // path takes a path of the command line.
@@ -47,7 +51,7 @@ func (f *finder) path(path string) {
 		f.trouble(path, err)
 	case info.IsDir():
 		f.folder(path, nil)
-	case !isPlan(path):
+	case !f.wanted(path):
 		f.report("run/no-plan", path, "the file is not a plan by its name, which should end in "+planSuffix,
 			"rename it, or name a plan or a folder of plans")
 	default:
@@ -109,7 +113,7 @@ func (f *finder) entry(path string, kind fs.FileMode, above []string) {
 	switch {
 	case kind.IsDir():
 		f.folder(path, above)
-	case isPlan(path):
+	case f.wanted(path):
 		f.file(path)
 	}
 }

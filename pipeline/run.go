@@ -31,6 +31,9 @@ type Config struct {
 	// Draft hands on plans that are not proved, too.
 	Draft bool
 
+	// Folders is told which folders were searched, by their real paths, sorted,
+	// before Inputs is called. An error ends the run: Run returns it.
+	Folders func(folders []string) error
 	// Inputs is told every file that the run is going to read, before the
 	// first plan is read. An error ends the run: Run returns it.
 	Inputs func(files []string) error
@@ -69,7 +72,8 @@ type Config struct {
 const mostJobs = 128
 
 // Run works through all plans below the paths. Whatever goes wrong on the way
-// is a finding of the run; the error is only ever the one of Config.Inputs.
+// is a finding of the run; the error is only ever the one of
+// Config.Folders or Config.Inputs.
 //
 // The result is the same for any number of jobs. When the context is cancelled
 // the plans under work are finished or given up, nothing new is begun, and a
@@ -79,7 +83,12 @@ func Run(ctx context.Context, c Config) (*report.Run, error) {
 	if l.jobs <= 0 {
 		l.jobs = runtime.GOMAXPROCS(0)
 	}
-	l.find(ctx)
+	folders := l.find(ctx)
+	if c.Folders != nil {
+		if err := c.Folders(folders); err != nil {
+			return nil, err
+		}
+	}
 	if c.Inputs != nil {
 		if err := c.Inputs(l.inputs()); err != nil {
 			return nil, err

@@ -21,6 +21,7 @@ func checkCommand() command {
 		summary: "prove plans and tell what is wrong with them",
 		about:   pathText,
 		flags:   checkFlags,
+		paths:   true,
 		run:     checkPlans,
 	}
 }

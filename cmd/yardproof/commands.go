@@ -6,8 +6,14 @@ func commands() []command {
 		checkCommand(),
 		exportCommand(),
 		gatherCommand(),
+		watchCommand(),
 		explainCommand(),
+		initCommand(),
+		newCommand(),
+		formatCommand(),
 		schemaCommand(),
+		completionCommand(),
+		completeCommand(),
 		versionCommand(),
 	}
 }

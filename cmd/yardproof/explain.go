@@ -11,6 +11,7 @@ func explainCommand() command {
 	return command{
 		name: "explain", args: "[RULE]",
 		summary: "say why a rule is there, with an example, or list all rules",
+		takes:   ruleOffers,
 		run:     explain,
 	}
 }

@@ -24,6 +24,7 @@ With --results the run is one of several: it writes a result of each plan for
 yardproof gather, and nothing of the line.
 `,
 		flags: exportFlags,
+		paths: true,
 		run:   exportPlans,
 	}
 }

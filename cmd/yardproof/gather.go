@@ -33,6 +33,7 @@ other settings or prices is refused. With --line each plan below a PATH must
 have its result; without it the line is the plans that have one.
 `,
 		flags: gatherFlags,
+		paths: true,
 		run:   gather,
 	}
 }

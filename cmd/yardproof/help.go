@@ -11,7 +11,9 @@ import (
 const exitText = `Exit status:
   0  nothing was found at the level of --fail-on or above
   1  something was found
-  2  the command line makes no sense, and nothing was done
+` + exitRest
+
+const exitRest = `  2  the command line makes no sense, and nothing was done
   3  the work could not be finished: a path is missing, the system refused,
      an interrupt, a crash, no plan found
 `
@@ -22,9 +24,12 @@ func overview() string {
 	s.WriteString("yardproof proves quilt plans: that every cut can be made, that the pieces add\n" +
 		"up in every size, and that the fabric asked for is enough.\n\nUsage:\n")
 	for _, c := range commands() {
-		fmt.Fprintf(&s, "  yardproof %-24s %s\n", strings.TrimSpace(c.name+" "+c.args), c.summary)
+		if c.hidden {
+			continue
+		}
+		fmt.Fprintf(&s, "  yardproof %-26s %s\n", strings.TrimSpace(c.name+" "+c.args), c.summary)
 	}
-	fmt.Fprintf(&s, "  yardproof %-24s %s\n\n", "help [COMMAND]", "how to use a command")
+	fmt.Fprintf(&s, "  yardproof %-26s %s\n\n", "help [COMMAND]", "how to use a command")
 	s.WriteString(exitText)
 	return s.String()
 }
@@ -56,7 +61,13 @@ func (c command) help(s streams) error {
 		b.WriteString("\n" + c.about)
 	}
 	if flags.HasFlags() {
-		b.WriteString("\nFlags:\n" + described(flags) + "\n" + exitText)
+		b.WriteString("\nFlags:\n" + described(flags))
+	}
+	switch {
+	case c.exits != "":
+		b.WriteString("\n" + c.exits)
+	case flags.HasFlags():
+		b.WriteString("\n" + exitText)
 	}
 	_, err := io.WriteString(s.stdout, b.String())
 	return err

@@ -24,6 +24,8 @@ func mayImport() map[string]string {
 		"schema/jsontree":            "schema/source",
 		"schema":                     "schema/source schema/jsontree",
 		"schema/plan":                "schema/source schema/measure schema/jsontree",
+		"schema/style":               "schema/source schema/jsontree",
+		"schema/starter":             "schema schema/source schema/jsontree schema/plan schema/style",
 		"pipeline/diag":              "schema/source",
 		"pipeline/report":            "schema/source schema/measure schema/plan pipeline/diag",
 		"pipeline/internal/piecing":  "schema/plan schema/measure",
@@ -35,6 +37,7 @@ func mayImport() map[string]string {
 		"pipeline/check":             "schema schema/... pipeline/diag pipeline/report pipeline/internal/...",
 		"pipeline/baseline":          "schema schema/source schema/jsontree pipeline/diag pipeline/report pipeline/check",
 		"pipeline/result":            "schema schema/source schema/jsontree pipeline/diag pipeline/report pipeline/check pipeline/internal/tabulate",
+		"pipeline/watch":             "",
 		"pipeline":                   "schema schema/... pipeline/...",
 		"exporters/internal/...":     "schema/source schema/measure schema/plan pipeline/diag pipeline/report exporters/internal/sample",
 		"exporters/internal/drawing": "pipeline/report",
@@ -43,7 +46,8 @@ func mayImport() map[string]string {
 		"exporters/xlsx":             "schema/source schema/measure schema/plan pipeline/diag pipeline/report exporters/internal/drawing exporters/internal/figure exporters/internal/raster",
 		"exporters/...":              "schema/source schema/measure schema/plan pipeline/diag pipeline/report exporters/internal/figure exporters/internal/words",
 		"exporters":                  "pipeline/diag pipeline/report exporters/...",
-		"cmd/yardproof":              "schema schema/plan pipeline pipeline/baseline pipeline/check pipeline/report pipeline/diag pipeline/result exporters",
+		"cmd/yardproof":              "schema schema/plan schema/starter pipeline pipeline/baseline pipeline/check pipeline/report pipeline/diag pipeline/result pipeline/watch exporters scripts",
+		"scripts":                    "",
 		"scripts/...":                "schema schema/source schema/jsontree schema/plan",
 	}
 }
@@ -70,6 +74,7 @@ func behind() map[string]string {
 		"github.com/xeipuuv/gojsonschema":    "schema",
 		"github.com/go-json-experiment/json": "schema/jsontree",
 		"golang.org/x/sync":                  "pipeline",
+		"github.com/fsnotify/fsnotify":       "pipeline/watch",
 		"github.com/google/renameio":         "exporters",
 		"github.com/xuri/excelize":           "exporters/xlsx",
 		"github.com/google/go-cmp":           "exporters/internal/golden", // which only tests import

@@ -35,16 +35,21 @@ type options struct {
 	fresh     bool
 	results   string
 	line      []string
+	check     bool // of fmt
+
+	id, title, units string // of new
 }
 
 // checkFlags declares the flags of every command that works through plans.
 func checkFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.failOn, "fail-on", "error", "the least `LEVEL` of a finding that makes the exit status 1: error, warning or note")
+	choose(f, "fail-on", "error", "warning", "note")
 	f.StringArrayVar(&o.reports, "report", nil,
 		"write the findings as `FORMAT=PATH`, - being standard output; may be given several times; text=- if it is not given. Formats: "+strings.Join(reportNames(), ", "))
-	f.IntVar(&o.jobs, "jobs", 0, "work on `N` plans at the same time; 0 is one a processor")
-	f.StringVar(&o.color, "color", "auto", "colours on standard output, `WHEN`: auto (on a terminal, unless NO_COLOR is set), always or never")
-	f.StringVar(&o.known, "baseline", "", "tell only of findings that are not recorded in `FILE`, and count the others")
+	choose(f, "report", each(reportNames(), "=")...)
+	jobsFlag(f, o)
+	colorFlag(f, o)
+	knownFlag(f, o)
 	f.StringVar(&o.record, "write-baseline", "", "record all findings of this run in `FILE`, unless something kept it from being finished")
 	f.StringVar(&o.today, "today", "", "hold the last day of exceptions against this `DATE`, YYYY-MM-DD; SOURCE_DATE_EPOCH's, in UTC, or the system's if it is not given")
 	f.StringVar(&o.list, "files-from", "", "take paths from `FILE` too, - being standard input: one a line, or ended by NUL when there is any")
@@ -52,11 +57,25 @@ func checkFlags(f *pflag.FlagSet, o *options) {
 	f.BoolVar(&o.quiet, "quiet", false, "no progress bar, and no report that was not asked for with --report")
 }
 
+func jobsFlag(f *pflag.FlagSet, o *options) {
+	f.IntVar(&o.jobs, "jobs", 0, "work on `N` plans at the same time; 0 is one a processor")
+}
+
+func colorFlag(f *pflag.FlagSet, o *options) {
+	f.StringVar(&o.color, "color", "auto", "colours on standard output, `WHEN`: auto (on a terminal, unless NO_COLOR is set), always or never")
+	choose(f, "color", "auto", "always", "never")
+}
+
+func knownFlag(f *pflag.FlagSet, o *options) {
+	f.StringVar(&o.known, "baseline", "", "tell only of findings that are not recorded in `FILE`, and count the others")
+}
+
 // outFlags declares the flags of every command that writes tables.
 func outFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.out, "out", "", "the folder `DIR` to write to; it is created if need be")
 	f.StringArrayVar(&o.formats, "format", []string{"xlsx"},
 		"write the tables as `FORMAT`; may be given several times. Formats: "+strings.Join(exportNames(), ", "))
+	choose(f, "format", exportNames()...)
 	f.BoolVar(&o.overwrite, "overwrite", false, "replace and remove files of the folder that somebody changed, too, or that were there before")
 }
 
@@ -66,6 +85,21 @@ func exportFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.results, "results", "", "write a result of each plan to the folder `DIR` for yardproof gather, and nothing of the line")
 	f.BoolVar(&o.draft, "draft", false, "export plans with errors too, every sheet marked as not proved")
 	checkFlags(f, o)
+}
+
+// choose says which few values a flag takes, for completion.
+func choose(f *pflag.FlagSet, name string, values ...string) {
+	if err := f.SetAnnotation(name, choices, values); err != nil {
+		panic(err) // there is no such flag: a mistake in this file
+	}
+}
+
+func each(words []string, end string) []string {
+	var all []string
+	for _, w := range words {
+		all = append(all, w+end)
+	}
+	return all
 }
 
 func reportNames() []string {

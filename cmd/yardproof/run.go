@@ -33,6 +33,10 @@ type command struct {
 	summary string
 	about   string // paragraphs of its help
 	flags   func(*pflag.FlagSet, *options)
+	takes   func() []offer // words that its first argument may be
+	paths   bool           // its arguments, or those after the first, are paths
+	hidden  bool           // it is for scripts, and not in the overview
+	exits   string         // its exit statuses; empty where they are those of check, or only 0 and 2
 	run     func(context.Context, streams, *options, []string) (int, error)
 }
 

@@ -15,7 +15,8 @@ func schemaCommand() command {
 		about: `The schema is draft-07. An editor that is told of it completes keys and shows
 what they mean.
 `,
-		run: printSchema,
+		takes: plainOffers("plan", "project", "report"),
+		run:   printSchema,
 	}
 }
 

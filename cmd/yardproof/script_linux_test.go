@@ -52,6 +52,16 @@ func terminalRun(ts *testscript.TestScript, _ bool, args []string) {
 	checkStatus(ts, args[0], err)
 }
 
+// onTerminal puts a command's outputs on a terminal, and writes what it shows
+// there to a file.
+func onTerminal(ts *testscript.TestScript, cmd *exec.Cmd, to *os.File) {
+	ours, theirs, err := openTerminal()
+	ts.Check(err)
+	cmd.Stdout, cmd.Stderr = theirs, theirs
+	ts.Defer(func() { ours.Close(); theirs.Close() })
+	go io.Copy(to, ours) // until it is closed
+}
+
 // openTerminal is a pseudo-terminal of 80 columns: our side and the command's.
 func openTerminal() (ours, theirs *os.File, err error) {
 	ours, err = os.OpenFile("/dev/ptmx", os.O_RDWR|unix.O_NOCTTY, 0)

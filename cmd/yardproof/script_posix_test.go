@@ -18,6 +18,10 @@ func runUnprivileged(cmd *exec.Cmd) error {
 	return cmd.Run()
 }
 
+func onTerminal(ts *testscript.TestScript, _ *exec.Cmd, _ *os.File) {
+	ts.Fatalf("terminals on Linux only: ask for [linux]")
+}
+
 // terminalRun needs a pseudo-terminal, which each system opens another way.
 func terminalRun(ts *testscript.TestScript, _ bool, _ []string) {
 	ts.Fatalf("terminal runs on Linux only: ask for [linux]")

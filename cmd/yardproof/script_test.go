@@ -54,6 +54,7 @@ func TestScript(t *testing.T) {
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("NO_COLOR", "")
 			e.Setenv("TERM", "xterm")
+			systemValues(e)
 			return nil
 		},
 	})

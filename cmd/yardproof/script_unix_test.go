@@ -25,7 +25,15 @@ func systemCmds() map[string]func(*testscript.TestScript, bool, []string) {
 		"whole":        whole,
 		"unprivileged": unprivileged,
 		"terminal":     terminalRun,
+		"begin":        begin,
+		"until":        until,
+		"end":          end,
 	}
+}
+
+// systemValues are what those commands remember in a script.
+func systemValues(e *testscript.Env) {
+	e.Values[backgroundKey{}] = map[string]*background{}
 }
 
 // fifo FILE makes a named pipe.

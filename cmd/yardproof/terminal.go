@@ -35,15 +35,21 @@ func useColor(when string, stdout io.Writer) (bool, error) {
 
 // columns is the width of a terminal, 0 of any other stream.
 func columns(stream io.Writer) int {
+	width, _ := window(stream)
+	return width
+}
+
+// window is the columns and rows of a terminal, 0 of any other stream.
+func window(stream io.Writer) (width, height int) {
 	f := terminal(stream)
 	if f == nil {
-		return 0
+		return 0, 0
 	}
-	width, _, err := term.GetSize(int(f.Fd()))
+	width, height, err := term.GetSize(int(f.Fd()))
 	if err != nil {
-		return 0
+		return 0, 0
 	}
-	return width
+	return width, height
 }
 
 // longBatch is how many plans make a batch worth a progress bar.

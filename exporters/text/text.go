@@ -20,6 +20,11 @@ type Options struct {
 
 	// Verbose also lists what the projects accept, and why.
 	Verbose bool
+	// Only leaves out the findings for which it is false; the closing line
+	// counts them all the same. Nil leaves out none.
+	Only func(diag.Finding) bool
+	// Gone are findings of an earlier run that are no more, told first.
+	Gone []diag.Finding
 }
 
 // Write prints every finding of the run in the one order and closes with a
@@ -29,8 +34,12 @@ func Write(w io.Writer, run *report.Run, o Options) error {
 	for _, plan := range run.Plans {
 		p.sizes[plan.File] = len(plan.Sizes)
 	}
+	p.gone(o.Gone)
 	findings := run.All()
 	for _, f := range findings {
+		if o.Only != nil && !o.Only(f) {
+			continue
+		}
 		p.finding(f)
 		p.line("")
 	}
@@ -84,6 +93,21 @@ func (p *printer) accepted(all []report.Excused) {
 			reason += " (until " + e.Until + ")"
 		}
 		p.labelled("reason:", reason)
+		p.line("")
+	}
+}
+
+// gone tells of findings that are no more, a line each. Where they stood may
+// be another place by now, so only the file is named.
+func (p *printer) gone(findings []diag.Finding) {
+	for _, f := range findings {
+		at := ""
+		if f.Place.File != "" {
+			at = p.palette.place.Sprint(oneLine(f.Place.File)+":") + " "
+		}
+		p.line(p.palette.good.Sprint("gone:") + " " + at + oneLine(f.Message) + " " + p.palette.quiet.Sprint("["+oneLine(f.Rule)+"]"))
+	}
+	if len(findings) > 0 {
 		p.line("")
 	}
 }

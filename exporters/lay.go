@@ -1,0 +1,149 @@
+package exporters
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"strings"
+)
+
+// Replace writes the file at path anew, whole or not at all, keeping its
+// permissions. Links and what is no regular file are not replaced.
+func Replace(ctx context.Context, path string, b []byte) error {
+	err := writeReport(ctx, path, func(w io.Writer) error {
+		_, err := w.Write(b)
+		return err
+	})
+	if err != nil {
+		return fmt.Errorf("write %s: %w", filepath.ToSlash(path), cause(err))
+	}
+	return nil
+}
+
+// ExistsError is the error of laying files where some lie already.
+type ExistsError struct {
+	Names []string // as they were to be named, with the folder, in order
+}
+
+func (e *ExistsError) Error() string {
+	return "there is already " + strings.Join(e.Names, ", ") + ", and nothing was written"
+}
+
+// Lay writes new files below a folder, all of them or none: it replaces
+// nothing, and after an error or an interrupt it takes away what it has made.
+// The folder is created if need be. A file that begins with #! may be
+// executed. The error is an [*ExistsError] when a name is taken.
+func Lay(ctx context.Context, dir string, files []File) (err error) {
+	l := layer{ctx: ctx, dir: dir}
+	if err := l.free(files); err != nil {
+		return err
+	}
+	defer func() {
+		if err != nil {
+			err = errors.Join(err, l.undo())
+		}
+	}()
+	if err := l.folders(dir); err != nil {
+		return fmt.Errorf("create folder %s: %w", filepath.ToSlash(dir), cause(err))
+	}
+	for _, f := range files {
+		if err := l.file(f); err != nil {
+			return fmt.Errorf("write %s: %w", l.shown(f.Name), cause(err))
+		}
+	}
+	return nil
+}
+
+type layer struct {
+	ctx  context.Context
+	dir  string
+	made []string // files and folders, in the order they were made
+}
+
+func (l *layer) shown(name string) string { return path.Join(filepath.ToSlash(l.dir), name) }
+
+func (l *layer) place(name string) string { return filepath.Join(l.dir, filepath.FromSlash(name)) }
+
+// free looks at every name before the first is written.
+func (l *layer) free(files []File) error {
+	var taken []string
+	for _, f := range files {
+		if fault := nameFault(f.Name); fault != "" {
+			return fmt.Errorf("write %s: %s", l.shown(f.Name), fault)
+		}
+		switch _, err := os.Lstat(l.place(f.Name)); {
+		case err == nil:
+			taken = append(taken, l.shown(f.Name))
+		case !errors.Is(err, fs.ErrNotExist):
+			return fmt.Errorf("write %s: %w", l.shown(f.Name), cause(err))
+		}
+	}
+	if len(taken) > 0 {
+		return &ExistsError{taken}
+	}
+	return nil
+}
+
+// folders makes a folder and those above it, and remembers which were new.
+func (l *layer) folders(dir string) error {
+	info, err := os.Stat(dir)
+	switch {
+	case err == nil && info.IsDir():
+		return nil
+	case err == nil:
+		return errors.New("there is a file of that name")
+	case !errors.Is(err, fs.ErrNotExist):
+		return err
+	}
+	if err := l.folders(filepath.Dir(dir)); err != nil {
+		return err
+	}
+	if err := os.Mkdir(dir, 0o777); err != nil {
+		return err
+	}
+	l.made = append(l.made, dir)
+	return nil
+}
+
+func (l *layer) file(f File) error {
+	if err := l.ctx.Err(); err != nil {
+		return err
+	}
+	at := l.place(f.Name)
+	if err := l.folders(filepath.Dir(at)); err != nil {
+		return err
+	}
+	mode := fs.FileMode(0o666)
+	if strings.HasPrefix(string(f.Bytes), "#!") {
+		mode = 0o777
+	}
+	// Another program may have taken the name since it was looked at.
+	out, err := os.OpenFile(at, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
+	if err != nil {
+		return err
+	}
+	l.made = append(l.made, at)
+	_, err = out.Write(f.Bytes)
+	return errors.Join(err, out.Close())
+}
+
+// undo takes away what was made, the last first. A folder that somebody has
+// put something into meanwhile stays.
+func (l *layer) undo() error {
+	var failed []error
+	for i := len(l.made) - 1; i >= 0; i-- {
+		info, err := os.Lstat(l.made[i])
+		if err == nil {
+			err = os.Remove(l.made[i])
+		}
+		if err != nil && !(info != nil && info.IsDir()) {
+			failed = append(failed, fmt.Errorf("take away %s: %w", filepath.ToSlash(l.made[i]), cause(err)))
+		}
+	}
+	return errors.Join(failed...)
+}
