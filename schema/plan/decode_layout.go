@@ -4,13 +4,6 @@ import (
 	"yardproof/schema/jsontree"
 )
 
-// onlyWord refuses every choice but the one that is derived.
-func (r *reader) onlyWord(n *jsontree.Node, derived, what string) {
-	if t := text(n); t.Given() && t.Text != derived {
-		r.later(t.At, what, "write "+quote(derived))
-	}
-}
-
 func (r *reader) finish(n *jsontree.Node, seam Seam) Finish {
 	var f Finish
 	if n == nil {

@@ -82,37 +82,25 @@ func (d *Draft) Top() (w piecing.Patchwork, ok bool) {
 	return cutTo(w, inner).AtOrigin(), true
 }
 
-// bordered sews a border on, one pair of strips after the other.
+// bordered sews a border on.
 func (d *Draft) bordered(w piecing.Patchwork, b derive.Border) (piecing.Patchwork, bool) {
+	if b.Said.Part.Given() {
+		return d.repeated(w, b)
+	}
 	fabric, ok := d.fabrics[b.Said.Fabric.Text]
-	if !ok || b.Said.Copes() {
-		return w, false // a pieced border, or one that is trimmed on the quilt
+	if !ok {
+		return w, false
 	}
 	if b.Said.Corners == plan.Mitred {
 		return mitred(w, b, fabric)
 	}
-	cut := b.Cut.Surd()
-	side := piecing.Plain(piecing.Box{Width: cut, Height: b.Sides}, fabric)
-	end := piecing.Plain(piecing.Box{Width: b.Ends, Height: cut}, fabric)
-	sides := func(w piecing.Patchwork) (piecing.Patchwork, bool) {
-		return sew([][]piecing.Patchwork{{side, w, side}}, b.Seam)
+	side := piecing.Plain(piecing.Box{Width: b.Cut.Surd(), Height: b.Sides}, fabric)
+	end := piecing.Plain(piecing.Box{Width: b.Ends, Height: b.EndCut.Surd()}, fabric)
+	w, ok = d.round(w, b, [4]piecing.Patchwork{end, side, end, side})
+	if ok && b.Said.Copes() {
+		return trimmed(w, b.Outer) // its strips may be cut wider than needed
 	}
-	ends := func(w piecing.Patchwork) (piecing.Patchwork, bool) {
-		return sew([][]piecing.Patchwork{{end}, {w}, {end}}, b.Seam)
-	}
-	if b.Corners > 0 {
-		corner := piecing.Plain(piecing.Box{Width: cut, Height: cut}, d.fabrics[b.Said.CornerFabric.Text])
-		row := []piecing.Patchwork{corner, end, corner}
-		return sew([][]piecing.Patchwork{row, {side, w, side}, row}, b.Seam)
-	}
-	first, second := sides, ends
-	if b.Said.EndsOn {
-		first, second = ends, sides
-	}
-	if w, ok = first(w); !ok {
-		return w, false
-	}
-	return second(w)
+	return w, ok
 }
 
 // Shown tells of each fabric of the size whether it shows in the top or in a

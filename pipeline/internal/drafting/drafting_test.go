@@ -48,10 +48,6 @@ func plans(t *testing.T, pattern string) []string {
 	return files
 }
 
-// notDrawn are plans of the demo line whose tops are derived but not drawn yet:
-// blocks on point. Their sheets say that the picture is missing.
-var notDrawn = map[string]bool{"crates-on-edge.plan.json": true, "long-memory.plan.json": true}
-
 // The demo line: the patches of every size's finished top have exactly its
 // finished area, none lies outside, no two overlap; and so has every part. The
 // areas follow from the derived sizes alone, the patches from the operations.
@@ -66,9 +62,6 @@ func TestDemoLineCloses(t *testing.T) {
 			t.Errorf("%s has no sizes", path)
 		}
 		for _, s := range all {
-			if _, ok := drafting.Of(s).Top(); notDrawn[filepath.Base(path)] && !ok {
-				continue
-			}
 			closes(t, filepath.Base(path)+" "+s.Of.Name.Text, s)
 		}
 	}

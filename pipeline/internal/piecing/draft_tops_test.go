@@ -85,6 +85,18 @@ func TestSettingTrianglesFinish(t *testing.T) {
 	}
 }
 
+// Setting triangles that reach out to a floating edge and its seam allowance
+// still fill the top, whatever its rows and columns.
+func TestFloatingCloses(t *testing.T) {
+	for _, o := range []piecing.OnPoint{
+		{Columns: 4, Rows: 5, Block: (9 * inch).Surd()}, {Columns: 1, Rows: 1, Block: (9 * inch).Surd()}, {Columns: 3, Rows: 1, Block: (6 * inch).Surd()},
+	} {
+		for _, edge := range []measure.Surd{{}, quarter.Surd(), (3 * quarter).Surd()} {
+			placesClose(t, "floating", o.Floating(edge), o.Around(edge))
+		}
+	}
+}
+
 // A block turned an eighth lies in its place on point.
 func TestBlockOnPointFits(t *testing.T) {
 	block, _ := ninePatch().Finished(quarter)

@@ -34,8 +34,7 @@ func quiltPicture(s *derive.Size, d *drafting.Draft, top piecing.Patchwork) repo
 	k.fabrics(s, d, top)
 	p.Shapes = k.patches(top)
 	p.Shapes = append(p.Shapes, report.Shape{Kind: report.Outline, Points: k.points(top.Outline)})
-	bands := borderBands(s)
-	p.Dimensions = append(k.edges(s, bands, report.Top), k.edges(s, bands, report.Left)...)
+	p.Dimensions = append(k.edges(s, borderBands(s, false), report.Top), k.edges(s, borderBands(s, true), report.Left)...)
 	k.Panels = []report.Panel{p}
 	k.About = fmt.Sprintf("The finished top of size %s, %s wide and %s long, drawn to scale: %s.", s.Of.Name.Text,
 		s.Top.Finished.Width.Format(u), s.Top.Finished.Height.Format(u), setting(s))
@@ -58,12 +57,16 @@ func setting(s *derive.Size) string {
 // borderBands are how wide each border shows, from the outside in. A border
 // that is sewn with another seam than its neighbour shows wider or narrower
 // than it is said to be by the difference.
-func borderBands(s *derive.Size) []measure.Surd {
+func borderBands(s *derive.Size, down bool) []measure.Surd {
 	var bands []measure.Surd
 	outside := s.Of.Seam.Allowance.Length
 	for i := len(s.Top.Borders) - 1; i >= 0; i-- {
 		b := s.Top.Borders[i]
-		bands = append(bands, (b.Cut - b.Seam - outside).Surd())
+		width := b.Outer.Width.Sub(b.Inner.Width)
+		if down {
+			width = b.Outer.Height.Sub(b.Inner.Height)
+		}
+		bands = append(bands, width.DivInt(2).Add((b.Seam - outside).Surd()))
 		outside = b.Seam
 	}
 	return bands
@@ -87,7 +90,7 @@ func (k *sketch) edges(s *derive.Size, bands []measure.Surd, e report.Edge) []re
 		all = append(all, k.along(e, 0, at, rest))
 	}
 	all = append(all, k.along(e, tier, measure.Surd{}, whole))
-	if block, ok := firstBlock(s, e == report.Left); ok && block.Cmp(rest.Sub(at)) < 0 {
+	if block, ok := firstBlock(s, e == report.Left); ok && s.Top.Setting.OnPoint == nil && s.Top.Setting.Sashing == nil && block.Cmp(rest.Sub(at)) < 0 {
 		all = append(all, k.along(far, 0, at, at.Add(block)))
 	}
 	return all
