@@ -208,3 +208,32 @@ func TestGather(t *testing.T) {
 		t.Errorf("%v", rules(r))
 	}
 }
+
+// Whatever is found in the project's own plans, good and broken, is found again
+// word for word from what is kept, and hardly anything is worked out twice.
+func TestRecallOfEveryFixture(t *testing.T) {
+	for _, paths := range [][]string{{"../testdata/broken"}, {"../testdata/checks"}} {
+		c := Config{Paths: paths, Draft: true, Today: plan.Date{Year: 2027, Month: 3, Day: 31}}
+		m := newMemory()
+		want, first := m.again(t, c)
+		got, second := m.again(t, c)
+		if len(first) < 10 || len(second) != 0 {
+			t.Errorf("%v: %d plans are handed on, and %v again", paths, len(first), second)
+		}
+		if got.Sheets = want.Sheets; !reflect.DeepEqual(got, want) {
+			t.Errorf("%v: the second run says something else", paths)
+		}
+		known := 0
+		for _, p := range want.Plans {
+			if p.Title != "" && m.kept[p.File] != nil {
+				known++
+			}
+			if p.Title != "" && m.kept[p.File] == nil {
+				t.Errorf("%s is not kept", p.File)
+			}
+		}
+		if known < 10 {
+			t.Errorf("%v: only %d plans are kept", paths, known)
+		}
+	}
+}
