@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"embed"
-	"io"
 )
 
 // The scripts only ask yardproof itself what could come next, so that they
@@ -36,6 +35,6 @@ func printCompletion(_ context.Context, s streams, _ *options, args []string) (i
 	if err != nil {
 		return 0, misuse("there is no script for %q: name bash, zsh or fish", args[0])
 	}
-	_, err = io.WriteString(s.stdout, string(script))
+	_, err = s.stdout.Write(script)
 	return exitClean, err
 }
