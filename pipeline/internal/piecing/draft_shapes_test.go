@@ -154,6 +154,38 @@ func TestShapesAlongTheStrip(t *testing.T) {
 	}
 }
 
+// A row with its seam allowance fills its rectangle, and shows the finished row
+// once it is sewn on all round, piece by piece.
+func TestSewnTriangleRowFinishes(t *testing.T) {
+	for m := range 6 {
+		for _, blunt := range []bool{false, true} {
+			tri := triangle(6*inch, blunt)
+			sewn, want := piecing.SewTriangleRow(tri, m), piecing.DraftTriangleRow(tri, m)
+			if !sewn.Closed() {
+				t.Errorf("%d triangles: the sewn row has a gap or an overlap", m)
+			}
+			if !sewn.Size().Height.Equal(tri.Height.Add((2 * tri.Seam).Surd())) {
+				t.Errorf("%d triangles: sewn row %v high", m, sewn.Size().Height)
+			}
+			got, ok := sewn.Finished(tri.Seam)
+			if !ok || !got.Closed() || !got.Size().Width.Equal(want.Size().Width) {
+				t.Fatalf("%d triangles: finishes %v, want %v", m, got.Size(), want.Size())
+			}
+			for i, p := range want.Patches {
+				shown := measure.Surd{}
+				for _, q := range got.Patches {
+					if q.Fabric == p.Fabric {
+						shown = shown.Add(q.Outline.Overlap(p.Outline).Area())
+					}
+				}
+				if !shown.Equal(p.Outline.Area()) {
+					t.Errorf("%d triangles: piece %d does not lie where the finished row has it", m, i)
+				}
+			}
+		}
+	}
+}
+
 func diamond45() piecing.Slant { return piecing.Diamond((3 * inch).Surd(), quarter, piecing.Degrees45) }
 
 // A finished row of triangles with half ones at its ends is a rectangle, filled
