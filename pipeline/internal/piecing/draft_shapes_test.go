@@ -155,33 +155,36 @@ func TestShapesAlongTheStrip(t *testing.T) {
 }
 
 // A row with its seam allowance fills its rectangle, and shows the finished row
-// once it is sewn on all round, piece by piece.
+// once it is sewn on all round, piece by piece; also where the triangles are so
+// small that a seam runs over several of them.
 func TestSewnTriangleRowFinishes(t *testing.T) {
-	for m := range 6 {
-		for _, blunt := range []bool{false, true} {
-			tri := triangle(6*inch, blunt)
-			sewn, want := piecing.SewTriangleRow(tri, m), piecing.DraftTriangleRow(tri, m)
-			if !sewn.Closed() {
-				t.Errorf("%d triangles: the sewn row has a gap or an overlap", m)
+	for _, height := range []measure.Length{6 * inch, quarter, quarter / 2} {
+		for m := range 8 {
+			finishes(t, triangle(height, m%2 == 0), m)
+		}
+	}
+}
+
+func finishes(t *testing.T, tri piecing.Triangle60, m int) {
+	t.Helper()
+	sewn, want := piecing.SewTriangleRow(tri, m), piecing.DraftTriangleRow(tri, m)
+	closes(t, "sewn row", sewn)
+	both := (2 * tri.Seam).Surd()
+	sized(t, "sewn row", sewn, piecing.Box{Width: tri.RowWidth(int64(m)).Add(both), Height: tri.Height.Add(both)})
+	got, ok := sewn.Finished(tri.Seam)
+	if !ok {
+		t.Fatalf("row of %d: nothing left", m)
+	}
+	closes(t, "finished row", got)
+	for _, p := range want.Patches {
+		var shown measure.Surd
+		for _, q := range got.Patches {
+			if q.Fabric == p.Fabric {
+				shown = shown.Add(q.Outline.Overlap(p.Outline).Area())
 			}
-			if !sewn.Size().Height.Equal(tri.Height.Add((2 * tri.Seam).Surd())) {
-				t.Errorf("%d triangles: sewn row %v high", m, sewn.Size().Height)
-			}
-			got, ok := sewn.Finished(tri.Seam)
-			if !ok || !got.Closed() || !got.Size().Width.Equal(want.Size().Width) {
-				t.Fatalf("%d triangles: finishes %v, want %v", m, got.Size(), want.Size())
-			}
-			for i, p := range want.Patches {
-				shown := measure.Surd{}
-				for _, q := range got.Patches {
-					if q.Fabric == p.Fabric {
-						shown = shown.Add(q.Outline.Overlap(p.Outline).Area())
-					}
-				}
-				if !shown.Equal(p.Outline.Area()) {
-					t.Errorf("%d triangles: piece %d does not lie where the finished row has it", m, i)
-				}
-			}
+		}
+		if !shown.Equal(p.Outline.Area()) {
+			t.Errorf("row of %d, piece %d does not lie where the finished row has it", m, p.Fabric)
 		}
 	}
 }
