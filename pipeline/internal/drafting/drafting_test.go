@@ -287,11 +287,17 @@ func TestWhereFabricsLie(t *testing.T) {
 		}
 		size := w.Size()
 		at := piecing.Point{X: size.Width.MulInt(c.x).DivInt(10), Y: size.Height.MulInt(c.y).DivInt(10)}
-		dot := piecing.Rectangle(at, piecing.Box{Width: measure.Tick.Surd(), Height: measure.Tick.Surd()})
-		for _, p := range w.Patches {
-			if p.Outline.Overlap(dot) != nil && p.Fabric != c.want {
-				t.Errorf("%s at %d/10, %d/10: fabric %d, want %d", c.part, c.x, c.y, p.Fabric, c.want)
-			}
+		shows(t, c.part, w, at, c.want)
+	}
+}
+
+// shows checks which fabric shows just right of and below a point.
+func shows(t *testing.T, part string, w piecing.Patchwork, at piecing.Point, want int) {
+	t.Helper()
+	dot := piecing.Rectangle(at, piecing.Box{Width: measure.Tick.Surd(), Height: measure.Tick.Surd()})
+	for _, p := range w.Patches {
+		if p.Outline.Overlap(dot) != nil && p.Fabric != want {
+			t.Errorf("%s at %s, %s: fabric %d, want %d", part, at.X.Format(measure.In), at.Y.Format(measure.In), p.Fabric, want)
 		}
 	}
 }

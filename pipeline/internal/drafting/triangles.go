@@ -3,7 +3,6 @@ package drafting
 import (
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
-	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
 
@@ -14,7 +13,7 @@ func (d *Draft) triangles(row []plan.Cell) (w piecing.Patchwork, ok bool) {
 	var fabrics []int
 	for i, c := range row {
 		p := d.size.Part(c.Part.Text)
-		if p == nil || p.Shape == nil || p.Shape.Half != (i == 0 || i == len(row)-1) {
+		if p == nil || p.Shape == nil || c.Sideways() || p.Shape.Half != (i == 0 || i == len(row)-1) {
 			return w, false
 		}
 		if first == nil {
@@ -28,32 +27,9 @@ func (d *Draft) triangles(row []plan.Cell) (w piecing.Patchwork, ok bool) {
 	if len(row) < 2 {
 		return w, false
 	}
-	w = piecing.DraftTriangleRow(first.Triangle60, len(row)-2).InFabrics(fabrics...)
-	return allowed(w, first.Seam), true
-}
-
-// allowed is a finished rectangle with its allowance: each patch on an edge is
-// drawn on across it, as the seam that is sewn along the edge hides it.
-func allowed(w piecing.Patchwork, seam measure.Length) piecing.Patchwork {
-	for range 4 { // the top edge, with each edge turned to the top
-		w = topAllowed(w, seam).Turned(1)
+	w = piecing.SewTriangleRow(first.Triangle60, len(row)-2)
+	if len(row) > 2 && row[1].Turn == 180 { // then the first whole one points down
+		w = w.Mirrored().Turned(2)
 	}
-	return w
-}
-
-func topAllowed(w piecing.Patchwork, seam measure.Length) piecing.Patchwork {
-	size := w.Size()
-	s := seam.Surd()
-	grown := piecing.Patchwork{Outline: piecing.Rectangle(piecing.Point{Y: s.Neg()}, piecing.Box{Width: size.Width, Height: size.Height.Add(s)})}
-	for _, p := range w.Patches {
-		grown.Patches = append(grown.Patches, p)
-		for i, a := range p.Outline {
-			b := p.Outline[(i+1)%len(p.Outline)]
-			if a.Y.IsZero() && b.Y.IsZero() { // clockwise, so a is on the left
-				strip := piecing.Rectangle(piecing.Point{X: a.X, Y: s.Neg()}, piecing.Box{Width: b.X.Sub(a.X), Height: s})
-				grown.Patches = append(grown.Patches, piecing.Patch{Fabric: p.Fabric, Outline: strip})
-			}
-		}
-	}
-	return grown.AtOrigin()
+	return w.InFabrics(fabrics...), true
 }

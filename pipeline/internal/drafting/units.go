@@ -13,7 +13,7 @@ func (d *Draft) pieced(p *derive.Part) (piecing.Patchwork, bool) {
 	case plan.Hourglass:
 		return d.hourglass(p, op)
 	case plan.FlyingGeese:
-		return d.unit(p, piecing.DraftGoose(p.Box), op.Goose.Text, op.Sky.Text, op.Sky.Text)
+		return d.geese(p, op)
 	case plan.FlipCorners:
 		return d.flipCorners(op)
 	case plan.SquareInSquare:

@@ -41,6 +41,29 @@ func DraftTriangleRow(t Triangle60, m int) Patchwork {
 	return w
 }
 
+// SewTriangleRow is the row of DraftTriangleRow before it is sewn on, seam
+// allowance all round: sewn from the left, each piece over what is sewn
+// already. Within the allowance the seams run on past the points, and the
+// piece sewn last lies on top.
+func SewTriangleRow(t Triangle60, m int) Patchwork {
+	half, s := t.Side().DivInt(2), t.Seam.Surd()
+	row := Rectangle(Point{}, Box{plus2s(t.RowWidth(int64(m)), t.Seam), plus2s(t.Height, t.Seam)})
+	w := shape(row, 0)
+	reach := 1 + int(measure.FloorDiv((2*t.Seam).Surd(), half)) // pieces back that a seam may run over
+	for i := range m + 1 {
+		left, right := s.Add(half.MulInt(int64(i))), s.Add(half.MulInt(int64(i+1)))
+		low, high := Point{left, s.Add(t.Height)}, Point{right, s}
+		if i%2 != 0 {
+			low.X, high.X = right, left
+		}
+		for k := max(0, i-reach); k <= i; k++ {
+			w.Patches[k].Outline = w.Patches[k].Outline.cut(high, low)
+		}
+		w.Patches = append(w.Patches, Patch{i + 1, row.cut(low, high)})
+	}
+	return w
+}
+
 // clockwise is the polygon with its corners in the order that Polygon wants.
 func clockwise(p Polygon) Polygon {
 	if p.Area().Sign() < 0 {

@@ -154,6 +154,41 @@ func TestShapesAlongTheStrip(t *testing.T) {
 	}
 }
 
+// A row with its seam allowance fills its rectangle, and shows the finished row
+// once it is sewn on all round, piece by piece; also where the triangles are so
+// small that a seam runs over several of them.
+func TestSewnTriangleRowFinishes(t *testing.T) {
+	for _, height := range []measure.Length{6 * inch, quarter, quarter / 2} {
+		for m := range 8 {
+			finishes(t, triangle(height, m%2 == 0), m)
+		}
+	}
+}
+
+func finishes(t *testing.T, tri piecing.Triangle60, m int) {
+	t.Helper()
+	sewn, want := piecing.SewTriangleRow(tri, m), piecing.DraftTriangleRow(tri, m)
+	closes(t, "sewn row", sewn)
+	both := (2 * tri.Seam).Surd()
+	sized(t, "sewn row", sewn, piecing.Box{Width: tri.RowWidth(int64(m)).Add(both), Height: tri.Height.Add(both)})
+	got, ok := sewn.Finished(tri.Seam)
+	if !ok {
+		t.Fatalf("row of %d: nothing left", m)
+	}
+	closes(t, "finished row", got)
+	for _, p := range want.Patches {
+		var shown measure.Surd
+		for _, q := range got.Patches {
+			if q.Fabric == p.Fabric {
+				shown = shown.Add(q.Outline.Overlap(p.Outline).Area())
+			}
+		}
+		if !shown.Equal(p.Outline.Area()) {
+			t.Errorf("row of %d, piece %d does not lie where the finished row has it", m, p.Fabric)
+		}
+	}
+}
+
 func diamond45() piecing.Slant { return piecing.Diamond((3 * inch).Surd(), quarter, piecing.Degrees45) }
 
 // A finished row of triangles with half ones at its ends is a rectangle, filled
