@@ -68,7 +68,7 @@ func repositoryFiles() ([]exporters.File, error) {
 		files = append(files, exporters.File{Name: f.Name, Bytes: f.Bytes})
 	}
 	for _, name := range []string{"plan", "project"} {
-		text, ok := schema.Text(name)
+		text, ok := schema.ForEditors(name)
 		if !ok {
 			return nil, fmt.Errorf("there is no schema %s", name)
 		}

@@ -24,7 +24,7 @@ func printSchema(_ context.Context, s streams, _ *options, args []string) (int, 
 	if len(args) != 1 {
 		return 0, misuse("name one schema: plan, project, baseline, report or result")
 	}
-	text, ok := schema.Text(args[0])
+	text, ok := schema.ForEditors(args[0])
 	if args[0] == "report" {
 		text, ok = exporters.ReportSchema(), true
 	}

@@ -95,6 +95,8 @@ await offered('{ "cautions": [ | ] }', '"rotary-cutter"', '"iron"', '"bias-edges
 await offered('{ "parts": { "step": { "tube": { | } } } }', "sets", "tip", "ends", "trim");
 await offered('{ "layout": { "borders": { "edge": { | } } } }', "fabric", "width", "joins");
 await offered('{ "sizes": { "wall": { | } } }', "layout", "finish", "kit");
+await offered('{ "sizes": { "wall": { "layout": { | } } } }', "grid", "borders");
+await offered('{ "sizes": { "wall": { "kit": { | } } } }', "minutes", "price");
 const project = await completions("yardproof.json", '{ "format": 1, | }');
 for (const key of ["currency", "prices", "rulers", "rules", "exceptions", "defaults"]) {
   expect(project.get(key)?.length > 10, `${key} is not offered for the project: ${project.get(key)}`);
