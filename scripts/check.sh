@@ -15,8 +15,9 @@ unformatted=$(gofmt -l cmd exporters pipeline schema scripts)
 echo "go mod tidy"
 go mod tidy -diff
 
-echo "vet"
+echo "vet, here and for Windows"
 go vet ./...
+GOOS=windows go vet ./...
 
 echo "staticcheck"
 go run honnef.co/go/tools/cmd/staticcheck@v0.8.2 ./...

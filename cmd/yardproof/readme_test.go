@@ -39,6 +39,34 @@ func TestReadme(t *testing.T) {
 	}
 }
 
+// TestReadmeRepository types the commands of README's section on a repository
+// of one's own, but for the last, which ends only by an interrupt.
+func TestReadmeRepository(t *testing.T) {
+	text, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, section, _ := strings.Cut(string(text), "## A repository of your own\n")
+	section, _, _ = strings.Cut(section, "\n## ")
+	t.Chdir(t.TempDir())
+	typed := regexp.MustCompile(`(?m)^    yardproof (.*)$`).FindAllStringSubmatch(section, -1)
+	if len(typed) != 5 || typed[4][1] != "watch patterns" {
+		t.Fatalf("the section has the commands %q", typed)
+	}
+	for _, c := range typed[:4] {
+		args := regexp.MustCompile(`"[^"]*"|\S+`).FindAllString(c[1], -1)
+		for i := range args {
+			args[i] = strings.Trim(args[i], `"`)
+		}
+		if out, status := said(args...); status != exitClean {
+			t.Errorf("yardproof %s: exit status %d\n%s", c[1], status, out)
+		}
+	}
+	if out, status := said("check", "--fail-on", "note", "patterns"); status != exitClean || !strings.HasPrefix(out, "3 plans") {
+		t.Errorf("exit status %d\n%s", status, out)
+	}
+}
+
 // follow runs the command on a console block's first line and compares what
 // it prints with the rest.
 func follow(t *testing.T, console string) {

@@ -17,7 +17,7 @@ import (
 	"yardproof/schema/source"
 )
 
-var update = flag.Bool("update", false, "rewrite testdata/lattice-walk.styled.json")
+var update = flag.Bool("update", false, "rewrite testdata/styled.json")
 
 // formatted is the text in style, with problems when it is not fit for it.
 func formatted(text string) (string, []source.Problem) {
@@ -83,7 +83,7 @@ func TestFormatFills(t *testing.T) {
 
 // One plan in the style, to be looked at.
 func TestFormatPlan(t *testing.T) {
-	text, err := os.ReadFile("../testdata/lattice-walk.plan.json")
+	text, err := os.ReadFile("testdata/typed.json")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -91,9 +91,9 @@ func TestFormatPlan(t *testing.T) {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	want, err := os.ReadFile("testdata/lattice-walk.styled.json")
+	want, err := os.ReadFile("testdata/styled.json")
 	if *update {
-		err = os.WriteFile("testdata/lattice-walk.styled.json", []byte(got), 0o644)
+		err = os.WriteFile("testdata/styled.json", []byte(got), 0o644)
 		want = []byte(got)
 	}
 	if err != nil {
