@@ -28,7 +28,10 @@ type memory struct {
 func (m *memory) config(c Config) Config {
 	c.Tables, c.Version = true, "v1"
 	c.Recall = func(file string) *result.Result {
-		r, err := result.Decode(m.kept[file])
+		m.mu.Lock()
+		kept := m.kept[file]
+		m.mu.Unlock()
+		r, err := result.Decode(kept)
 		if err != nil {
 			return nil
 		}
@@ -40,7 +43,11 @@ func (m *memory) config(c Config) Config {
 		m.kept[r.File] = r.Encode()
 		return nil
 	}
-	c.Current = func(file, basis string) bool { return m.written[file] == basis }
+	c.Current = func(file, basis string) bool {
+		m.mu.Lock()
+		defer m.mu.Unlock()
+		return m.written[file] == basis
+	}
 	c.CurrentLine = func(basis string) bool { return m.line == basis }
 	c.Each = func(_ context.Context, p *report.Plan) error {
 		m.mu.Lock()
