@@ -40,6 +40,11 @@ func TestScript(t *testing.T) {
 	for name, cmd := range systemCmds() {
 		cmds[name] = cmd
 	}
+	module, err := filepath.Abs(filepath.Join("..", ".."))
+	if err != nil {
+		t.Fatal(err)
+	}
+	root := func(path ...string) string { return filepath.Join(append([]string{module}, path...)...) }
 	testscript.Run(t, testscript.Params{
 		Dir:                 filepath.Join("..", "..", "testdata", "script"),
 		Cmds:                cmds,
@@ -53,6 +58,8 @@ func TestScript(t *testing.T) {
 		},
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("NO_COLOR", "")
+			e.Setenv("README", root("README.md"))
+			e.Setenv("MATRIX", root("scripts", "ci-examples", "matrix.yml"))
 			e.Setenv("TERM", "xterm")
 			systemValues(e)
 			return nil
