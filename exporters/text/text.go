@@ -79,7 +79,7 @@ func (p *printer) finding(f diag.Finding) {
 	for _, r := range f.Related {
 		p.related(r)
 	}
-	for _, c := range flatten(f.Follows) {
+	for _, c := range words.Flatten(f.Follows) {
 		p.labelled("may follow:", consequence(f, c))
 	}
 }
@@ -103,9 +103,9 @@ func (p *printer) gone(findings []diag.Finding) {
 	for _, f := range findings {
 		at := ""
 		if f.Place.File != "" {
-			at = p.palette.place.Sprint(oneLine(f.Place.File)+":") + " "
+			at = p.palette.place.Sprint(words.OneLine(f.Place.File)+":") + " "
 		}
-		p.line(p.palette.good.Sprint("gone:") + " " + at + oneLine(f.Message) + " " + p.palette.quiet.Sprint("["+oneLine(f.Rule)+"]"))
+		p.line(p.palette.good.Sprint("gone:") + " " + at + words.OneLine(f.Message) + " " + p.palette.quiet.Sprint("["+words.OneLine(f.Rule)+"]"))
 	}
 	if len(findings) > 0 {
 		p.line("")
@@ -119,14 +119,14 @@ func (p *printer) head(f diag.Finding) string {
 		s.WriteString(p.palette.place.Sprint(at+":") + " ")
 	}
 	s.WriteString(p.palette.level(f.Level).Sprint(f.Level.String() + ":"))
-	s.WriteString(" " + oneLine(f.Message))
-	s.WriteString(" " + p.palette.quiet.Sprint("["+oneLine(f.Rule)+"]"))
+	s.WriteString(" " + words.OneLine(f.Message))
+	s.WriteString(" " + p.palette.quiet.Sprint("["+words.OneLine(f.Rule)+"]"))
 	return s.String()
 }
 
 // where is "file:line:column", or as much of it as there is.
 func where(at diag.Place) string {
-	file := oneLine(at.File)
+	file := words.OneLine(at.File)
 	if at.Start.Line == 0 {
 		return file
 	}
@@ -143,7 +143,7 @@ func (p *printer) holdsFor(f diag.Finding) string {
 	if len(f.Sizes) == 0 || len(f.Sizes) == all {
 		return ""
 	}
-	names := oneLine(strings.Join(f.Sizes, ", "))
+	names := words.OneLine(strings.Join(f.Sizes, ", "))
 	if all < len(f.Sizes) {
 		return names
 	}
@@ -173,19 +173,9 @@ func consequence(cause, f diag.Finding) string {
 	return prefix + f.Message + sizes + " [" + f.Rule + "]"
 }
 
-// flatten lists consequences and what follows from those, in order.
-func flatten(fs []diag.Finding) []diag.Finding {
-	var all []diag.Finding
-	for _, f := range fs {
-		all = append(all, f)
-		all = append(all, flatten(f.Follows)...)
-	}
-	return all
-}
-
 // labelled prints a sentence behind its label, wrapped below itself.
 func (p *printer) labelled(label, sentence string) {
-	lines := wrap(oneLine(sentence), p.room(len(indent)+len(label)+1))
+	lines := wrap(words.OneLine(sentence), p.room(len(indent)+len(label)+1))
 	for i, text := range lines {
 		if i == 0 {
 			p.line(indent + p.palette.quiet.Sprint(label) + " " + text)
@@ -210,20 +200,21 @@ func (p *printer) room(taken int) int {
 // summary counts what was looked at and what was found.
 func (p *printer) summary(run *report.Run, findings []diag.Finding) string {
 	age := words.Age(run)
+	tally := words.Count(findings)
 	var counts []string
-	for _, level := range []diag.Level{diag.Error, diag.Warning, diag.Note} {
-		if n := countAt(findings, level); n > 0 {
-			counts = append(counts, p.palette.level(level).Sprint(plural(n, age+level.String())))
+	for _, level := range words.Levels() {
+		if n := tally.Of(level); n > 0 {
+			counts = append(counts, p.palette.level(level).Sprint(words.Plural(n, age+level.String())))
 		}
 	}
 	if len(counts) == 0 {
 		counts = append(counts, p.palette.good.Sprint("no "+age+"findings"))
 	}
-	if n := following(findings); n > 0 {
-		counts = append(counts, fmt.Sprintf("%d more that may follow", n))
+	if tally.Follow > 0 {
+		counts = append(counts, fmt.Sprintf("%d more that may follow", tally.Follow))
 	}
-	if n := accepted(run); n > 0 {
-		counts = append(counts, plural(n, "accepted exception"))
+	if n := words.Accepted(run); n > 0 {
+		counts = append(counts, words.Plural(n, "accepted exception"))
 	}
 	worst := ""
 	if level := diag.Worst(findings); level > 0 {
@@ -239,45 +230,12 @@ func scope(plans []report.Outcome) string {
 		total += len(plan.Sizes)
 		each = each && len(plan.Sizes) == len(plans[0].Sizes)
 	}
-	text := plural(len(plans), "plan")
+	text := words.Plural(len(plans), "plan")
 	switch {
 	case len(plans) > 1 && each && total > 0:
-		return text + ", " + plural(len(plans[0].Sizes), "size") + " each"
+		return text + ", " + words.Plural(len(plans[0].Sizes), "size") + " each"
 	case total > 0:
-		return text + ", " + plural(total, "size")
+		return text + ", " + words.Plural(total, "size")
 	}
 	return text
-}
-
-func countAt(findings []diag.Finding, level diag.Level) int {
-	n := 0
-	for _, f := range findings {
-		if f.Level == level {
-			n++
-		}
-	}
-	return n
-}
-
-func following(findings []diag.Finding) int {
-	n := 0
-	for _, f := range findings {
-		n += len(flatten(f.Follows))
-	}
-	return n
-}
-
-func accepted(run *report.Run) int {
-	n := run.Accepted
-	for _, plan := range run.Plans {
-		n += plan.Accepted
-	}
-	return n
-}
-
-func plural(n int, noun string) string {
-	if n != 1 {
-		noun += "s"
-	}
-	return strconv.Itoa(n) + " " + noun
 }

@@ -7,20 +7,6 @@ import (
 	"golang.org/x/text/width"
 )
 
-// oneLine makes words of the plan safe to print: what a terminal would act on
-// becomes U+FFFD, line breaks become blanks.
-func oneLine(text string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r == '\n' || r == '\r' || r == '\t':
-			return ' '
-		case unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || r == '\u2028' || r == '\u2029':
-			return unicode.ReplacementChar
-		}
-		return r
-	}, text)
-}
-
 // cellsOf is how many terminal cells a code point takes (Unicode Standard
 // Annex 11, East Asian Width; marks that combine take none).
 func cellsOf(r rune) int {
