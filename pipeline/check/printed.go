@@ -5,6 +5,7 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -102,10 +103,19 @@ func printedFinished(p *Pass) {
 		Level: level,
 		Message: fmt.Sprintf("the pattern prints a finished size of %s; the layout comes to %s%s",
 			p.pair(said.Finished[0].Length, said.Finished[1].Length), p.box(top.Finished.Width, top.Finished.Height), p.unfinishedToo(said, top)),
-		Hint: fmt.Sprintf("print %s, or change the layout",
-			p.pair(top.Finished.Width.NearestTo(rounding), top.Finished.Height.NearestTo(rounding))),
+		Hint:  "print " + p.rounded(top.Finished, rounding) + ", or change the layout",
 		About: Subject{Kind: derive.TopSize}, Root: true,
 	})
+}
+
+// rounded is a size as a pattern prints it, and what it was rounded to if it was.
+func (p *Pass) rounded(b piecing.Box, to measure.Length) string {
+	width, height := b.Width.NearestTo(to), b.Height.NearestTo(to)
+	text := p.pair(width, height)
+	if b.Width.Cmp(width.Surd()) != 0 || b.Height.Cmp(height.Surd()) != 0 {
+		text += " (to the nearest " + p.length(to) + ")"
+	}
+	return text
 }
 
 // unevenGrid tells a layout whose rows do not agree: then there is no one
