@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"yardproof/pipeline/diag"
@@ -148,6 +149,21 @@ func unknownFabrics(p *Pass) {
 			})
 		}
 	}
+	for _, way := range p.Plan.Colourways {
+		for _, role := range way.Roles {
+			if !p.somewhere(role.Text) {
+				p.Report(role.At, Finding{
+					Message: fmt.Sprintf("the colourway %q changes the fabric %q, and the plan has none of that name", way.Name.Text, role.Text),
+					Hint:    writeName(role.Text, roles(s)),
+				})
+			}
+		}
+	}
+}
+
+// somewhere tells whether any size has a fabric.
+func (p *Pass) somewhere(role string) bool {
+	return slices.ContainsFunc(p.Plan.Sizes, func(s plan.Size) bool { return s.Fabric(role) != nil })
 }
 
 func unknownParts(p *Pass) {

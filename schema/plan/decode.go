@@ -40,9 +40,15 @@ func Decode(f *source.File, tree *jsontree.Node, sizes []SizeTree, project *Proj
 	r.identity(p, tree)
 	for _, s := range sizes {
 		r.reserved(s.Name)
-		r.idleRemovals(tree, s.Patch)
-		p.Sizes = append(p.Sizes, r.size(s, project))
+		r.idleRemovals(s.by(), s.Base, s.Patch)
+		size := r.size(s, project)
+		if last := len(p.Sizes) - 1; s.Way.Given() && last >= 0 {
+			p.Sizes[last].Ways = append(p.Sizes[last].Ways, size)
+		} else {
+			p.Sizes = append(p.Sizes, size)
+		}
 	}
+	p.Colourways = colourways(tree.Get("colourways"))
 	r.unknownSizes(tree)
 	return p, sortProblems(r.problems)
 }
@@ -89,7 +95,7 @@ func (r *reader) identity(p *Plan, tree *jsontree.Node) {
 func (r *reader) size(s SizeTree, project *Project) Size {
 	t := s.Tree
 	size := Size{
-		Name: s.Name, Tree: t,
+		Name: s.Name, Way: s.Way, Tree: t,
 		Description: text(t.Get("description")),
 		Use:         text(t.Get("use")),
 		Cautions:    texts(t.Get("cautions")),
@@ -105,6 +111,18 @@ func (r *reader) size(s SizeTree, project *Project) Size {
 	size.Kit = r.kit(t.Get("kit"))
 	size.Printed, size.NotPrinted = r.printed(t.Get("printed").Get(s.Name.Text))
 	return size
+}
+
+func colourways(n *jsontree.Node) []Colourway {
+	var ways []Colourway
+	for _, m := range members(n) {
+		w := Colourway{Name: Text{m.Key, m.KeyRange}, Title: text(m.Value.Get("title"))}
+		for _, f := range members(m.Value.Get("fabrics")) {
+			w.Roles = append(w.Roles, Text{f.Key, f.KeyRange})
+		}
+		ways = append(ways, w)
+	}
+	return ways
 }
 
 // seam reads a seam; what it does not say is as in the outer one.

@@ -7,10 +7,12 @@ import (
 	"yardproof/schema/source"
 )
 
-// SizeTree is the recipe of one size: the plan with the size's patch merged
-// over it.
+// SizeTree is the recipe of one size, in the recipe's own fabrics or in a
+// colourway: the plan with the patches of both merged over it.
 type SizeTree struct {
 	Name  Text
+	Way   Text           // the colourway; empty for the recipe's own fabrics
+	Base  *jsontree.Node // what the patch was merged over
 	Patch *jsontree.Node
 	// Tree has only this size under "sizes" and only its entry under
 	// "printed", so that the plan's schema validates it. A value that the patch
@@ -21,11 +23,12 @@ type SizeTree struct {
 }
 
 // Merge gives the recipe of every size, in the order written, by JSON Merge
-// Patch (RFC 7396). It may be given any tree: what is no object is no size.
+// Patch (RFC 7396), and after each that of the size in every colourway. It may
+// be given any tree: what is no object is no size and no colourway.
 func Merge(tree *jsontree.Node) []SizeTree {
 	var sizes []SizeTree
 	for _, m := range members(tree.Get("sizes")) {
-		s := SizeTree{Name: Text{m.Key, m.KeyRange}, Patch: m.Value, Same: len(m.Value.Members) == 0}
+		s := SizeTree{Name: Text{m.Key, m.KeyRange}, Base: tree, Patch: m.Value, Same: len(m.Value.Members) == 0}
 		merged := tree
 		if !s.Same {
 			merged = jsontree.MergePatch(tree, m.Value)
@@ -33,8 +36,50 @@ func Merge(tree *jsontree.Node) []SizeTree {
 		}
 		s.Tree = only(merged, m.Key)
 		sizes = append(sizes, s)
+		for _, way := range members(tree.Get("colourways")) {
+			sizes = append(sizes, s.in(way))
+		}
 	}
 	return sizes
+}
+
+// in is the size in a colourway.
+func (s SizeTree) in(way jsontree.Member) SizeTree {
+	patch := s.known(way.Value)
+	merged := jsontree.MergePatch(s.Tree, patch)
+	blamePatch(merged, s.Tree, patch)
+	return SizeTree{Name: s.Name, Way: Text{way.Key, way.KeyRange}, Base: s.Tree, Patch: patch, Tree: merged}
+}
+
+// by is who changes the recipe here, for a message.
+func (s SizeTree) by() string {
+	if s.Way.Given() {
+		return "the colourway"
+	}
+	return "the size"
+}
+
+// known is what a colourway changes of the size's recipe. A fabric that the
+// size does not have is left out: it would be half a fabric.
+func (s SizeTree) known(way *jsontree.Node) *jsontree.Node {
+	patch := &jsontree.Node{Kind: jsontree.Object, Range: way.Range}
+	for _, m := range members(way) {
+		switch m.Key {
+		case "fabrics":
+			known := &jsontree.Node{Kind: jsontree.Object, Range: m.Value.Range}
+			for _, f := range members(m.Value) {
+				if s.Tree.Get("fabrics").Member(f.Key) != nil {
+					known.Members = append(known.Members, f)
+				}
+			}
+			m.Value = known
+		case "kit":
+		default:
+			continue
+		}
+		patch.Members = append(patch.Members, m)
+	}
+	return patch
 }
 
 // blamePatch moves an object from which the patch takes a key away to where
@@ -95,14 +140,14 @@ func items(n *jsontree.Node) []*jsontree.Node {
 
 // idleRemovals finds nulls of a patch that take nothing away, which is how a
 // misspelt removal shows.
-func (r *reader) idleRemovals(base, patch *jsontree.Node) {
+func (r *reader) idleRemovals(by string, base, patch *jsontree.Node) {
 	for _, m := range members(patch) {
 		switch {
 		case m.Value.Kind == jsontree.Object:
-			r.idleRemovals(base.Get(m.Key), m.Value)
+			r.idleRemovals(by, base.Get(m.Key), m.Value)
 		case m.Value.Kind == jsontree.Null && base.Member(m.Key) == nil:
 			r.report(RemovesNothing, m.KeyRange,
-				"the size takes away "+quote(m.Key)+", which the recipe does not have here",
+				by+" takes away "+quote(m.Key)+", which the recipe does not have here",
 				"remove this line, or name one of "+list(keysOf(base)))
 		}
 	}

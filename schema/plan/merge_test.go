@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -92,5 +93,56 @@ func TestToldOnce(t *testing.T) {
 	want := []string{`schema/length /parts/band/strip/width: "width" is zero; it must be more -> write a length above zero`}
 	if diff := cmp.Diff(want, lines(p.Tree, problems)); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
+	}
+}
+
+// A colourway is laid over each size, and changes only fabrics and kit.
+func TestColourways(t *testing.T) {
+	p, problems := read(t, sample(t, "settings.plan.json"), nil)
+	if len(problems) > 0 {
+		t.Fatal(lines(p.Tree, problems))
+	}
+	same(t, "sizes", len(p.Sizes), 2)
+	same(t, "colourways", len(p.Colourways), 2)
+	same(t, "title", p.Colourway("peat").Title.Text, "Peat and linen")
+	same(t, "roles", len(p.Colourway("peat").Roles), 2)
+	same(t, "no such colourway", p.Colourway("moss") == nil, true)
+	for _, s := range p.Sizes {
+		same(t, "ways", len(s.Ways), 2)
+		same(t, "the recipe's own has none", s.Way.Given(), false)
+		peat, chalk := &s.Ways[0], &s.Ways[1]
+		same(t, "way", peat.Way.Text, "peat")
+		same(t, "size", peat.Name.Text, s.Name.Text)
+		same(t, "use", peat.Use.Text, s.Use.Text)
+		same(t, "name", peat.Fabric("ink").Name.Text, "Peat")
+		same(t, "own width", s.Fabric("ink").UsableWidth.Length, 40*measure.Inch)
+		written(t, p, "width", peat.Fabric("ink").UsableWidth, 77*measure.Inch/2, `"38 1/2"`)
+		same(t, "a fabric that no size has", peat.Fabric("lace") == nil, true)
+		same(t, "price", p.File.Slice(peat.Kit.Price.At), `"64.00"`)
+		same(t, "fabrics of the kit", len(peat.Kit.Fabrics), 2)
+		same(t, "no kit", chalk.Kit == nil, true)
+		same(t, "colour", chalk.Fabric("milk").Colour.Text, "#f4f1ea")
+	}
+}
+
+// TestColourwayIsBlamed: what a colourway makes wrong is told there, once for
+// all sizes.
+func TestColourwayIsBlamed(t *testing.T) {
+	const own = `{ "milk": { "colour": "#f4f1ea" } }, "kit": null`
+	for _, tt := range []struct{ fabrics, want string }{
+		{`{ "milk": { "yardage": { "usable_width": "8 1/3" } } }`,
+			`schema/off-tick /colourways/chalk/fabrics/milk/yardage/usable_width: "usable_width": "8 1/3" is not on a ruler: the nearest are 8.33 in and 8.34 in -> write 8.33 in or 8.34 in`},
+		{`{ "milk": { "yardage": null } }`,
+			`schema/one-of /colourways/chalk/fabrics/milk: "milk" of "fabrics" has none of "yardage" and "precut"; exactly one is wanted -> add "yardage" or "precut"`},
+		{`{ "milk": { "sku": null } }`,
+			`schema/removes-nothing /colourways/chalk/fabrics/milk/sku: the colourway takes away "sku", which the recipe does not have here -> remove this line, or name one of yardage`},
+		{`{ "milk": 3 }`,
+			`schema/wrong-type /colourways/chalk/fabrics/milk: "milk" of "fabrics" is 3; wanted: an object in braces`},
+	} {
+		text := strings.Replace(sample(t, "settings.plan.json"), own, tt.fabrics, 1)
+		p, problems := read(t, text, nil)
+		if diff := cmp.Diff([]string{tt.want}, slices.Compact(lines(p.Tree, problems))); diff != "" {
+			t.Errorf("%s (-want +got)\n%s", tt.fabrics, diff)
+		}
 	}
 }

@@ -22,8 +22,27 @@ type Plan struct {
 	Cautions    []Text // keys of the cautions that the pattern prints
 	At          source.Range
 
-	Defaults Defaults // what the plan need not say, with the project's own laid over
-	Sizes    []Size   // in the order written; never empty
+	Defaults   Defaults // what the plan need not say, with the project's own laid over
+	Sizes      []Size   // in the order written; never empty
+	Colourways []Colourway
+}
+
+// Colourway is a set of fabrics that the pattern is sold in besides the
+// recipe's own.
+type Colourway struct {
+	Name  Text
+	Title Text   // on the label; empty when the plan gives none
+	Roles []Text // of the fabrics that it changes
+}
+
+// Colourway finds a colourway by name, nil when there is none.
+func (p *Plan) Colourway(name string) *Colourway {
+	for i := range p.Colourways {
+		if p.Colourways[i].Name.Text == name {
+			return &p.Colourways[i]
+		}
+	}
+	return nil
 }
 
 // Text is a string of the plan and its place; empty when absent.
@@ -77,7 +96,9 @@ func (s Status) String() string { return [...]string{"draft", "testing", "publis
 // Size is one named size: the whole recipe after the size's patch.
 type Size struct {
 	Name Text           // the size's key
+	Way  Text           // the colourway's key; empty for the recipe's own fabrics
 	Tree *jsontree.Node // the merged recipe
+	Ways []Size         // this size in every colourway
 
 	Description Text
 	Cautions    []Text // keys of the cautions that the pattern prints for this size
