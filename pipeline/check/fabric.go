@@ -213,13 +213,19 @@ func generous(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 }
 
 // mostAsked is the greatest length that a pattern may print without being
-// generous: what is to be bought, or more if it allows for the careful width.
+// generous: what is to be bought, or more if it allows for the careful width or
+// for an article that is sold.
 func (p *Pass) mostAsked(f *derive.Fabric) measure.Length {
-	if !p.hopesForWidth(f) {
-		return f.Buy
+	most := f.Buy
+	if p.hopesForWidth(f) {
+		most = max(most, atWidth(p.Size, f, p.carefulWidth()).Fabric(f.Role.Text).Buy)
 	}
-	narrow := atWidth(p.Size, f, p.carefulWidth())
-	return max(f.Buy, narrow.Fabric(f.Role.Text).Buy)
+	for _, w := range p.wardrobe() {
+		if sold := w.Fabric(f.Role.Text); sold != nil {
+			most = max(most, sold.Buy)
+		}
+	}
+	return most
 }
 
 func (p *Pass) carefulWidth() measure.Length { return plan.DefaultsFor(p.Plan.Units).UsableWidth }

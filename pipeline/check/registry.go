@@ -25,6 +25,7 @@ var registry = sorted(
 	edgeChecks,
 	threadChecks,
 	directionChecks,
+	articleChecks,
 	publishChecks,
 )
 

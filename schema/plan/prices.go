@@ -32,6 +32,9 @@ type Price struct {
 	Unit        PriceUnit
 	Amount      *big.Rat // for one unit, in the list's currency, exact
 	At          source.Range
+
+	Width  measure.Length // usable, across the fabric; zero when the list does not say
+	Repeat measure.Length // of the print along the fabric; zero when the list does not say
 }
 
 // PriceUnit is what a price is for.

@@ -28,6 +28,9 @@ type Size struct {
 	solver   Solver
 	thread   *Thread                 // once asked for
 	works    map[string]*report.Work // told so far, by what they are about
+	ways     []*Size                 // once asked for
+	sold     *Size                   // in its articles, once asked for
+	soldBy   *plan.PriceList
 }
 
 // Part finds a derived part by name, nil when there is none.

@@ -1,0 +1,55 @@
+package derive
+
+import (
+	"slices"
+
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// Colourways are the size in each of the plan's colourways, in their order. No
+// rule looks at them but those about articles and kits.
+func (s *Size) Colourways() []*Size {
+	if s.ways == nil {
+		for i := range s.Of.Ways {
+			s.ways = append(s.ways, s.Again(&s.Of.Ways[i]))
+		}
+	}
+	return s.ways
+}
+
+// InArticles is the size cut from the articles that the plan names: where the
+// price list knows one to be narrower than the plan counts on, or its print to
+// have another repeat where the plan matches repeats, with that width and
+// repeat. It is the size itself when no article makes a difference. A wider
+// article makes none: the pattern's instructions are for the plan's width.
+func (s *Size) InArticles(prices *plan.PriceList) *Size {
+	of := *s.Of
+	of.Fabrics = slices.Clone(s.Of.Fabrics)
+	differs := false
+	for i := range of.Fabrics {
+		f := &of.Fabrics[i]
+		p, ok := prices.Find(f.SKU.Text)
+		if !ok || f.Form != plan.Yardage {
+			continue
+		}
+		differs = lay(&f.UsableWidth.Length, p.Width, p.Width < f.UsableWidth.Length) || differs
+		differs = lay(&f.Repeat.Length, p.Repeat, f.Repeat.Length > 0 && p.Repeat != f.Repeat.Length) || differs
+	}
+	if !differs {
+		return s
+	}
+	if s.sold == nil || s.soldBy != prices {
+		s.sold, s.soldBy = s.Again(&of), prices
+	}
+	return s.sold
+}
+
+// lay sets what an article says where it says anything and that counts.
+func lay(to *measure.Length, article measure.Length, counts bool) bool {
+	if article == 0 || !counts {
+		return false
+	}
+	*to = article
+	return true
+}
