@@ -78,7 +78,11 @@ func command(f diag.Finding) string {
 		}
 	}
 	add("title", title(f))
-	message := strings.Join(append([]string{words.OneLine(f.Message)}, words.Rest(f)...), "\n")
+	said := f.Message
+	if f.Place.Cell != "" { // the service has no place for it
+		said = f.Place.Cell + ": " + said
+	}
+	message := strings.Join(append([]string{words.OneLine(said)}, words.Rest(f)...), "\n")
 	return "::" + verb(f.Level) + " " + strings.Join(properties, ",") + "::" + escapeMessage(message)
 }
 

@@ -85,6 +85,7 @@ type place struct {
 	Start   *position `json:"start,omitempty"`
 	End     *position `json:"end,omitempty"`
 	Pointer *string   `json:"pointer,omitempty"`
+	Cell    string    `json:"cell,omitempty"`
 }
 
 type span struct {
@@ -176,7 +177,7 @@ func convert(findings []diag.Finding) []finding {
 
 func at(p diag.Place) place {
 	if p.Start.Line == 0 {
-		return place{File: p.File}
+		return place{File: p.File, Cell: p.Cell}
 	}
 	return place{
 		File:    p.File,

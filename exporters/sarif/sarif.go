@@ -157,8 +157,11 @@ func (b *builder) place(at diag.Place, plan string) place {
 			}
 		}
 	}
+	if at.Cell != "" {
+		p.LogicalLocations = append(p.LogicalLocations, logical{Name: at.Cell, FullyQualifiedName: at.String(), Kind: "resource"})
+	}
 	if plan != "" {
-		p.LogicalLocations = []logical{{Name: plan, FullyQualifiedName: plan, Kind: "resource"}}
+		p.LogicalLocations = append(p.LogicalLocations, logical{Name: plan, FullyQualifiedName: plan, Kind: "resource"})
 	}
 	return p
 }

@@ -115,22 +115,13 @@ func (p *printer) gone(findings []diag.Finding) {
 // head is the line that other programs read.
 func (p *printer) head(f diag.Finding) string {
 	var s strings.Builder
-	if at := where(f.Place); at != "" {
+	if at := words.Where(f.Place); at != "" {
 		s.WriteString(p.palette.place.Sprint(at+":") + " ")
 	}
 	s.WriteString(p.palette.level(f.Level).Sprint(f.Level.String() + ":"))
 	s.WriteString(" " + words.OneLine(f.Message))
 	s.WriteString(" " + p.palette.quiet.Sprint("["+words.OneLine(f.Rule)+"]"))
 	return s.String()
-}
-
-// where is "file:line:column", or as much of it as there is.
-func where(at diag.Place) string {
-	file := words.OneLine(at.File)
-	if at.Start.Line == 0 {
-		return file
-	}
-	return file + ":" + lineColumn(at)
 }
 
 func lineColumn(at diag.Place) string {
@@ -151,14 +142,14 @@ func (p *printer) holdsFor(f diag.Finding) string {
 }
 
 func (p *printer) related(r diag.Related) {
-	p.labelled("see:", where(r.Place)+": "+r.Message)
+	p.labelled("see:", words.Where(r.Place)+": "+r.Message)
 	p.excerpt(r.Place.Excerpt, "~", p.palette.quiet)
 }
 
 // consequence is a finding that goes away with its cause, in one line. Its
 // file is named only when it is another one.
 func consequence(cause, f diag.Finding) string {
-	at := where(f.Place)
+	at := words.Where(f.Place)
 	if f.Place.File == cause.Place.File && f.Place.Start.Line > 0 {
 		at = "at " + lineColumn(f.Place)
 	}

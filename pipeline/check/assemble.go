@@ -142,6 +142,9 @@ func (ps places) finding(p *plan.Plan, f found) diag.Finding {
 }
 
 func (ps places) at(r source.Range) diag.Place {
+	if cell := ps.file.Cell(r.Start); cell != "" {
+		return diag.Place{File: ps.file.Name, Range: r, Cell: cell}
+	}
 	place := diag.Place{
 		File: ps.file.Name, Range: r,
 		Start: ps.file.Position(r.Start), End: ps.file.Position(r.End),

@@ -3,6 +3,7 @@ package diag
 import (
 	"cmp"
 	"slices"
+	"strconv"
 
 	"yardproof/schema/source"
 )
@@ -48,6 +49,21 @@ type Place struct {
 	End     source.Position
 	Pointer string // JSON pointer (RFC 6901) of the value
 	Excerpt source.Excerpt
+
+	// Cell is the address of a cell where the file is a workbook, like
+	// "Sheet1!D17". There are no lines, and no excerpt, then.
+	Cell string
+}
+
+// String is as much as there is of "file:line:column", or "file!sheet!cell".
+func (p Place) String() string {
+	switch {
+	case p.Cell != "":
+		return p.File + "!" + p.Cell
+	case p.Start.Line == 0:
+		return p.File
+	}
+	return p.File + ":" + strconv.Itoa(p.Start.Line) + ":" + strconv.Itoa(p.Start.Column)
 }
 
 // Finding is one thing that yardproof has to say.

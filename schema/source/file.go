@@ -12,6 +12,7 @@ type File struct {
 	Name  string // as it should be printed, with forward slashes
 	Bytes []byte
 
+	cell               func(offset int) string // nil for a file of text
 	lineOnce, markOnce sync.Once
 	lineIndex          []line
 	markIndex          []mark
@@ -21,6 +22,21 @@ type File struct {
 // built when the first place is asked for, so a file without problems costs
 // nothing.
 func New(name string, b []byte) *File { return &File{Name: name, Bytes: b} }
+
+// NewSheet makes a file of a sheet of a workbook: b is its rows written as
+// text, and cell gives the address of the cell that an offset of it lies in.
+func NewSheet(name string, b []byte, cell func(offset int) string) *File {
+	return &File{Name: name, Bytes: b, cell: cell}
+}
+
+// Cell is the address of the cell at an offset, like "Sheet1!D17"; empty where
+// the file is a text, which has lines and columns instead.
+func (f *File) Cell(offset int) string {
+	if f.cell == nil {
+		return ""
+	}
+	return f.cell(offset)
+}
 
 // line is where a line begins and where its text ends, before the line ending.
 type line struct{ start, end int }

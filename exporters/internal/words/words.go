@@ -2,7 +2,6 @@ package words
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 	"unicode"
 
@@ -26,13 +25,7 @@ func OneLine(text string) string {
 }
 
 // Where is "file:line:column", or as much of it as there is.
-func Where(at diag.Place) string {
-	file := OneLine(at.File)
-	if at.Start.Line == 0 {
-		return file
-	}
-	return file + ":" + strconv.Itoa(at.Start.Line) + ":" + strconv.Itoa(at.Start.Column)
-}
+func Where(at diag.Place) string { return OneLine(at.String()) }
 
 // Head is the line that a finding has in a compiler's output. Its level comes
 // before the message and its rule after it.

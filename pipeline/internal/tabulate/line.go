@@ -96,7 +96,7 @@ func stopped(run *report.Run) report.Sheet {
 		for _, f := range fs {
 			if f.Level == diag.Error {
 				t.Rows = append(t.Rows, report.Row{Style: report.Alert, Cells: []report.Cell{
-					report.T(id), report.T(place(f)), report.T(f.Message + " [" + f.Rule + "]"), report.T(f.Hint),
+					report.T(id), report.T(f.Place.String()), report.T(f.Message + " [" + f.Rule + "]"), report.T(f.Hint),
 				}})
 			}
 		}
@@ -113,13 +113,6 @@ func stopped(run *report.Run) report.Sheet {
 		t.Lead = []string{"Nothing: no plan of the line has an error."}
 	}
 	return report.Sheet{ID: "do-not-print", Title: "Do not print", Wide: true, Tables: []report.Table{t}}
-}
-
-func place(f diag.Finding) string {
-	if f.Place.Start.Line == 0 {
-		return f.Place.File
-	}
-	return fmt.Sprintf("%s:%d:%d", f.Place.File, f.Place.Start.Line, f.Place.Start.Column)
 }
 
 func everySize(run *report.Run, summaries []Summary) report.Sheet {
