@@ -47,7 +47,7 @@ func nameOf(text []byte) string {
 
 // elsewhere are the settings of a project that no single plan follows from, or
 // that are applied afresh in every run.
-func elsewhere() []string { return []string{"$schema", "studio", "prices", "rules", "exceptions"} }
+func elsewhere() []string { return []string{"$schema", "studio", "prices", "price_age", "rules", "exceptions"} }
 
 // settingsBasis names the settings that plans follow from. Whatever it does not
 // know counts, so that a setting that is new is not forgotten here.
@@ -108,23 +108,24 @@ func (b basis) prices(list *plan.PriceList, skus []string) {
 		b.add("no prices")
 		return
 	}
-	for _, sku := range skus {
-		if p, ok := list.Find(sku); ok {
-			b.add("price", sku, p.Description, string(p.Unit), p.Amount.RatString())
-		} else {
-			b.add("no price", sku)
-		}
-	}
+	b.add(list.Currency.Code())
+	b.value(list.Only(skus).All())
 }
 
 // skus are the articles that the plan names, each once.
 func skus(p *plan.Plan) []string {
 	var all []string
-	for _, s := range p.Sizes {
+	add := func(s plan.Size) {
 		for _, f := range s.Fabrics {
 			if f.SKU.Given() {
 				all = append(all, f.SKU.Text)
 			}
+		}
+	}
+	for _, s := range p.Sizes {
+		add(s)
+		for _, way := range s.Ways {
+			add(way)
 		}
 	}
 	slices.Sort(all)

@@ -13,6 +13,7 @@ import (
 	"yardproof/schema"
 	"yardproof/schema/jsontree"
 	"yardproof/schema/plan"
+	"yardproof/schema/sheet"
 	"yardproof/schema/source"
 )
 
@@ -26,7 +27,7 @@ type project struct {
 	whole    bool          // the run looks at its whole folder
 	settings *plan.Project // nil when they cannot be used
 	prices   *plan.PriceList
-	priced   string // path of the price list, empty when there is none
+	priced   []string // paths of the price lists
 	rules    levels
 	basis    string // names the settings that plans follow from
 	findings []diag.Finding
@@ -110,52 +111,80 @@ func (p *project) load(today plan.Date) {
 	settings, problems := plan.DecodeProject(file, tree)
 	rules, misnamed := newLevels(settings, today)
 	problems = append(problems, misnamed...)
-	problems = append(problems, p.loadPrices(settings)...)
+	problems = append(problems, p.loadPrices(settings, today)...)
 	p.findings = append(p.findings, check.Problems(file, tree, "", problems)...)
 	if diag.Worst(p.findings) < diag.Error {
 		p.settings, p.rules, p.basis = settings, rules, settingsBasis(tree)
 	}
 }
 
-// loadPrices reads the price list. It must lie inside the project's folder,
+// loadPrices reads the price lists. They must lie inside the project's folder,
 // whatever links say. Problems are those of the project file.
-func (p *project) loadPrices(settings *plan.Project) []source.Problem {
-	if !settings.Prices.Given() {
+func (p *project) loadPrices(settings *plan.Project, today plan.Date) []source.Problem {
+	if len(settings.PriceLists) == 0 {
 		return nil
 	}
 	folder := filepath.Dir(p.path)
-	p.priced = filepath.Join(folder, filepath.FromSlash(settings.Prices.Text))
 	root, err := os.OpenRoot(folder)
 	if err != nil {
 		p.findings = append(p.findings, unread(folder, err))
 		return nil
 	}
 	defer root.Close()
-	b, err := read(root, filepath.FromSlash(settings.Prices.Text))
-	if err != nil {
-		return p.noPrices(settings, err)
+	p.prices = plan.NewPriceList(settings.Currency)
+	var problems []source.Problem
+	for _, from := range settings.PriceLists {
+		path := filepath.Join(folder, filepath.FromSlash(from.Path.Text))
+		p.priced = append(p.priced, path)
+		file, err := list(root, path, from)
+		if err != nil {
+			problems = append(problems, p.noList(path, from, err)...)
+			continue
+		}
+		found := p.prices.Read(file, from)
+		found = append(found, p.prices.Stale(file, today, settings.PriceAge)...)
+		p.findings = append(p.findings, check.Problems(file, nil, "", found)...)
 	}
-	file := source.New(filepath.ToSlash(p.priced), b)
-	list, problems := plan.ReadPrices(file, settings.Currency)
-	p.prices = list
-	p.findings = append(p.findings, check.Problems(file, nil, "", problems)...)
-	return nil
+	return problems
 }
 
-// noPrices tells a price list that the project file names wrongly from one that
-// the system will not give.
-func (p *project) noPrices(settings *plan.Project, err error) []source.Problem {
-	problem := source.Problem{Code: plan.BadPriceList, Range: settings.Prices.At, Hint: "name a CSV file inside this folder"}
+// list reads a list as text, whatever it is kept in.
+func list(root *os.Root, path string, from plan.ListSource) (*source.File, error) {
+	b, err := read(root, filepath.FromSlash(from.Path.Text))
+	if err != nil {
+		return nil, err
+	}
+	name := filepath.ToSlash(path)
+	if !sheet.Is(b) {
+		return source.New(name, b), nil
+	}
+	file, err := sheet.Text(name, b, from.Sheet.Text, from.Mark())
+	if err != nil {
+		return nil, notAList{err}
+	}
+	return file, nil
+}
+
+// notAList is a file that is there and holds no list.
+type notAList struct{ error }
+
+// noList tells a list that the project file names wrongly from one that the
+// system will not give.
+func (p *project) noList(path string, from plan.ListSource, err error) []source.Problem {
+	problem := source.Problem{Code: plan.BadPriceList, Range: from.Path.At, Hint: "name a CSV file or workbook inside this folder"}
 	special, isSpecial := errors.AsType[notRegular](err)
+	empty, isEmpty := errors.AsType[notAList](err)
 	switch {
 	case isSpecial:
 		problem.Message = "the price list cannot be read: " + special.Error()
+	case isEmpty:
+		problem.Message = "there is no price list in " + filepath.ToSlash(path) + ": " + empty.Error()
 	case errors.Is(err, fs.ErrNotExist):
-		problem.Message = "there is no price list " + filepath.ToSlash(p.priced)
+		problem.Message = "there is no price list " + filepath.ToSlash(path)
 	case strings.Contains(err.Error(), "path escapes"): // os.Root has no error value for it
 		problem.Code, problem.Message = plan.OutsideFolder, "the price list is a link that leads out of the pattern folder"
 	default:
-		p.findings = append(p.findings, unread(p.priced, err))
+		p.findings = append(p.findings, unread(path, err))
 		return nil
 	}
 	return []source.Problem{problem}
@@ -166,9 +195,7 @@ func (l *line) inputs() []string {
 	var files []string
 	for _, p := range l.projects {
 		files = append(files, p.path)
-		if p.priced != "" {
-			files = append(files, p.priced)
-		}
+		files = append(files, p.priced...)
 	}
 	for _, p := range l.plans {
 		files = append(files, p.path)

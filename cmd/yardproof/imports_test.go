@@ -24,6 +24,7 @@ func mayImport() map[string]string {
 		"schema/jsontree":            "schema/source",
 		"schema":                     "schema/source schema/jsontree",
 		"schema/plan":                "schema/source schema/measure schema/jsontree",
+		"schema/sheet":               "schema/source",
 		"schema/style":               "schema/source schema/jsontree",
 		"schema/starter":             "schema schema/source schema/jsontree schema/plan schema/style",
 		"pipeline/diag":              "schema/source",
@@ -76,7 +77,7 @@ func behind() map[string]string {
 		"golang.org/x/sync":                  "pipeline",
 		"github.com/fsnotify/fsnotify":       "pipeline/watch",
 		"github.com/google/renameio":         "exporters",
-		"github.com/xuri/excelize":           "exporters/xlsx",
+		"github.com/xuri/excelize":           "exporters/xlsx schema/sheet", // to write workbooks, and to read them
 		"github.com/google/go-cmp":           "exporters/internal/golden", // which only tests import
 		"github.com/fatih/color":             "exporters/text",
 		"golang.org/x/image":                 "exporters/internal/raster",

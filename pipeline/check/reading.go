@@ -6,10 +6,22 @@ import "yardproof/pipeline/diag"
 // and its neighbours report them as problems under these names.
 var readingChecks = []Check{
 	{
+		Rule: "cost/currency-mixed", Level: diag.Error, Since: "0.1.0", Scope: Reading,
+		Summary: "a price is in another currency than the project's",
+		Why:     "Prices of two currencies added up are an amount of neither: 6.00 USD and 6.00 EUR are not 12.00 of anything, and every kit of both is priced wrongly.",
+		Fix:     "give the price in the project's currency, at the rate that was paid",
+	},
+	{
 		Rule: "cost/price-list", Level: diag.Error, Since: "0.1.0", Scope: Reading,
 		Summary: "a row of the price list cannot be used",
 		Why:     "A price that is read wrongly goes into every kit that uses the fabric.",
-		Fix:     "mend the row: columns sku, description, unit (yd, m, pack or each) and price, one row a sku",
+		Fix:     "mend the row: columns sku, description, unit (yd, m, half-m, pack, roll, spool or each) and price, one row a sku",
+	},
+	{
+		Rule: "cost/stale-price", Level: diag.Warning, Since: "0.1.0", Scope: Reading,
+		Summary: "prices of the list are of long ago",
+		Why:     "Mills change their prices once or twice a year. A kit of 3 yd priced at last year's 6.00 earns 3.00 less than planned once the yard costs 7.00.",
+		Fix:     "ask the supplier, and date the price anew",
 	},
 	{
 		Rule: "project/expired-exception", Level: diag.Warning, Since: "0.1.0", Scope: Reading,

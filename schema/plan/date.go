@@ -39,3 +39,11 @@ func (d Date) Compare(e Date) int {
 
 // String is the ISO 8601 date.
 func (d Date) String() string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day) }
+
+// Since is how many days lie between an earlier day and this one; negative when
+// it is a later one.
+func (d Date) Since(e Date) int {
+	return int(d.time().Sub(e.time()) / (24 * time.Hour))
+}
+
+func (d Date) time() time.Time { return time.Date(d.Year, time.Month(d.Month), d.Day, 0, 0, 0, 0, time.UTC) }

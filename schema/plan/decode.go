@@ -20,6 +20,7 @@ const (
 	ReservedID     = "schema/reserved-id"     // a name that no file can have on some systems
 	UnknownSize    = "schema/unknown-size"    // printed figures of a size that there is not
 	RemovesNothing = "schema/removes-nothing" // a size's null for what is not there
+	NotAllowed     = "schema/not-allowed"     // two values that cannot stand beside each other
 	OutsideFolder  = "schema/outside-folder"  // a path that leads out of the pattern folder
 )
 

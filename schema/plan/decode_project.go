@@ -19,7 +19,11 @@ func DecodeProject(f *source.File, tree *jsontree.Node) (*Project, []source.Prob
 	p.LabourRate = r.money("labour_rate", tree.Get("labour_rate"))
 	p.Margin = r.percent("margin", tree.Get("margin"))
 	p.Run = count(tree.Get("run"))
-	p.Prices = r.inside(text(tree.Get("prices")))
+	p.PriceLists = r.lists(tree.Get("prices"))
+	p.PriceAge = usualPriceAge
+	if age := count(tree.Get("price_age")); age.Given() {
+		p.PriceAge = age.N
+	}
 	p.Rulers = r.ownRulers(tree.Get("rulers"))
 	p.Thread = r.thread(tree.Get("thread"), usualThread())
 	p.Rules = ruleLevels(tree.Get("rules"))
@@ -51,6 +55,51 @@ func (r *reader) inside(path Text) Text {
 		return Text{}
 	}
 	return path
+}
+
+// usualPriceAge is in days. Common practice, no source: mills change their
+// prices once or twice a year.
+const usualPriceAge = 365
+
+// lists reads where a project's lists are: a path, or a list of paths and of
+// paths with a layout.
+func (r *reader) lists(n *jsontree.Node) []ListSource {
+	if n == nil {
+		return nil
+	}
+	nodes := []*jsontree.Node{n}
+	if n.Kind == jsontree.Array {
+		nodes = n.Items
+	}
+	var all []ListSource
+	for _, n := range nodes {
+		if l := r.listSource(n); l.Path.Given() {
+			all = append(all, l)
+		}
+	}
+	return all
+}
+
+func (r *reader) listSource(n *jsontree.Node) ListSource {
+	if n.Kind == jsontree.String {
+		return ListSource{Path: r.inside(text(n)), At: n.Range}
+	}
+	l := ListSource{
+		Path: r.inside(text(n.Get("file"))), Sheet: text(n.Get("sheet")), HeaderRow: count(n.Get("header_row")),
+		Unit: text(n.Get("unit")), Supplier: text(n.Get("supplier")),
+		Decimal: text(n.Get("decimal")), Thousands: text(n.Get("thousands")), Separator: text(n.Get("separator")),
+		Columns: map[string]Text{}, Units: map[string]Text{}, At: n.Range,
+	}
+	for _, m := range members(n.Get("columns")) {
+		l.Columns[m.Key] = text(m.Value)
+	}
+	for _, m := range members(n.Get("units")) {
+		l.Units[strings.ToLower(m.Key)] = text(m.Value)
+	}
+	if l.Thousands.Given() && l.Thousands.Text == l.Mark() {
+		r.report(NotAllowed, l.Thousands.At, quote(l.Thousands.Text)+" cannot stand both between thousands and before decimals", "give the two different marks")
+	}
+	return l
 }
 
 func (r *reader) ownRulers(n *jsontree.Node) []Ruler {

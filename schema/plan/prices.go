@@ -1,307 +1,360 @@
 package plan
 
 import (
-	"bytes"
-	"encoding/csv"
-	"errors"
-	"fmt"
-	"io"
 	"math/big"
 	"slices"
+	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"yardproof/schema/measure"
 	"yardproof/schema/source"
 )
 
-// BadPriceList is the rule of everything that is wrong with a price list.
-const BadPriceList = "cost/price-list"
-
-// A price list beyond these is no studio's, and reading on would only cost
-// memory.
+// The rules of what is wrong with a price list.
 const (
-	maxPriceListBytes    = 8 << 20
-	maxPriceListProblems = 100
+	BadPriceList  = "cost/price-list"
+	OtherCurrency = "cost/currency-mixed" // a price in a currency that is not the project's
+	StalePrice    = "cost/stale-price"    // prices of long ago
 )
 
-// Price is one article of the price list.
-type Price struct {
-	SKU         string
-	Description string
-	Unit        PriceUnit
-	Amount      *big.Rat // for one unit, in the list's currency, exact
-	At          source.Range
-
-	Width  measure.Length // usable, across the fabric; zero when the list does not say
-	Repeat measure.Length // of the print along the fabric; zero when the list does not say
+// ListSource says where a list is and how it is laid out. Only the path has to
+// be given.
+type ListSource struct {
+	Path      Text            // relative to the project file
+	Sheet     Text            // of a workbook; its first where not given
+	HeaderRow Count           // from 1; the first row that has any text where not given
+	Columns   map[string]Text // what the list calls a column, by yardproof's name
+	Units     map[string]Text // the unit that is meant, by what the list writes, in small letters
+	Unit      Text            // of every row, where the list has no column for it
+	Supplier  Text            // of every row, likewise
+	Decimal   Text            // mark before decimals, "." where not given
+	Thousands Text            // mark between thousands; none where not given
+	Separator Text            // between columns: ",", ";" or "tab"; seen from the header row where not given
+	At        source.Range
 }
 
-// PriceUnit is what a price is for.
-type PriceUnit string
-
-// The units of a price.
-const (
-	PerYard  PriceUnit = "yd"
-	PerMetre PriceUnit = "m"
-	PerPack  PriceUnit = "pack"
-	PerEach  PriceUnit = "each"
-)
-
-// PriceList is a studio's price list, by article.
-type PriceList struct {
-	File     *source.File
-	Currency measure.Currency
-	prices   []Price
-	bySKU    map[string]int
+// Mark is what stands before the decimals of its numbers.
+func (l ListSource) Mark() string {
+	if l.Decimal.Given() {
+		return l.Decimal.Text
+	}
+	return "."
 }
 
-// Find is the price of an article; false when the list has none. The list may
-// be nil.
-func (l *PriceList) Find(sku string) (Price, bool) {
-	if l == nil {
-		return Price{}, false
-	}
-	i, ok := l.bySKU[sku]
-	if !ok {
-		return Price{}, false
-	}
-	return l.prices[i], true
+// priceColumns are the columns of a price list, those first that it must have.
+func priceColumns() (wanted, all []string) {
+	wanted = []string{"sku", "description", "unit", "price"}
+	return wanted, append(slices.Clone(wanted), "currency", "from", "dated", "supplier", "bolt", "loss", "minimum", "multiple", "lead_days",
+		"width", "repeat", "discontinued", "substitute")
 }
 
-// Only is a list of the prices of some articles, which is all that a plan with
-// these may look at. Places are left out: nothing about a plan may depend on
-// where a row stands. The list may be nil, and the result is nil then.
-func (l *PriceList) Only(skus []string) *PriceList {
-	if l == nil {
-		return nil
-	}
-	some := &PriceList{Currency: l.Currency, bySKU: map[string]int{}}
-	for _, sku := range skus {
-		if p, ok := l.Find(sku); ok {
-			p.At = source.Range{}
-			some.prices = append(some.prices, p)
-			some.bySKU[sku] = len(some.prices) - 1
-		}
-	}
-	return some
-}
-
-// All are the prices in the order of the file.
-func (l *PriceList) All() []Price { return slices.Clone(l.prices) }
-
-// ReadPrices reads a price list: CSV (RFC 4180) in UTF-8 with a header row that
-// has the columns sku, description, unit and price in any order; other columns
-// are passed over. A byte order mark is accepted, because spreadsheet programs
-// write one. Rows that cannot be used are left out, each with one problem that
-// points at the field.
-func ReadPrices(f *source.File, c measure.Currency) (*PriceList, []source.Problem) {
-	p := &priceReader{list: &PriceList{File: f, Currency: c, bySKU: map[string]int{}}}
-	if p.readable(f.Bytes) && p.header() {
-		for p.next() && len(p.problems) < maxPriceListProblems {
+// Read reads the price list in a file and adds its prices. Rows that cannot be
+// used are left out, each with one problem that points at the field. Rows of one
+// sku, of which all but one say from how many on they hold, are the prices of
+// one article.
+func (l *PriceList) Read(f *source.File, from ListSource) []source.Problem {
+	wanted, all := priceColumns()
+	p := &priceReader{list: l, listReader: listReader{
+		code: BadPriceList, what: "the price list", file: f, from: from, wanted: wanted, known: all,
+	}}
+	if p.open() {
+		for p.more() {
 			p.row()
 		}
 	}
-	return p.list, sortProblems(p.problems)
+	return sortProblems(p.problems)
 }
 
 type priceReader struct {
-	list     *PriceList
-	problems []source.Problem
-	text     []byte // after the byte order mark
-	skipped  int    // bytes of the mark
-	lines    []int  // where lines begin in text
-	csv      *csv.Reader
-	fields   []string
-	columns  map[string]int
-}
-
-func (p *priceReader) report(at source.Range, hint, format string, args ...any) {
-	p.problems = append(p.problems, source.Problem{Code: BadPriceList, Range: at, Message: fmt.Sprintf(format, args...), Hint: hint})
-}
-
-func (p *priceReader) readable(b []byte) bool {
-	p.text = bytes.TrimPrefix(b, []byte("\ufeff"))
-	p.skipped = len(b) - len(p.text)
-	const hint = "save the price list as CSV in UTF-8"
-	switch {
-	case len(b) > maxPriceListBytes:
-		p.report(source.At(0), "split the price list", "the price list has %d bytes; the most is %d", len(b), maxPriceListBytes)
-		return false
-	case !utf8.Valid(p.text):
-		at := p.skipped + firstInvalid(p.text)
-		p.report(source.Range{Start: at, End: at + 1}, hint, "the price list is not UTF-8 here")
-		return false
-	}
-	p.lines = []int{0}
-	for i, c := range p.text {
-		if c == '\n' {
-			p.lines = append(p.lines, i+1)
-		}
-	}
-	p.csv = csv.NewReader(bytes.NewReader(p.text))
-	p.csv.FieldsPerRecord = -1
-	return true
-}
-
-func firstInvalid(b []byte) int {
-	at := 0
-	for at < len(b) {
-		r, n := utf8.DecodeRune(b[at:])
-		if r == utf8.RuneError && n == 1 {
-			break
-		}
-		at += n
-	}
-	return at
-}
-
-// next reads a row that has any text; false at the end or where the text is no
-// longer CSV.
-func (p *priceReader) next() bool {
-	for {
-		fields, err := p.csv.Read()
-		if err != nil {
-			p.broken(err)
-			return false
-		}
-		p.fields = fields
-		if strings.TrimSpace(strings.Join(fields, "")) != "" {
-			return true
-		}
-	}
-}
-
-func (p *priceReader) broken(err error) {
-	if errors.Is(err, io.EOF) {
-		return
-	}
-	at := source.At(p.skipped + int(p.csv.InputOffset()))
-	var e *csv.ParseError
-	if errors.As(err, &e) {
-		at = source.At(p.offset(e.Line, e.Column))
-		err = e.Err
-	}
-	p.report(at, "put a text that contains quotation marks in quotation marks, and double those inside it", "the price list cannot be read on from here: %v", err)
-}
-
-// offset turns a line and a byte column, both from 1, into an offset of the
-// file.
-func (p *priceReader) offset(line, column int) int {
-	line = max(1, min(line, len(p.lines)))
-	return min(p.skipped+p.lines[line-1]+max(column, 1)-1, p.skipped+len(p.text))
-}
-
-// place is the range of a field of the row, or of the row's end when it is too
-// short to have it.
-func (p *priceReader) place(column int) source.Range {
-	end := p.skipped + int(p.csv.InputOffset())
-	if column < len(p.fields)-1 {
-		end = p.offset(p.csv.FieldPos(column+1)) - 1
-	}
-	for end > p.skipped && strings.IndexByte("\r\n", p.text[end-p.skipped-1]) >= 0 {
-		end--
-	}
-	if column >= len(p.fields) {
-		return source.At(end)
-	}
-	start := p.offset(p.csv.FieldPos(column))
-	return source.Range{Start: start, End: max(start, end)}
-}
-
-func (p *priceReader) header() bool {
-	if !p.next() {
-		if len(p.problems) == 0 {
-			p.report(source.At(p.skipped), "begin it with sku,description,unit,price", "the price list is empty")
-		}
-		return false
-	}
-	if len(p.fields) == 1 && strings.ContainsAny(p.fields[0], ";\t") {
-		p.report(p.place(0), "save it with commas between the columns and points in the prices", "the columns of the price list are not separated by commas")
-		return false
-	}
-	p.columns = map[string]int{}
-	for i, field := range p.fields {
-		p.column(i, strings.ToLower(strings.TrimSpace(field)))
-	}
-	for _, name := range priceColumns() {
-		if _, ok := p.columns[name]; !ok {
-			p.report(p.rowPlace(), "begin the list with sku,description,unit,price", "the header row of the price list has no column %q", name)
-		}
-	}
-	return len(p.problems) == 0
-}
-
-func (p *priceReader) column(i int, name string) {
-	if _, twice := p.columns[name]; twice && slices.Contains(priceColumns(), name) {
-		p.report(p.place(i), "remove or rename one of them", "the price list has two columns %q", name)
-		return
-	}
-	p.columns[name] = i
-}
-
-func priceColumns() []string { return []string{"sku", "description", "unit", "price"} }
-
-func (p *priceReader) rowPlace() source.Range {
-	return source.Range{Start: p.place(0).Start, End: p.place(len(p.fields) - 1).End}
-}
-
-// field is a field of the row by its column's name.
-func (p *priceReader) field(name string) (string, source.Range) {
-	column := p.columns[name]
-	if column >= len(p.fields) {
-		return "", p.place(column)
-	}
-	return strings.TrimSpace(p.fields[column]), p.place(column)
+	listReader
+	list *PriceList
 }
 
 func (p *priceReader) row() {
 	sku, at := p.field("sku")
-	price := Price{SKU: sku, At: p.rowPlace()}
+	amount, _ := p.field("price")
+	if sku == "" {
+		if amount != "" { // otherwise it is a note or a heading between the rows
+			p.report(at, "name the article, as the plans do", "this row of the price list has no sku")
+		}
+		return
+	}
+	if len(p.from.Columns) > 0 && p.filled() == 1 {
+		return // a heading between the rows of a supplier's sheet
+	}
+	before := len(p.problems)
+	price := p.article(sku)
+	if len(p.problems) == before {
+		p.enter(price)
+	}
+}
+
+// article reads a row that has a sku.
+func (p *priceReader) article(sku string) Price {
+	price := Price{SKU: sku, File: p.file, At: p.rowPlace()}
 	price.Description, _ = p.field("description")
-	unit, ok := p.unit()
-	amount, priced := p.amount()
-	price.Unit, price.Amount = unit, amount
-	first, known := p.list.bySKU[sku]
+	price.Unit = p.unit()
+	price.Amount = p.amount()
+	p.currency()
+	if price.Supplier, _ = p.field("supplier"); price.Supplier == "" {
+		price.Supplier = p.from.Supplier.Text
+	}
+	price.Bolts = p.bolts(price.Unit)
+	price.Loss = p.loss()
+	price.Minimum, price.Multiple = p.quantity("minimum"), p.quantity("multiple")
+	price.LeadDays = p.days()
+	price.Width, price.Repeat = p.length("width", price.Unit), p.length("repeat", price.Unit)
+	price.Dated = p.date()
+	price.Discontinued = p.yes("discontinued")
+	price.Substitute, _ = p.field("substitute")
+	if price.Substitute == sku {
+		_, at := p.field("substitute")
+		p.report(at, "name another article", "%s is named as its own substitute", quote(sku))
+	}
+	return price
+}
+
+// enter puts an article's row where it belongs: a new article, or a further
+// price of one that is known.
+func (p *priceReader) enter(price Price) {
+	before := len(p.problems)
+	from := p.quantity("from")
+	if len(p.problems) > before {
+		return
+	}
+	i, known := p.list.bySKU[price.SKU]
+	_, at := p.field("sku")
 	switch {
-	case sku == "":
-		p.report(at, "name the article, as the plans do", "this row of the price list has no sku")
-	case known:
-		line := p.list.File.Position(p.list.prices[first].At.Start).Line
-		p.report(at, "remove one of the rows", "%s stands in the price list twice: first on line %d", quote(sku), line)
-	case ok && priced:
-		p.list.bySKU[sku] = len(p.list.prices)
-		p.list.prices = append(p.list.prices, price)
+	case !known && (from == nil || from.Sign() == 0):
+		p.list.add(price)
+	case !known:
+		_, at := p.field("from")
+		p.report(at, "put the row of the usual price above it, with nothing in this column", "%s has a price from %s on and none for less", quote(price.SKU), from.RatString())
+	case from == nil || from.Sign() == 0:
+		p.report(at, "remove one of the rows", "%s stands in the price list twice: first %s", quote(price.SKU), p.first(p.list.prices[i]))
+	default:
+		p.further(&p.list.prices[i], price, from)
 	}
 }
 
-func (p *priceReader) unit() (PriceUnit, bool) {
+// further adds a price for more of an article.
+func (p *priceReader) further(article *Price, price Price, from *big.Rat) {
+	_, at := p.field("from")
+	last := new(big.Rat)
+	if n := len(article.Breaks); n > 0 {
+		last = article.Breaks[n-1].From
+	}
+	switch {
+	case price.Unit != article.Unit:
+		_, at := p.field("unit")
+		p.report(at, "give all prices of an article for one unit", "%s is priced per %s here and per %s %s", quote(price.SKU), price.Unit, article.Unit, p.first(*article))
+	case from.Cmp(last) <= 0:
+		p.report(at, "order the rows of an article by what they are from", "the price of %s from %s on stands below that from %s on", quote(price.SKU), from.RatString(), last.RatString())
+	default:
+		article.Breaks = append(article.Breaks, Break{from, price.Amount})
+	}
+}
+
+// first says where an article stands, as seen from this row.
+func (p *priceReader) first(a Price) string {
+	at := ""
+	if cell := a.File.Cell(a.At.Start); cell != "" {
+		at = "in " + cell
+	} else {
+		at = "on line " + strconv.Itoa(a.File.Position(a.At.Start).Line)
+	}
+	if a.File != p.file {
+		at += " of " + a.File.Name
+	}
+	return at
+}
+
+func (p *priceReader) unit() PriceUnit {
 	text, at := p.field("unit")
-	switch u := PriceUnit(strings.ToLower(text)); u {
-	case PerYard, PerMetre, PerPack, PerEach:
-		return u, true
+	word := strings.ToLower(text)
+	if word == "" {
+		word = strings.ToLower(p.from.Unit.Text)
 	}
-	p.report(at, "write yd, m, pack or each", "%s is not a unit that a price can be for", quote(text))
-	return "", false
+	if meant, ok := p.from.Units[word]; ok {
+		word = meant.Text
+	}
+	if u := PriceUnit(word); slices.Contains(PriceUnits(), u) {
+		return u
+	}
+	p.report(at, "write yd, m, half-m, pack, roll, spool or each, or say in \"units\" of the project file which of them is meant", "%s is not a unit that a price can be for", quote(text))
+	return ""
 }
 
-func (p *priceReader) amount() (*big.Rat, bool) {
+func (p *priceReader) amount() *big.Rat {
 	text, at := p.field("price")
-	amount, err := measure.ParseMoney(text, p.list.Currency)
-	if err != nil {
-		p.report(at, "write a price like 6.00", "%v", err)
-		return nil, false
+	plain, ok := p.decimal(text)
+	if !ok {
+		p.report(at, "write a price like "+p.marks()+", or say in the project file which marks the list writes", "%s is not a price with the marks of this list", quote(text))
+		return nil
 	}
-	return amount, true
+	amount, err := measure.ParseMoney(plain, p.list.Currency)
+	if err != nil {
+		p.report(at, "write a price like "+p.marks(), "%v", err)
+	}
+	return amount
 }
 
-// Fits tells whether the price is for a unit that fabric of a form is sold in.
-func (p Price) Fits(form Form) bool {
-	switch p.Unit {
-	case PerYard, PerMetre:
-		return form == Yardage
-	case PerPack, PerEach:
-		return form == Precut
+// currency refuses a price in another currency than the project's: no rate of
+// exchange is known here.
+func (p *priceReader) currency() {
+	text, at := p.field("currency")
+	if text != "" && !strings.EqualFold(text, p.list.Currency.Code()) {
+		p.problems = append(p.problems, source.Problem{Code: OtherCurrency, Range: at,
+			Message: "a price in " + quote(text) + ", and the project reckons in " + p.list.Currency.Code(),
+			Hint:    "give the price in " + p.list.Currency.Code() + ", at the rate that was paid"})
 	}
+}
+
+// bolts are lengths like "15 yd" with blanks or semicolons between them.
+func (p *priceReader) bolts(unit PriceUnit) []measure.Length {
+	text, at := p.field("bolt")
+	var all []measure.Length
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ';' || r == '/' }) {
+		l, err := p.cloth(strings.TrimSpace(word), unit)
+		if err != nil || l <= 0 {
+			p.report(at, "write the lengths of the bolts like 15 yd, with semicolons between them", "%s is not a length of a bolt", quote(word))
+			return nil
+		}
+		all = append(all, l)
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
+}
+
+// cloth is a length of fabric; a number alone is in yards or metres, as the
+// price is.
+func (p *priceReader) cloth(word string, unit PriceUnit) (measure.Length, error) {
+	plain, ok := p.decimal(word)
+	if ok {
+		word = plain
+	}
+	if unit.Length() > 0 && strings.Trim(word, "0123456789./ ") == "" {
+		word += map[PriceUnit]string{PerYard: " yd", PerMetre: " m", PerHalfMetre: " m"}[unit]
+	}
+	return measure.ParseLength(word, measure.In)
+}
+
+func (p *priceReader) loss() Percent {
+	text, at := p.field("loss")
+	if text == "" {
+		return Percent{}
+	}
+	plain, _ := p.decimal(text)
+	points, ok := basisPoints(strings.TrimSuffix(plain, "%") + "%")
+	if !ok {
+		p.report(at, "write a percentage like 1.5%", "%s is no share of a bolt", quote(text))
+	}
+	return Percent{BasisPoints: points, At: at}
+}
+
+// quantity is a number in the price's unit; nil where there is none.
+func (p *priceReader) quantity(column string) *big.Rat {
+	text, at := p.field(column)
+	if text == "" {
+		return nil
+	}
+	plain, ok := p.decimal(text)
+	if n, err := measure.ParseMoney(plain, p.list.Currency); ok && err == nil {
+		return n
+	}
+	p.report(at, "write a number, like 10", "%s is no quantity", quote(text))
+	return nil
+}
+
+func (p *priceReader) days() int {
+	text, at := p.field("lead_days")
+	if text == "" {
+		return 0
+	}
+	n, err := strconv.ParseUint(text, 10, 10)
+	if err != nil {
+		p.report(at, "write how many days pass from order to delivery, up to 999", "%s is no number of days", quote(text))
+	}
+	return int(n)
+}
+
+// length is across or along the fabric; a number alone is in inches where the
+// price is by the yard, in centimetres otherwise.
+func (p *priceReader) length(column string, unit PriceUnit) measure.Length {
+	text, at := p.field(column)
+	if text == "" {
+		return 0
+	}
+	u := measure.Cm
+	if unit == PerYard {
+		u = measure.In
+	}
+	plain, ok := p.decimal(text)
+	if !ok {
+		plain = text
+	}
+	l, err := measure.ParseLength(plain, u)
+	switch {
+	case err != nil:
+		p.report(at, "write a length, like 42 in or 107 cm", "%v", err)
+	case l == 0:
+		p.report(at, "leave it empty where it is not known", "%s is no %s of a fabric", quote(text), column)
+	}
+	return l
+}
+
+func (p *priceReader) date() Date {
+	text, at := p.field("dated")
+	if text == "" {
+		return Date{}
+	}
+	d, ok := ParseDate(text)
+	if !ok {
+		p.report(at, "write year, month and day, like 2027-03-31", "%s is no day of the calendar", quote(text))
+	}
+	return d
+}
+
+func (p *priceReader) yes(column string) bool {
+	text, at := p.field(column)
+	switch strings.ToLower(text) {
+	case "yes", "y", "true", "x", "1":
+		return true
+	case "", "no", "n", "false", "0":
+		return false
+	}
+	p.report(at, "write yes or no", "%s is neither yes nor no", quote(text))
 	return false
+}
+
+// Stale is one problem for all prices that a list dates more than so many days
+// before today; none where no price is that old.
+func (l *PriceList) Stale(f *source.File, today Date, days int) []source.Problem {
+	var oldest *Price
+	old, dated := 0, 0
+	for i := range l.prices {
+		p := &l.prices[i]
+		if p.File != f || !p.Dated.Given() {
+			continue
+		}
+		dated++
+		if today.Since(p.Dated) <= days {
+			continue
+		}
+		old++
+		if oldest == nil || p.Dated.Compare(oldest.Dated) < 0 {
+			oldest = p
+		}
+	}
+	if oldest == nil {
+		return nil
+	}
+	subject, comma := "the price", ""
+	if old > 1 {
+		comma = ","
+		subject = strconv.Itoa(old) + " of " + strconv.Itoa(dated) + " dated prices are older than " + strconv.Itoa(days) + " days; the oldest, that"
+	}
+	return []source.Problem{{Code: StalePrice, Range: oldest.At,
+		Message: subject + " of " + quote(oldest.SKU) + comma + " is of " + oldest.Dated.String() + ", " + strconv.Itoa(today.Since(oldest.Dated)) + " days ago",
+		Hint:    "ask the supplier, and date the price anew"}}
 }

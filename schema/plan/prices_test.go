@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"fmt"
+	"math/big"
 	"strings"
 	"testing"
 
@@ -16,7 +17,8 @@ func prices(t testing.TB, text string) (*plan.PriceList, []string) {
 	t.Helper()
 	currency, _ := measure.ParseCurrency("USD")
 	f := source.New("prices.csv", []byte(text))
-	list, problems := plan.ReadPrices(f, currency)
+	list := plan.NewPriceList(currency)
+	problems := list.Read(f, plan.ListSource{})
 	var out []string
 	for _, p := range problems {
 		pos := f.Position(p.Range.Start)
@@ -40,7 +42,7 @@ func TestPrices(t *testing.T) {
 	}
 	var got []string
 	for _, p := range list.All() {
-		got = append(got, fmt.Sprint(p.SKU, " ", p.Unit, " ", p.Amount.RatString(), " ", p.Description, " [", list.File.Slice(p.At), "]"))
+		got = append(got, fmt.Sprint(p.SKU, " ", p.Unit, " ", p.Amount.RatString(), " ", p.Description, " [", p.File.Slice(p.At), "]"))
 	}
 	want := []string{
 		`Q-1 yd 6 Cotton, "grey" [6.00,yd,Q-1,x,"Cotton, ""grey"""]`,
@@ -68,7 +70,8 @@ func TestPriceProblems(t *testing.T) {
 	}{
 		{"", []string{"1:1 [] the price list is empty"}},
 		{"\n\n", []string{"1:1 [] the price list is empty"}},
-		{"sku;description;unit;price\na;b;yd;6,00\n", []string{"1:1 [sku;description;unit;price] the columns of the price list are not separated by commas"}},
+		{"sku;description;unit;price\na;b;yd;6,00\n", []string{`2:8 [6,00] "6,00" is not a price: write it without thousands marks or spaces and with a point before the decimals, like 1250.50`}},
+		{"sku:description:unit:price\na:b:yd:6.00\n", []string{`1:1 [sku:description:unit:price] the header row of the price list has no column "sku" or "unit" or "price"`}},
 		{"sku,description,units,price\n", []string{`1:1 [sku,description,units,price] the header row of the price list has no column "unit"`}},
 		{"sku,description,unit,price,sku\n", []string{`1:28 [sku] the price list has two columns "sku"`}},
 		{head + "a,A,yd,6.00\nb,B,m,1\na,C,yd,7\n", []string{`4:1 [a] "a" stands in the price list twice: first on line 2`}},
@@ -110,7 +113,8 @@ func FuzzPrices(f *testing.F) {
 	f.Add("\ufeffsku,description,unit,price\na,\"x")
 	f.Fuzz(func(t *testing.T, text string) {
 		file := source.New("prices.csv", []byte(text))
-		list, problems := plan.ReadPrices(file, measure.Currency{})
+		list := plan.NewPriceList(measure.Currency{})
+		problems := list.Read(file, plan.ListSource{})
 		for _, p := range problems {
 			if !p.Range.Valid() || p.Range.End > len(text) || p.Message == "" {
 				t.Fatalf("%+v", p)
@@ -122,4 +126,114 @@ func FuzzPrices(f *testing.F) {
 			}
 		}
 	})
+}
+
+// A supplier's own sheet: other headings, marks and units, and a title above.
+func TestSuppliersList(t *testing.T) {
+	euro, _ := measure.ParseCurrency("EUR")
+	text := "Weir Mill, spring\n\nArticle no.;Name;Per;Net;Bolt;Least;In steps of;Days;Width;Repeat;Of;Gone;Instead;Loss;Currency;From\n" +
+		"Cottons\n" +
+		"W-1;Rope;Meter;1.006,50;13,5;10;2,5;14;107;12,5 cm;2027-01-02;;;1,5%;EUR;\n" +
+		"W-1;Rope;Meter;990;;;;;;;;;;;;50\n" +
+		"W-2;Moss;Halb;3,20;15 yd; ;;;42 in;;;ja?;;;\n" +
+		"W-3;Old;Meter;5;10 m; ;;;;;;yes;W-1;;;\n"
+	from := plan.ListSource{
+		HeaderRow: plan.Count{N: 3}, Decimal: plan.Text{Text: ","}, Thousands: plan.Text{Text: "."}, Separator: plan.Text{Text: ";"},
+		Supplier: plan.Text{Text: "Weir Mill"},
+		Units:    map[string]plan.Text{"meter": {Text: "m"}, "halb": {Text: "half-m"}},
+		Columns: map[string]plan.Text{
+			"sku": {Text: "article no."}, "description": {Text: "Name"}, "unit": {Text: "Per"}, "price": {Text: "Net"}, "bolt": {Text: "Bolt"},
+			"minimum": {Text: "Least"}, "multiple": {Text: "In steps of"}, "lead_days": {Text: "Days"}, "width": {Text: "Width"}, "repeat": {Text: "Repeat"},
+			"dated": {Text: "Of"}, "discontinued": {Text: "Gone"}, "substitute": {Text: "Instead"}, "loss": {Text: "Loss"},
+		},
+	}
+	f := source.New("mill.csv", []byte(text))
+	list := plan.NewPriceList(euro)
+	problems := list.Read(f, from)
+	if len(problems) != 1 {
+		t.Fatal(problems)
+	}
+	same(t, "problem", f.Slice(problems[0].Range)+": "+problems[0].Message, `ja?: "ja?" is neither yes nor no`)
+
+	rope, _ := list.Find("W-1")
+	same(t, "price", rope.Amount.RatString(), "2013/2") // 1006.50
+	same(t, "unit", rope.Unit, plan.PerMetre)
+	same(t, "bolts", fmt.Sprint(rope.Bolts), fmt.Sprint([]measure.Length{1350 * measure.Centimetre}))
+	same(t, "least", rope.Minimum.RatString(), "10")
+	same(t, "steps", rope.Multiple.RatString(), "5/2")
+	same(t, "days", rope.LeadDays, 14)
+	same(t, "width", rope.Width, 107*measure.Centimetre)
+	same(t, "repeat", rope.Repeat, 125*measure.Millimetre)
+	same(t, "loss", rope.Loss.BasisPoints, 150)
+	same(t, "supplier", rope.Supplier, "Weir Mill")
+	same(t, "dated", rope.Dated.String(), "2027-01-02")
+	// A price from 50 m on holds at 50 m and not just below.
+	same(t, "price for 50", rope.For(big.NewRat(50, 1)).RatString(), "990")
+	same(t, "price for less", rope.For(big.NewRat(499, 10)).RatString(), "2013/2")
+
+	_, ok := list.Find("W-2")
+	same(t, "a row with a fault", ok, false)
+	old, _ := list.Find("W-3")
+	same(t, "discontinued", old.Discontinued, true)
+	same(t, "instead", old.Substitute, "W-1")
+
+	some := list.Only([]string{"W-3"})
+	same(t, "what a plan with W-3 looks at", len(some.All()), 2)
+}
+
+func TestFurtherPrices(t *testing.T) {
+	const head = "sku,description,unit,price,from,currency\na,A,yd,6,,USD\n"
+	for _, tt := range []struct{ rows, want string }{
+		{"a,A,yd,5,20,\n", ""},
+		{"a,A,yd,5,20,\na,A,yd,4,20,\n", `4:10 [20] the price of "a" from 20 on stands below that from 20 on`},
+		{"a,A,m,5,20,\n", `3:5 [m] "a" is priced per m here and per yd on line 2`},
+		{"b,B,m,5,20,\n", `3:9 [20] "b" has a price from 20 on and none for less`},
+		{"a,A,yd,5,0,\n", `3:1 [a] "a" stands in the price list twice: first on line 2`},
+		{"a,A,yd,5,-3,\n", `3:10 [-3] "-3" is no quantity`},
+		{"b,B,yd,5,,EUR\n", `3:11 [EUR] a price in "EUR", and the project reckons in USD`},
+	} {
+		currency, _ := measure.ParseCurrency("USD")
+		f := source.New("prices.csv", []byte(head+tt.rows))
+		var got []string
+		for _, p := range plan.NewPriceList(currency).Read(f, plan.ListSource{}) {
+			pos := f.Position(p.Range.Start)
+			got = append(got, fmt.Sprintf("%d:%d [%s] %s", pos.Line, pos.Column, f.Slice(p.Range), p.Message))
+		}
+		same(t, tt.rows, strings.Join(got, "; "), tt.want)
+	}
+}
+
+// A price is stale the day after so many days, not on the day itself.
+func TestStale(t *testing.T) {
+	currency, _ := measure.ParseCurrency("USD")
+	f := source.New("prices.csv", []byte("sku,description,unit,price,dated\na,A,yd,6,2026-03-31\nb,B,yd,6,2026-03-30\nc,C,yd,6,\n"))
+	list := plan.NewPriceList(currency)
+	list.Read(f, plan.ListSource{})
+	for _, tt := range []struct {
+		day  string
+		want int
+	}{{"2027-03-30", 0}, {"2027-03-31", 1}, {"2027-04-01", 1}} {
+		today, _ := plan.ParseDate(tt.day)
+		same(t, tt.day, len(list.Stale(f, today, 365)), tt.want)
+	}
+	today, _ := plan.ParseDate("2027-04-01")
+	got := list.Stale(f, today, 365)[0]
+	same(t, "message", got.Message, `2 of 2 dated prices are older than 365 days; the oldest, that of "b", is of 2026-03-30, 367 days ago`)
+	today, _ = plan.ParseDate("2027-03-31")
+	got = list.Stale(f, today, 365)[0]
+	same(t, "message", got.Message, `the price of "b" is of 2026-03-30, 366 days ago`)
+}
+
+// Two lists of one project are one: what stands in both is told, with both
+// places.
+func TestSeveralLists(t *testing.T) {
+	currency, _ := measure.ParseCurrency("USD")
+	const head = "sku,description,unit,price\n"
+	a, b := source.New("a.csv", []byte(head+"x,X,yd,6\n")), source.New("b.csv", []byte(head+"y,Y,yd,6\nx,X,yd,7\n"))
+	list := plan.NewPriceList(currency)
+	same(t, "first", len(list.Read(a, plan.ListSource{})), 0)
+	problems := list.Read(b, plan.ListSource{})
+	same(t, "second", len(problems), 1)
+	same(t, "message", problems[0].Message, `"x" stands in the price list twice: first on line 2 of a.csv`)
+	same(t, "prices", len(list.All()), 2)
 }

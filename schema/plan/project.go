@@ -18,7 +18,8 @@ type Project struct {
 	LabourRate Amount // an hour
 	Margin     Percent
 	Run        Count
-	Prices     Text // path of the price list, relative to the project file
+	PriceLists []ListSource
+	PriceAge   int // days after which a dated price is stale
 	Rulers     []Ruler
 	Thread     Thread
 	Rules      []RuleLevel

@@ -33,7 +33,7 @@ func TestProject(t *testing.T) {
 	same(t, "labour", p.LabourRate.Value.FloatString(2), "21.50")
 	same(t, "margin", p.Margin.BasisPoints, 4500)
 	same(t, "run", p.Run.N, 15)
-	same(t, "prices", p.Prices.Text, "lists/prices.csv")
+	same(t, "prices", p.PriceLists[0].Path.Text, "lists/prices.csv")
 	same(t, "square ruler", p.Rulers[0].Width.Length, 19*measure.Inch/2)
 	same(t, "metric ruler", p.Rulers[1].Length.Length, 60*measure.Centimetre)
 	same(t, "rule", p.Rules[0].Rule.Text, "fabric/generous")
@@ -81,7 +81,7 @@ func TestProjectProblems(t *testing.T) {
 	tests := []struct{ old, new, want string }{
 		{`"EUR"`, `"EUX"`, `schema/money /currency: "EUX" is not a currency in use -> write an ISO 4217 code like EUR or USD`},
 		{`"lists/prices.csv"`, `"../prices.csv"`,
-			`schema/outside-folder /prices: "../prices.csv" is not a file inside the pattern folder -> write a relative path with forward slashes and without dots, like prices.csv`},
+			`schema/outside-folder /prices/0: "../prices.csv" is not a file inside the pattern folder -> write a relative path with forward slashes and without dots, like prices.csv`},
 		{`"9 1/2"`, `"9 1/7"`,
 			`schema/off-tick /rulers/0/square: "square": "9 1/7" is not on a ruler: the nearest are 9 9/64 in and 9.15 in -> write 9 9/64 in or 9.15 in`},
 		{`[15, 60]`, `[15, 0]`, `schema/length /rulers/1/size/1: "size" is zero; it must be more -> write a length above zero`},
@@ -119,6 +119,6 @@ func TestPaths(t *testing.T) {
 	} {
 		p, problems := readProject(t, strings.Replace(sample(t, "studio.project.json"), "lists/prices.csv", path, 1))
 		same(t, path, len(problems) == 0, inside)
-		same(t, path+" is used", p.Prices.Given(), inside)
+		same(t, path+" is used", len(p.PriceLists) == 2, inside)
 	}
 }

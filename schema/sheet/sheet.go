@@ -26,13 +26,15 @@ func Is(b []byte) bool { return bytes.HasPrefix(b, []byte("PK\x03\x04")) }
 
 // Text writes a sheet of a workbook as CSV (RFC 4180), every row of it on a
 // line of its own up to its last filled cell, and gives it as a file that knows
-// the cell of every byte. An empty name takes the first sheet.
+// the cell of every byte. An empty sheet takes the first one.
 //
 // A number is written as the shortest decimal that the stored binary number
-// stands for, which is what was typed, up to 15 digits; a date as ISO 8601; a
+// stands for, which is what was typed, up to 15 digits, with the given mark
+// before its decimals, so that it reads as numbers that the sheet holds as
+// text; a date as ISO 8601; a
 // formula as the value that is stored with it. The error says what is wrong
 // with the workbook, in words for a person.
-func Text(name string, b []byte, sheet string) (_ *source.File, err error) {
+func Text(name string, b []byte, sheet, mark string) (_ *source.File, err error) {
 	defer func() { // the library is known to panic on parts that contradict each other
 		if p := recover(); p != nil {
 			err = fmt.Errorf("it cannot be read as a workbook: %v", p)
@@ -51,7 +53,7 @@ func Text(name string, b []byte, sheet string) (_ *source.File, err error) {
 	if i, err := book.GetSheetIndex(sheet); err != nil || i < 0 {
 		return nil, fmt.Errorf("it has no sheet %q; it has %s", sheet, strings.Join(book.GetSheetList(), ", "))
 	}
-	w := writer{book: book, sheet: sheet}
+	w := writer{book: book, sheet: sheet, mark: mark}
 	if err := w.rows(); err != nil {
 		return nil, err
 	}
@@ -62,6 +64,7 @@ func Text(name string, b []byte, sheet string) (_ *source.File, err error) {
 type writer struct {
 	book   *excelize.File
 	sheet  string
+	mark   string
 	text   bytes.Buffer
 	starts []int
 	names  []string // of the cells that begin at starts
@@ -140,7 +143,7 @@ func (w *writer) value(address, raw string) (string, error) {
 	if w.dated(address) {
 		return w.date(number)
 	}
-	return strconv.FormatFloat(number, 'f', -1, 64), nil
+	return strings.Replace(strconv.FormatFloat(number, 'f', -1, 64), ".", w.mark, 1), nil
 }
 
 // dated tells whether a number is shown as a date.

@@ -79,12 +79,10 @@ func (f *Fabric) quantity(unit plan.PriceUnit) *big.Rat {
 	switch unit {
 	case plan.PerEach:
 		return big.NewRat(int64(f.Sheets.Count), 1)
-	case plan.PerPack:
+	case plan.PerPack, plan.PerRoll:
 		return big.NewRat(f.Packs, 1)
-	case plan.PerMetre:
-		return big.NewRat(int64(f.Buy), int64(measure.Metre))
 	}
-	return big.NewRat(int64(f.Buy), int64(measure.Yard))
+	return big.NewRat(int64(f.Buy), int64(unit.Length()))
 }
 
 // cellKey makes a name usable inside a cell's name, whose parts are separated
