@@ -47,7 +47,9 @@ func nameOf(text []byte) string {
 
 // elsewhere are the settings of a project that no single plan follows from, or
 // that are applied afresh in every run.
-func elsewhere() []string { return []string{"$schema", "studio", "prices", "price_age", "rules", "exceptions"} }
+func elsewhere() []string {
+	return []string{"$schema", "studio", "prices", "price_age", "rules", "exceptions"}
+}
 
 // settingsBasis names the settings that plans follow from. Whatever it does not
 // know counts, so that a setting that is new is not forgotten here.

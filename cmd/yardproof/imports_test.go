@@ -78,7 +78,7 @@ func behind() map[string]string {
 		"github.com/fsnotify/fsnotify":       "pipeline/watch",
 		"github.com/google/renameio":         "exporters",
 		"github.com/xuri/excelize":           "exporters/xlsx schema/sheet", // to write workbooks, and to read them
-		"github.com/google/go-cmp":           "exporters/internal/golden", // which only tests import
+		"github.com/google/go-cmp":           "exporters/internal/golden",   // which only tests import
 		"github.com/fatih/color":             "exporters/text",
 		"golang.org/x/image":                 "exporters/internal/raster",
 		// How many columns a character takes: of a terminal, and of a sheet.

@@ -46,4 +46,6 @@ func (d Date) Since(e Date) int {
 	return int(d.time().Sub(e.time()) / (24 * time.Hour))
 }
 
-func (d Date) time() time.Time { return time.Date(d.Year, time.Month(d.Month), d.Day, 0, 0, 0, 0, time.UTC) }
+func (d Date) time() time.Time {
+	return time.Date(d.Year, time.Month(d.Month), d.Day, 0, 0, 0, 0, time.UTC)
+}
