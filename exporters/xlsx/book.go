@@ -24,7 +24,7 @@ type book struct {
 func newBook(h heading, pages []*page) *book {
 	b := &book{heading: h, file: excelize.NewFile(), styles: map[look]int{}}
 	b.cells, b.names = findCells(pages)
-	b.markFailing(pages)
+	b.markTextual(pages)
 	return b
 }
 

@@ -155,7 +155,8 @@ func costing() report.Sheet {
 	total := expr(report.Add, 2219, 100, ref("fabric cost"), ref("thread cost"))
 	margin := expr(report.Div, 2681, 4900, expr(report.Sub, 2681, 100, ref("asked"), ref("kit cost")), ref("asked"))
 	asPlanned := &report.Expr{Op: report.Const, Text: "as planned"}
-	stale := &report.Expr{Op: report.IfOver, Text: asPlanned.Text, Args: []*report.Expr{ref("A1"), constant(20, 1), ref("A1"), asPlanned}}
+	more := &report.Expr{Op: report.Exceeds, Value: new(big.Rat), Args: []*report.Expr{ref("A1"), constant(20, 1)}}
+	stale := &report.Expr{Op: report.If, Text: asPlanned.Text, Args: []*report.Expr{more, ref("A1"), asPlanned}}
 	bolts := expr(report.RoundUp, 3, 1, expr(report.Div, 5, 2, expr(report.Mul, 25, 1, ref("A1"), constant(5, 4)), constant(10, 1)))
 	bolts.Digits = 0
 	return report.Sheet{ID: "costing", Title: "Kit costing", Wide: true, Tables: []report.Table{{
