@@ -78,7 +78,7 @@ func workOut(t *testing.T, e *report.Expr, cells map[string]*report.Expr) (*big.
 	case e.Op == report.Join:
 		return nil, joined(args, texts, e.Digits)
 	case e.Op == report.Equals && missing:
-		return truth(args[0] == nil && args[1] == nil && strings.ToLower(texts[0]) == strings.ToLower(texts[1])), ""
+		return truth(args[0] == nil && args[1] == nil && strings.EqualFold(texts[0], texts[1])), ""
 	case e.Op == report.If && args[0] == nil:
 		return nil, report.Unknown
 	case e.Op == report.If && args[0].Sign() == 0:
