@@ -36,20 +36,14 @@ func (p *page) addCharts(list []report.Chart) {
 			series = 1
 		}
 		height := min(paper.Height, chartFrame+float64(points)*(barHeight*float64(series)+barGap))
-		p.add(line{part: blank})
+		p.add(line{part: blank}) // begins a page with the chart, whose edge would be seen on the one before
 		at := len(p.lines) + 1
 		for range int(math.Ceil(p.onSheet(height)*pointsPerInch/spaceHeight) + 1) {
 			p.add(line{part: space})
 		}
 		p.charts = append(p.charts, chart{Chart: c, row: at, width: paper.Width, height: height})
-		p.blocks = append(p.blocks, block{first: at, last: len(p.lines)})
+		p.blocks = append(p.blocks, block{first: at - 1, last: len(p.lines)})
 	}
-}
-
-// tones are what series are filled with, as different from their neighbours as
-// a printer without colour can make them; all have a black edge.
-func tones() []string {
-	return []string{"FFFFFF", "595959", "D0D0D0", "000000", "A0A0A0", "E8E8E8", "7A7A7A"}
 }
 
 func (b *book) placeCharts(p *page) error {
@@ -74,7 +68,7 @@ func (b *book) placeChart(p *page, c chart) error {
 	pixels := func(millimetres float64) uint { return uint(p.onSheet(millimetres) * pixelsPerInch) }
 	text := excelize.Font{Family: fontFamily, Size: fontSize, Color: black}
 	kind := excelize.Bar
-	overlap, between := 0, uint(60)
+	overlap, between, no := 0, uint(60), false
 	if c.Stacked {
 		kind, overlap = excelize.BarStacked, 100
 	}
@@ -83,7 +77,7 @@ func (b *book) placeChart(p *page, c chart) error {
 		legend = excelize.ChartLegend{Position: "none"}
 	}
 	return b.file.AddChart(p.name, relative(1, c.row), &excelize.Chart{
-		Type: kind, Series: series, Overlap: &overlap, GapWidth: &between,
+		Type: kind, Series: series, Overlap: &overlap, GapWidth: &between, VaryColors: &no,
 		Dimension: excelize.ChartDimension{Width: pixels(c.width), Height: pixels(c.height)},
 		Format:    excelize.GraphicOptions{AltText: cut(c.Title+". "+c.About, excelize.TotalCellChars), Positioning: "oneCell"},
 		Title:     excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: c.Title, Font: &excelize.Font{Family: fontFamily, Size: 12, Bold: true, Color: black}}}},
@@ -144,8 +138,7 @@ func (c chart) series(sheet string, of block) ([]excelize.ChartSeries, error) {
 	var all []excelize.ChartSeries
 	add := func(name, categories, values string) {
 		all = append(all, excelize.ChartSeries{
-			Name: name, Categories: categories, Values: values, Fill: solid(tones()[len(all)%len(tones())]),
-			Line:      excelize.LineOptions{Type: excelize.LineSolid, Fill: solid(black), Width: 0.75},
+			Name: name, Categories: categories, Values: values, Fill: solid(placeholder(len(all))),
 			DataLabel: excelize.ChartDataLabel{Font: excelize.Font{Family: fontFamily, Size: fontSize - 1, Color: black}},
 		})
 	}

@@ -150,14 +150,21 @@ func (f *formula) argument(e *report.Expr, i int) string {
 const leastRange = 3
 
 // sum adds arguments; cells that stand below each other are one range, so that
-// a formula stays as short as programs want it however many there are.
+// a formula stays as short as programs want it however many there are. A range
+// passes over a text, so where one may be, the numbers are counted.
 func (f *formula) sum(args []*report.Expr) (text string, strength int) {
-	if f.ranges != nil && len(args) >= leastRange {
-		if ranges, ok := f.ranges(args); ok {
-			return "SUM(" + strings.Join(ranges, ",") + ")", atoms
-		}
+	if f.ranges == nil || len(args) < leastRange {
+		return f.join(args, " + ", sums, sums), sums
 	}
-	return f.join(args, " + ", sums, sums), sums
+	ranges, ok := f.ranges(args)
+	if !ok {
+		return f.join(args, " + ", sums, sums), sums
+	}
+	cells := strings.Join(ranges, ",")
+	if slices.ContainsFunc(args, f.textual) {
+		return fmt.Sprintf("IF(COUNT(%s)=%d,SUM(%s),NA())", cells, len(args), cells), atoms
+	}
+	return "SUM(" + cells + ")", atoms
 }
 
 // join writes arguments between operators. What binds less tightly than the
@@ -286,8 +293,7 @@ func (b *book) expression(e *report.Expr, sheet string) (string, error) {
 }
 
 // ranges puts cells together that stand below each other; ok is false where
-// that would shorten little, or where one may be a text, which a program
-// passes over in a range.
+// that would shorten little.
 func (b *book) ranges(refs []*report.Expr, sheet string) (ranges []string, ok bool) {
 	var first, last cellAt
 	end := func() {
@@ -297,7 +303,7 @@ func (b *book) ranges(refs []*report.Expr, sheet string) (ranges []string, ok bo
 	}
 	for _, r := range refs {
 		at, known := b.cells[r.Name]
-		if r.Op != report.Ref || !known || at.textual {
+		if r.Op != report.Ref || !known {
 			return nil, false
 		}
 		if at.sheet != last.sheet || at.column != last.column || at.row != last.row+1 {

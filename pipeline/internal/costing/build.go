@@ -7,6 +7,9 @@ import (
 	"yardproof/pipeline/report"
 )
 
+// Of is the value of the cell that a result stands in.
+func Of(r Result) *report.Expr { return r.ref() }
+
 // Fixed is a whole number written into the formula itself.
 func Fixed(n int64) *report.Expr { return fixed(n) }
 
