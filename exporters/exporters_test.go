@@ -64,7 +64,7 @@ func names(files []File) []string {
 func TestExportsNameTheirFiles(t *testing.T) {
 	want := map[string][2]string{
 		"csv": {
-			"harbour-steps/cut-list.csv harbour-steps/fabrics.csv harbour-steps/tools.csv harbour-steps/inputs.csv harbour-steps/costing.csv",
+			"harbour-steps/cut-list.csv harbour-steps/fabrics.csv harbour-steps/tools.csv harbour-steps/inputs.csv harbour-steps/costing.csv harbour-steps/cutting-room.csv",
 			"line/kits.csv",
 		},
 		"json": {"harbour-steps/harbour-steps.json", "line.json"},

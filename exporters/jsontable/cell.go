@@ -23,19 +23,20 @@ type number struct {
 	Decimal string `json:"decimal,omitempty"` // any other number that a decimal holds
 	Name    string `json:"name,omitempty"`
 	Input   bool   `json:"input,omitempty"`
+	Marked  bool   `json:"marked,omitempty"` // it stands out
 	Why     int    `json:"why,omitempty"`
 }
 
 func (w writer) cell(c report.Cell) any {
 	switch {
-	case c.Kind == report.Empty:
+	case c.Kind == report.Empty || c.Kind == report.Box:
 		return nil
 	case !figure.IsNumber(c):
 		return figure.Words(c)
 	}
 	n := number{
 		Kind: kind(c.Kind), Text: figure.Text(c, w.currency),
-		Name: c.Name, Input: c.Input, Why: w.workings.Number(c.Why),
+		Name: c.Name, Input: c.Input, Marked: c.Marked(), Why: w.workings.Number(c.Why),
 	}
 	if value := figure.Value(c); value != nil {
 		n.Decimal, n.Exact = decimal(value, w.leastPlaces(c))

@@ -17,6 +17,7 @@ type book struct {
 	heading heading
 	file    *excelize.File
 	styles  map[look]int
+	marked  *int // the look of what stands out; nil as long as nothing does
 	cells   map[string]cellAt
 	names   []string // of cells, in the order of the sheets
 }
@@ -24,7 +25,7 @@ type book struct {
 func newBook(h heading, pages []*page) *book {
 	b := &book{heading: h, file: excelize.NewFile(), styles: map[look]int{}}
 	b.cells, b.names = findCells(pages)
-	b.markFailing(pages)
+	b.markTextual(pages)
 	return b
 }
 
@@ -99,17 +100,30 @@ func prepare(w *excelize.StreamWriter, p *page) error {
 	// From the last to the first: the library puts each before those it has,
 	// and the file format wants them in order.
 	for i, width := range slices.Backward(p.grid.columns) {
-		if err := w.SetColWidth(i+1, i+1, width); err != nil {
+		if err := w.SetColWidth(i+1, i+1, quarters(width*p.size)); err != nil {
 			return err
 		}
 	}
-	if row := p.frozen(); row > 0 {
-		return w.SetPanes(&excelize.Panes{
-			Freeze: true, YSplit: row, ActivePane: "bottomLeft",
-			TopLeftCell: fmt.Sprintf("A%d", row+1),
-		})
+	return p.freeze(w)
+}
+
+// freeze keeps the titles of columns, and first columns, in view while the rest
+// scrolls.
+func (p *page) freeze(w *excelize.StreamWriter) error {
+	row := p.frozen()
+	pane := "bottomLeft"
+	switch {
+	case p.still > 0 && row > 0:
+		pane = "bottomRight"
+	case p.still > 0:
+		pane = "topRight"
+	case row == 0:
+		return nil
 	}
-	return nil
+	return w.SetPanes(&excelize.Panes{
+		Freeze: true, XSplit: p.still, YSplit: row, ActivePane: pane,
+		TopLeftCell: relative(p.still+1, row+1),
+	})
 }
 
 // mostFrozen is how many rows may stand still and leave room to scroll in.
@@ -161,7 +175,7 @@ func merge(w *excelize.StreamWriter, first, last, row int) error {
 
 // text is a line that runs over the whole width.
 func (b *book) text(w *excelize.StreamWriter, p *page, l line, row int) error {
-	style, err := b.style(look{part: l.part})
+	style, err := b.style(look{part: l.part, large: p.size > 1})
 	if err != nil {
 		return err
 	}
@@ -183,7 +197,7 @@ func (l line) height(p *page) float64 {
 	bold := l.part != body && l.part != sentence
 	if l.spans() {
 		size := look{part: l.part}.size() / fontSize
-		return l.part.height(linesOf(l.text, (p.grid.between(0, p.grid.span)-padding)/size, bold))
+		return p.tall(l.part, linesOf(l.text, (p.grid.between(0, p.grid.span)-padding)/size, bold))
 	}
 	lines := 1
 	for i := range columnsOf(l) {
@@ -193,7 +207,28 @@ func (l line) height(p *page) float64 {
 		}
 		lines = max(lines, linesOf(l.words(i), p.grid.between(i, last)-padding, bold))
 	}
-	return l.part.height(lines)
+	return max(p.tall(l.part, lines), l.boxHeight(p.size))
+}
+
+// tall is the height of a line of wrapped text in the page's type.
+func (p *page) tall(part part, lines int) float64 {
+	height := part.unlimited(lines)
+	if height == 0 && p.size > 1 {
+		height = usualHeight
+	}
+	return min(height*p.size, excelize.MaxRowHeight)
+}
+
+// tickHeight leaves room for a tick that is made with a pen.
+const tickHeight = 18.0
+
+func (l line) boxHeight(size float64) float64 {
+	for _, c := range l.cells {
+		if c.Kind == report.Box {
+			return tickHeight * size
+		}
+	}
+	return 0
 }
 
 // words is the text of a column of the line that may have to wrap.
@@ -213,7 +248,7 @@ func (b *book) values(p *page, l line) ([]any, error) {
 		var value excelize.Cell
 		var err error
 		if l.part == head {
-			value, err = b.headCell(*l.table, i)
+			value, err = b.headCell(p, *l.table, i)
 		} else {
 			value, err = b.cell(p, l, i)
 		}
@@ -225,8 +260,9 @@ func (b *book) values(p *page, l line) ([]any, error) {
 	return values, nil
 }
 
-func (b *book) headCell(t report.Table, i int) (excelize.Cell, error) {
-	style, err := b.style(look{part: head, number: kindOf(t, i) != report.Text, beside: i > 0})
+func (b *book) headCell(p *page, t report.Table, i int) (excelize.Cell, error) {
+	right := kindOf(t, i) != report.Text || t.Columns[i].Right
+	style, err := b.style(look{part: head, large: p.size > 1, number: right, beside: i > 0})
 	return excelize.Cell{StyleID: style, Value: titleOf(t, i)}, err
 }
 
@@ -236,8 +272,8 @@ func (b *book) cell(p *page, l line, i int) (excelize.Cell, error) {
 	if i < len(l.cells) {
 		c = l.cells[i]
 	}
-	drawn := look{part: l.part, input: c.Input, beside: i > 0}
-	if c.Kind != report.Text && c.Kind != report.Empty {
+	drawn := look{part: l.part, large: p.size > 1, input: c.Input, box: c.Kind == report.Box, beside: i > 0, right: l.table.Columns[i].Right}
+	if c.Kind != report.Text && c.Kind != report.Empty && c.Kind != report.Box {
 		drawn.number = figure.IsNumber(c) || c.Expr != nil
 		drawn.format = b.numberFormat(c, l.table.Columns[i].Unit)
 	}
@@ -258,7 +294,7 @@ func stored(c report.Cell) any {
 	switch {
 	case c.Kind == report.Count:
 		return c.Int
-	case c.Kind == report.Length || c.Kind == report.Fabric:
+	case (c.Kind == report.Length || c.Kind == report.Fabric) && figure.IsNumber(c):
 		return figure.Measured(c).MulInt(int64(measure.Inch)).Float(measure.In)
 	}
 	if value := figure.Value(c); value != nil {

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"image/png"
+	"maps"
+	"slices"
 	"strings"
 	"testing"
 
@@ -67,8 +69,12 @@ func dumpSheet(t testing.TB, s *strings.Builder, f *excelize.File, sheet string)
 	validations, err := f.GetDataValidations(sheet)
 	check(t, err)
 	for _, v := range validations {
-		fmt.Fprintf(s, "  %s: %s %s %s\n", v.Sqref, v.Type, v.Operator, v.Formula1)
+		fmt.Fprintf(s, "  %s: %s %s %s %s, %q\n", v.Sqref, v.Type, v.Operator, v.Formula1, v.Formula2, *v.Prompt)
 	}
+	if protection, err := f.GetSheetProtection(sheet); err == nil && protection.SelectUnlockedCells {
+		fmt.Fprintf(s, "  protected, password %q, locked cells may be selected %t\n", protection.Password, protection.SelectLockedCells)
+	}
+	dumpMarks(t, s, f, sheet)
 	merged, err := f.GetMergeCells(sheet)
 	check(t, err)
 	for _, m := range merged {
@@ -107,6 +113,15 @@ func dumpCell(t testing.TB, s *strings.Builder, f *excelize.File, sheet string, 
 	if style.CustomNumFmt != nil {
 		fmt.Fprintf(s, " [%s]", *style.CustomNumFmt)
 	}
+	if style.Font.Size > fontSize && column > 1 {
+		fmt.Fprintf(s, " %v pt", style.Font.Size)
+	}
+	if kind == excelize.CellTypeInlineString && style.Alignment.Horizontal == "right" {
+		s.WriteString(" right")
+	}
+	if style.Protection != nil && !style.Protection.Locked {
+		s.WriteString(" unlocked")
+	}
 	if style.Font.Bold {
 		s.WriteString(" bold")
 	}
@@ -114,6 +129,17 @@ func dumpCell(t testing.TB, s *strings.Builder, f *excelize.File, sheet string, 
 		s.WriteString(" boxed")
 	}
 	s.WriteByte('\n')
+}
+
+func dumpMarks(t testing.TB, s *strings.Builder, f *excelize.File, sheet string) {
+	t.Helper()
+	marks, err := f.GetConditionalFormats(sheet)
+	check(t, err)
+	for _, cell := range slices.Sorted(maps.Keys(marks)) {
+		style, err := f.GetConditionalStyle(*marks[cell][0].Format)
+		check(t, err)
+		fmt.Fprintf(s, "  %s stands out when %s: bold %t, filled %v\n", cell, marks[cell][0].Criteria, style.Font.Bold, style.Fill.Color)
+	}
 }
 
 func kindWord(kind excelize.CellType) string {

@@ -21,13 +21,22 @@ func (b *book) numberFormat(c report.Cell, columnUnit string) string {
 	case report.Length:
 		return lengthFormat(c, columnUnit)
 	case report.Fabric:
-		return measured(c) + " " + literal(figure.FabricUnit(c.Unit))
+		return fabricFormat(c) + " " + literal(figure.FabricUnit(c.Unit))
 	case report.Money:
 		return b.moneyFormat(c)
 	case report.Share:
 		return "0.0%"
 	}
 	return plainFormat(c)
+}
+
+// fabricFormat shows an eighth of a yard and a centimetre of what a formula
+// comes to, whatever that is after a change of the inputs.
+func fabricFormat(c report.Cell) string {
+	if c.Expr != nil {
+		return "#,##0.00#"
+	}
+	return measured(c)
 }
 
 func lengthFormat(c report.Cell, columnUnit string) string {
@@ -131,11 +140,32 @@ func places(c report.Cell) (needed int, exact bool) {
 // plainFormat shows a number as it is, one that a formula rounds with the
 // decimals it is rounded to.
 func plainFormat(c report.Cell) string {
-	if c.Expr != nil && (c.Expr.Op == report.Round || c.Expr.Op == report.RoundUp) && c.Expr.Digits >= 0 {
-		return decimals(c.Expr.Digits)
+	if c.Expr != nil {
+		if places := roundedTo(c.Expr); places >= 0 {
+			return decimals(places)
+		}
+		return general
 	}
-	if _, exact := places(c); !exact && c.Expr == nil && !c.Input {
+	if _, exact := places(c); !exact && !c.Input {
 		return literal("about ") + decimals(4)
 	}
 	return general
+}
+
+// roundedTo is how many decimals a formula is rounded to, whichever way an If
+// goes; -1 where it is not.
+func roundedTo(e *report.Expr) int {
+	switch e.Op {
+	case report.Round, report.RoundUp, report.RoundDown:
+		return e.Digits
+	case report.If:
+		if a, b := roundedTo(e.Args[1]), roundedTo(e.Args[2]); a >= 0 && b >= 0 {
+			return max(a, b)
+		}
+	case report.Const:
+		if e.Value == nil || e.Value.IsInt() {
+			return 0 // words are shown as they are
+		}
+	}
+	return -1
 }

@@ -21,7 +21,8 @@ const maxDigits = 15
 
 // Binding strengths of operators.
 const (
-	sums = iota + 1
+	comparisons = iota + 1
+	sums
 	products
 	atoms
 )
@@ -30,7 +31,9 @@ const (
 // equals sign. Names are looked up by refer.
 type formula struct {
 	refer   func(name string) (string, bool)
-	unknown string // the first name that refer does not know
+	textual func(e *report.Expr) bool                  // it may come out as text; nil where nothing does
+	ranges  func(refs []*report.Expr) ([]string, bool) // the cells as ranges; nil where they are not to be put together
+	unknown string                                     // the first name that refer does not know
 }
 
 func (f *formula) write(e *report.Expr) (text string, strength int) {
@@ -40,22 +43,89 @@ func (f *formula) write(e *report.Expr) (text string, strength int) {
 	case report.Ref:
 		return f.name(e.Name), atoms
 	case report.Add:
-		return f.join(e.Args, " + ", sums, sums), sums
+		return f.sum(e.Args)
 	case report.Sub:
 		return f.join(e.Args, " - ", sums, products), sums
 	case report.Mul:
 		return f.join(e.Args, " * ", products, atoms), products
 	case report.Div:
 		return f.join(e.Args, " / ", products, atoms), products
-	case report.Round:
-		return fmt.Sprintf("ROUND(%s,%d)", f.argument(e, 0), e.Digits), atoms
-	case report.RoundUp:
-		return fmt.Sprintf("ROUNDUP(ROUND(%s,%d),%d)", f.argument(e, 0), e.Digits+dustPlaces, e.Digits), atoms
-	case report.IfOver:
-		over := f.join(e.Args[:min(2, len(e.Args))], " - ", sums, products)
-		return fmt.Sprintf("IF(ROUND(%s,%d)>0,%s,%s)", over, dustPlaces, f.argument(e, 2), f.argument(e, 3)), atoms
+	case report.If:
+		return fmt.Sprintf("IF(%s,%s,%s)", f.argument(e, 0), f.argument(e, 1), f.argument(e, 2)), atoms
+	case report.Join:
+		return f.joined(e), comparisons
+	case report.Exceeds, report.Under, report.Equals:
+		return f.compared(e), comparisons
+	case report.Not:
+		return fmt.Sprintf("NOT(%s)", f.argument(e, 0)), atoms
 	}
-	return "NA()", atoms
+	return f.function(e), atoms
+}
+
+// function writes what programs have a function for.
+func (f *formula) function(e *report.Expr) string {
+	switch e.Op {
+	case report.Round:
+		return fmt.Sprintf("ROUND(%s,%d)", f.argument(e, 0), e.Digits)
+	case report.RoundUp:
+		return fmt.Sprintf("ROUNDUP(%s,%d)", f.clean(e, 0), e.Digits)
+	case report.RoundDown:
+		return fmt.Sprintf("ROUNDDOWN(%s,%d)", f.clean(e, 0), e.Digits)
+	case report.Min:
+		return "MIN(" + f.numbers(e.Args) + ")"
+	case report.Max:
+		return "MAX(" + f.numbers(e.Args) + ")"
+	}
+	return "NA()"
+}
+
+// clean is an argument without its dust.
+func (f *formula) clean(e *report.Expr, i int) string {
+	return fmt.Sprintf("ROUND(%s,%d)", f.argument(e, i), e.Digits+dustPlaces)
+}
+
+// numbers are arguments of a function that passes over cells with text in them.
+// Added to nothing, a text is the error that it is everywhere else.
+func (f *formula) numbers(args []*report.Expr) string {
+	var all []string
+	for _, a := range args {
+		text, _ := f.write(a)
+		if a.Op == report.Ref && f.textual != nil && f.textual(a) {
+			text = "0 + " + text
+		}
+		all = append(all, text)
+	}
+	return strings.Join(all, ",")
+}
+
+// compared writes a condition. Texts are compared as they are, numbers without
+// their dust.
+func (f *formula) compared(e *report.Expr) string {
+	sign := map[report.Op]string{report.Exceeds: ">", report.Under: "<", report.Equals: "="}[e.Op]
+	if comparesTexts(e) {
+		return f.join(e.Args, sign, sums, sums)
+	}
+	return fmt.Sprintf("ROUND(%s,%d)%s0", f.join(e.Args, " - ", sums, products), dustPlaces, sign)
+}
+
+// comparesTexts reports whether something that an Equals compares is a text.
+func comparesTexts(e *report.Expr) bool {
+	return e.Op == report.Equals && slices.ContainsFunc(e.Args, func(a *report.Expr) bool { return a.Value == nil })
+}
+
+// joined writes texts and numbers as one text.
+func (f *formula) joined(e *report.Expr) string {
+	parts := []*report.Expr{{Op: report.Const}} // of one number alone it makes a text
+	for _, a := range e.Args {
+		if a.Value != nil {
+			a = &report.Expr{Op: report.Round, Args: []*report.Expr{a}, Digits: e.Digits, Value: a.Value}
+		}
+		parts = append(parts, a)
+	}
+	if len(e.Args) > 0 && e.Args[0].Value == nil {
+		parts = parts[1:]
+	}
+	return f.join(parts, " & ", sums, sums)
 }
 
 func (f *formula) name(name string) string {
@@ -74,6 +144,27 @@ func (f *formula) argument(e *report.Expr, i int) string {
 	}
 	text, _ := f.write(e.Args[i])
 	return text
+}
+
+// leastRange is how many cells are worth being written as a range.
+const leastRange = 3
+
+// sum adds arguments; cells that stand below each other are one range, so that
+// a formula stays as short as programs want it however many there are. A range
+// passes over a text, so where one may be, the numbers are counted.
+func (f *formula) sum(args []*report.Expr) (text string, strength int) {
+	if f.ranges == nil || len(args) < leastRange {
+		return f.join(args, " + ", sums, sums), sums
+	}
+	ranges, ok := f.ranges(args)
+	if !ok {
+		return f.join(args, " + ", sums, sums), sums
+	}
+	cells := strings.Join(ranges, ",")
+	if slices.ContainsFunc(args, f.textual) {
+		return fmt.Sprintf("IF(COUNT(%s)=%d,SUM(%s),NA())", cells, len(args), cells), atoms
+	}
+	return "SUM(" + cells + ")", atoms
 }
 
 // join writes arguments between operators. What binds less tightly than the
@@ -124,46 +215,12 @@ func literal(text string) string {
 	return `"` + strings.ReplaceAll(text, `"`, `""`) + `"`
 }
 
-// mayFail reports whether some input would make the expression divide by zero,
-// or refer to a cell that does.
-func (b *book) mayFail(e *report.Expr) bool {
-	switch {
-	case e.Op == report.Ref:
-		return b.cells[e.Name].mayFail
-	case e.Op == report.Div && len(e.Args) > 1:
-		by := e.Args[1]
-		if by.Op != report.Const || by.Value == nil || by.Value.Sign() == 0 {
-			return true
-		}
-	}
-	return slices.ContainsFunc(e.Args, b.mayFail)
-}
-
-// markFailing finds the cells whose formulas may fail. Formulas refer to each
-// other in no certain order, so it goes round until nothing is added.
-func (b *book) markFailing(pages []*page) {
-	for added := true; added; {
-		added = false
-		for _, p := range pages {
-			for _, l := range p.lines {
-				for _, c := range l.cells {
-					at, ok := b.cells[c.Name]
-					if ok && !at.mayFail && c.Expr != nil && !c.Input && b.mayFail(c.Expr) {
-						at.mayFail, added = true, true
-						b.cells[c.Name] = at
-					}
-				}
-			}
-		}
-	}
-}
-
 // cellAt is where a named cell is.
 type cellAt struct {
 	sheet       string
 	column, row int
 	defined     string // its name in the workbook; empty when it goes by its address
-	mayFail     bool
+	textual     bool   // it may show a text where a number is expected
 }
 
 // reference is what a formula on a sheet calls the cell.
@@ -203,19 +260,67 @@ func findCells(pages []*page) (cells map[string]cellAt, order []string) {
 	return cells, order
 }
 
+// mostCharacters is the file format's limit to a formula.
+const mostCharacters = 8192
+
 // formulaOf is the formula of a cell on a sheet.
 func (b *book) formulaOf(e *report.Expr, sheet string) (string, error) {
-	f := formula{refer: func(name string) (string, bool) {
-		at, ok := b.cells[name]
-		return at.reference(sheet), ok
-	}}
-	text, _ := f.write(e)
-	if b.mayFail(e) {
+	text, err := b.expression(e, sheet)
+	if err == nil && b.fails(e) {
 		// It looks like a number that could not be worked out to begin with.
 		text = "IFERROR(" + text + "," + literal(report.Unknown) + ")"
 	}
+	if err == nil && len(text) > mostCharacters {
+		err = fmt.Errorf("sheet %s: a formula has %d characters, and no program takes more than %d", sheet, len(text), mostCharacters)
+	}
+	return text, err
+}
+
+func (b *book) expression(e *report.Expr, sheet string) (string, error) {
+	f := formula{
+		refer: func(name string) (string, bool) {
+			at, ok := b.cells[name]
+			return at.reference(sheet), ok
+		},
+		textual: b.textual,
+		ranges:  func(refs []*report.Expr) ([]string, bool) { return b.ranges(refs, sheet) },
+	}
+	text, _ := f.write(e)
 	if f.unknown != "" {
 		return "", fmt.Errorf("sheet %s: a formula refers to %s, which no cell is called", sheet, strconv.Quote(f.unknown))
 	}
 	return text, nil
+}
+
+// ranges puts cells together that stand below each other; ok is false where
+// that would shorten little.
+func (b *book) ranges(refs []*report.Expr, sheet string) (ranges []string, ok bool) {
+	var first, last cellAt
+	end := func() {
+		if last.row > 0 {
+			ranges = append(ranges, rangeOf(first, last, sheet))
+		}
+	}
+	for _, r := range refs {
+		at, known := b.cells[r.Name]
+		if r.Op != report.Ref || !known {
+			return nil, false
+		}
+		if at.sheet != last.sheet || at.column != last.column || at.row != last.row+1 {
+			end()
+			first = at
+		}
+		last = at
+	}
+	end()
+	return ranges, 2*len(ranges) <= len(refs)
+}
+
+func rangeOf(first, last cellAt, from string) string {
+	first.defined, last.sheet, last.defined = "", from, ""
+	text := first.reference(from)
+	if first.row < last.row {
+		text += ":" + last.reference(from)
+	}
+	return text
 }

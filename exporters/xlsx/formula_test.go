@@ -56,8 +56,8 @@ func TestCachedValuesAreWhatFormulasComeTo(t *testing.T) {
 			t.Errorf("%s!%s =%s stores %q, comes to %q", sheet, cell, formula, cached, calculated)
 		}
 	})
-	if formulas != 6 {
-		t.Errorf("%d formulas, the sample has 6", formulas)
+	if formulas != 8 {
+		t.Errorf("%d formulas, the sample has 8", formulas)
 	}
 }
 
@@ -108,7 +108,7 @@ func TestFormulaKeepsTheTree(t *testing.T) {
 		{e(report.Div, n("a"), c(1, 3)), "a / (1/3)"},
 		{c(1, 1_000_000_000_000_000), "1/1000000000000000"},
 		{up, "ROUNDUP(ROUND(a / 3,10),1)"},
-		{e(report.IfOver, n("a"), e(report.Sub, n("b"), n("c")), n("d"), text), `IF(ROUND(a - (b - c),9)>0,d,"say ""never""")`},
+		{e(report.If, e(report.Exceeds, n("a"), e(report.Sub, n("b"), n("c"))), n("d"), text), `IF(ROUND(a - (b - c),9)>0,d,"say ""never""")`},
 		{e(report.Add), "0"},
 	}
 	for _, test := range tests {
@@ -129,7 +129,7 @@ func TestBoundariesSurviveFloatingPoint(t *testing.T) {
 		{Op: report.Const, Value: big.NewRat(11, 10)}, {Op: report.Const, Value: big.NewRat(11, 10)},
 	}}
 	limit := &report.Expr{Op: report.Const, Value: big.NewRat(121, 100)}
-	over := &report.Expr{Op: report.IfOver, Text: "no", Args: []*report.Expr{product, limit, limit, {Op: report.Const, Text: "no"}}}
+	over := &report.Expr{Op: report.If, Text: "no", Args: []*report.Expr{{Op: report.Exceeds, Args: []*report.Expr{product, limit}}, limit, {Op: report.Const, Text: "no"}}}
 	f := open(t, planBytes(t, onePage(report.Cell{Kind: report.Number, Expr: over})))
 	eachFormula(t, f, func(sheet, cell, formula, cached string) {
 		got, err := f.CalcCellValue(sheet, cell, excelize.Options{RawCellValue: true})

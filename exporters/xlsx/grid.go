@@ -43,7 +43,7 @@ func pageWidth(h heading, wide bool) float64 {
 }
 
 // fit makes columns as wide as their contents ask for; columns of sentences
-// share what is left of the page.
+// share what is left of the page. Widths are those of type of the usual size.
 func fit(p *page, h heading) grid {
 	needs := make([]need, p.columns)
 	for _, l := range p.lines {
@@ -53,8 +53,9 @@ func fit(p *page, h heading) grid {
 			}
 		}
 	}
-	g := grid{columns: share(needs, pageWidth(h, p.wide))}
-	g.widen(p, pageWidth(h, p.wide))
+	paper := pageWidth(h, p.wide) / p.size
+	g := grid{columns: share(needs, paper)}
+	g.widen(p, paper)
 	return g
 }
 

@@ -19,7 +19,7 @@ const (
 	group
 	total
 	alert
-	space // below a picture
+	space // below a picture or chart
 )
 
 // line is one row of a sheet: either text over the whole width, or the cells
@@ -39,12 +39,19 @@ func (l line) spans() bool { return l.table == nil && l.part != blank && l.part 
 type page struct {
 	name    string // of the sheet in the workbook
 	wide    bool
+	size    float64 // of its type, in the usual one
+	still   int     // first columns that stay in view
 	lines   []line
 	heads   []int // rows that hold the titles of columns
-	columns int   // of the table that has most
+	blocks  []block
+	columns int // of the table that has most
 	grid    grid
+	inputs  bool
+	live    bool // it has formulas or inputs
 
+	charts   []chart
 	pictures []picture
+	breaks   []int   // rows that begin a page
 	scale    float64 // of printing; 0 where the sheet fits itself to the paper
 }
 
@@ -55,13 +62,20 @@ func layOut(h heading, sheets []report.Sheet) []*page {
 	var pages []*page
 	for i := range sheets {
 		s := &sheets[i]
-		p := &page{name: names.unique(s.Title), wide: s.Wide}
+		p := &page{name: names.unique(s.Title), wide: s.Wide, still: s.Still, size: 1}
+		if s.Large {
+			p.size = largeType
+		}
+		p.findInputs(s)
 		p.addTop(h, s)
 		for j := range s.Tables {
 			p.addTable(&s.Tables[j])
 		}
 		p.grid = fit(p, h)
-		p.addPictures(s.Pictures, h)
+		p.scale = p.fixedScale(s, h)
+		p.addCharts(s.Charts)
+		p.addPictures(s.Pictures)
+		p.breakPages(h)
 		pages = append(pages, p)
 	}
 	return pages
@@ -84,26 +98,26 @@ func (p *page) addTop(h heading, s *report.Sheet) {
 	if !h.proved {
 		p.addText(unproved, figure.Unproved(h.subject))
 	}
-	if hasInput(s) {
+	if p.inputs {
 		p.addText(sentence, inputsText)
 	}
 }
 
-func hasInput(s *report.Sheet) bool {
+// findInputs finds out whether the sheet is to be typed into.
+func (p *page) findInputs(s *report.Sheet) {
 	for _, t := range s.Tables {
 		for _, r := range t.Rows {
 			for _, c := range r.Cells {
-				if c.Input {
-					return true
-				}
+				p.inputs = p.inputs || c.Input
+				p.live = p.live || c.Input || c.Expr != nil
 			}
 		}
 	}
-	return false
 }
 
 func (p *page) addTable(t *report.Table) {
 	p.columns = max(p.columns, len(t.Columns))
+	b := block{table: t, first: len(p.lines) + 1}
 	p.add(line{part: blank})
 	p.addText(subtitle, t.Heading)
 	for _, text := range t.Lead {
@@ -113,12 +127,15 @@ func (p *page) addTable(t *report.Table) {
 		p.add(line{part: head, table: t})
 		p.heads = append(p.heads, len(p.lines))
 	}
+	b.rows = len(p.lines) + 1
 	for _, r := range t.Rows {
 		p.addRow(t, r)
 	}
 	for _, text := range t.Foot {
 		p.addText(sentence, text)
 	}
+	b.last = len(p.lines)
+	p.blocks = append(p.blocks, b)
 }
 
 // addRow lets a heading or an alert that is nothing but words run over the

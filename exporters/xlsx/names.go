@@ -72,6 +72,9 @@ func absolute(column, row int) string {
 	return name
 }
 
+// relative is a cell's address as people write it: B5.
+func relative(column, row int) string { return strings.ReplaceAll(absolute(column, row), "$", "") }
+
 // definedName turns the name of an input into one that workbooks accept, "" if
 // that cannot be done without the risk of it being read as something else.
 func definedName(name string) string {

@@ -6,9 +6,6 @@ import (
 	"strings"
 
 	"github.com/xuri/excelize/v2"
-
-	"yardproof/exporters/internal/figure"
-	"yardproof/pipeline/report"
 )
 
 // Paper sizes of the file format.
@@ -42,7 +39,7 @@ func (b *book) properties() error {
 
 // setUp prepares a sheet for printing and typing, and puts its pictures on it.
 func (b *book) setUp(p *page) error {
-	if err := b.place(p); err != nil {
+	if err := firstError(b.beginPages(p), b.placeCharts(p), b.place(p)); err != nil {
 		return err
 	}
 	if err := b.paper(p); err != nil {
@@ -51,17 +48,28 @@ func (b *book) setUp(p *page) error {
 	if err := b.file.SetHeaderFooter(p.name, b.headerFooter()); err != nil {
 		return err
 	}
-	if err := b.printTitles(p); err != nil {
-		return err
-	}
-	for i, l := range p.lines {
-		for j, c := range l.cells {
-			if err := b.guard(p.name, c, absolute(j+1, i+1)); err != nil {
-				return err
-			}
+	return firstError(b.printTitles(p), b.guard(p), b.mark(p), b.protect(p))
+}
+
+// beginPages sets the breaks before tables and charts.
+func (b *book) beginPages(p *page) error {
+	for _, row := range p.breaks {
+		if err := b.file.InsertPageBreak(p.name, relative(1, row)); err != nil {
+			return err
 		}
 	}
 	return nil
+}
+
+// protect keeps formulas and words from being typed over by mistake; nobody
+// needs a password to take that off.
+func (b *book) protect(p *page) error {
+	if !p.live {
+		return nil
+	}
+	return b.file.ProtectSheet(p.name, &excelize.SheetProtectionOptions{
+		SelectLockedCells: true, SelectUnlockedCells: true, FormatColumns: true, FormatRows: true,
+	})
 }
 
 // paper fits the sheet to the width of one page and as many pages down as it
@@ -122,37 +130,17 @@ func headerText(text string) string {
 }
 
 // printTitles repeats the column titles of a sheet's one table on every page;
-// several tables have different ones, so the sheet's own title is repeated.
+// several tables have different ones, so the sheet's own title is repeated, or
+// the column titles of the last table where it is long: rows are repeated only
+// on the pages behind them.
 func (b *book) printTitles(p *page) error {
-	first, last := 1, 1
-	switch {
-	case len(p.heads) == 1:
-		first, last = p.heads[0], p.heads[0]
-	case !b.heading.proved:
-		last = 2
+	first, last := 1, p.titleRows(b.heading)
+	if n := len(p.heads); n == 1 || n > 1 && p.endsLong(b.heading) {
+		first, last = p.heads[n-1], p.heads[n-1]
 	}
 	return b.file.SetDefinedName(&excelize.DefinedName{
 		Name:     "_xlnm.Print_Titles",
 		RefersTo: fmt.Sprintf("%s!$%d:$%d", quoted(p.name), first, last),
 		Scope:    p.name,
 	})
-}
-
-// guard refuses to have a negative number typed into an input.
-func (b *book) guard(sheet string, c report.Cell, address string) error {
-	if !c.Input || !figure.IsNumber(c) {
-		return nil
-	}
-	kind, wanted := excelize.DataValidationTypeDecimal, "a number"
-	if c.Kind == report.Count {
-		kind, wanted = excelize.DataValidationTypeWhole, "a whole number"
-	}
-	rule := excelize.NewDataValidation(false)
-	rule.SetSqref(strings.ReplaceAll(address, "$", ""))
-	if err := rule.SetRange(0, 0, kind, excelize.DataValidationOperatorGreaterThanOrEqual); err != nil {
-		return err
-	}
-	rule.Formula2 = ""
-	rule.SetError(excelize.DataValidationErrorStyleStop, "Not a value for this cell", "Type "+wanted+" of 0 or more.")
-	return b.file.AddDataValidation(sheet, rule)
 }

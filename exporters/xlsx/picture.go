@@ -38,11 +38,8 @@ func paperFor(wide bool) drawing.Paper {
 
 // addPictures reserves rows for the pictures. Their first begins a page, and
 // so does each that would not fit below the last.
-func (p *page) addPictures(list []report.Picture, h heading) {
+func (p *page) addPictures(list []report.Picture) {
 	paper := paperFor(p.wide)
-	if len(list) > 0 {
-		p.scale = pageScale(p, h)
-	}
 	room := 0.0
 	for _, r := range list {
 		d := drawing.Lay(r, paper)
@@ -57,15 +54,6 @@ func (p *page) addPictures(list []report.Picture, h heading) {
 		room -= rows * spaceHeight / pointsPerInch * millimetres * p.scale
 		p.pictures = append(p.pictures, pic)
 	}
-}
-
-// pageScale is the scale at which the columns of a sheet fit its paper, in
-// whole per cent. A sheet with pictures is not left to fit itself: programs
-// that do so take no notice of where pages are to begin.
-func pageScale(p *page, h heading) float64 {
-	const least = 0.1 // of the file format
-	total := p.grid.between(0, len(p.grid.columns))
-	return max(least, min(1, math.Floor(100*pageWidth(h, p.wide)/total)/100))
 }
 
 // onSheet is how many inches of the sheet print as so many millimetres.

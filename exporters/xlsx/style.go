@@ -5,7 +5,10 @@ import "github.com/xuri/excelize/v2"
 // look is everything that decides the style of a cell.
 type look struct {
 	part   part
+	large  bool
 	number bool // to the right, not wrapped
+	right  bool // text to the right
+	box    bool // to be ticked
 	beside bool // text with a column before it, whose numbers it must not touch
 	input  bool
 	format string // number format; empty for text
@@ -20,6 +23,7 @@ const (
 	grey       = "A6A6A6"
 	shade      = "E4E4E4"
 	lightShade = "F2F2F2"
+	markShade  = "CFCFCF"
 )
 
 // Border styles of the file format.
@@ -49,7 +53,9 @@ func (l look) style() *excelize.Style {
 		Alignment: &excelize.Alignment{Vertical: "top", WrapText: !l.number, Horizontal: "left"},
 	}
 	switch {
-	case l.number:
+	case l.box:
+		s.Alignment.Horizontal = "center"
+	case l.number || l.right:
 		s.Alignment.Horizontal = "right"
 	case l.beside:
 		s.Alignment.Indent = 1
@@ -66,11 +72,17 @@ func (l look) style() *excelize.Style {
 	if l.format != "" {
 		s.CustomNumFmt = &l.format
 	}
+	if l.input || l.box {
+		s.Protection = &excelize.Protection{Locked: false}
+	}
 	return s
 }
 
 func (l look) font() *excelize.Font {
 	f := &excelize.Font{Family: fontFamily, Size: l.size(), Color: black}
+	if l.large {
+		f.Size *= largeType
+	}
 	switch l.part {
 	case title, subtitle, head, group, total, alert, unproved:
 		f.Bold = true
@@ -99,8 +111,11 @@ func (l look) fill() string {
 }
 
 func (l look) borders() []excelize.Border {
-	if l.input {
+	switch {
+	case l.input:
 		return box(mediumLine, black)
+	case l.box:
+		return box(thinLine, black)
 	}
 	switch l.part {
 	case head:
@@ -125,12 +140,8 @@ func box(style int, color string) []excelize.Border {
 	return sides
 }
 
-// height is the height in points of a line that wraps into n lines of text, 0
-// where the program's own height does.
-func (p part) height(n int) float64 {
-	return min(p.unlimited(n), excelize.MaxRowHeight)
-}
-
+// unlimited is the height in points of a line that wraps into n lines of text,
+// 0 where the program's own height does.
 func (p part) unlimited(n int) float64 {
 	switch {
 	case p == title:

@@ -14,6 +14,7 @@ import (
 // order, so they are packed again: sorted all of one time.
 func (b *book) bytes() ([]byte, error) {
 	b.sortTypes()
+	b.hatch()
 	packed, err := b.file.WriteToBuffer()
 	if err != nil {
 		return nil, err

@@ -12,15 +12,28 @@ type Op int
 
 // The operations.
 const (
-	Const   Op = iota // Value itself
-	Ref               // the named cell
-	Add               // sum of all arguments
-	Sub               // first less second
-	Mul               // product of all arguments
-	Div               // first over second
-	Round             // first argument to Digits decimals, half away from zero
-	RoundUp           // first argument up to Digits decimals
-	IfOver            // when the first exceeds the second: the third, else the fourth
+	Const     Op = iota // Value itself, or Text where there is none
+	Ref                 // the named cell
+	Add                 // sum of all arguments
+	Sub                 // first less second
+	Mul                 // product of all arguments
+	Div                 // first over second
+	Min                 // least of all arguments
+	Max                 // greatest of all arguments
+	Round               // first argument to Digits decimals, half away from zero
+	RoundUp             // first argument to Digits decimals, away from zero
+	RoundDown           // first argument to Digits decimals, towards zero
+	If                  // when the first, a condition, holds: the second, else the third
+	Join                // one text of all arguments, numbers rounded to Digits decimals and no longer than they need to be
+)
+
+// Conditions have a Value of 1 where they hold and of 0 where they do not. They
+// are for the first argument of an If, and for the Mark of a cell.
+const (
+	Exceeds Op = iota + 100 // the first is over the second
+	Under                   // the first is under the second
+	Equals                  // both are the same number, or the same text
+	Not                     // the condition does not hold
 )
 
 // Expr is an exact expression over named cells. Whoever builds it works its
@@ -30,7 +43,7 @@ type Expr struct {
 	Op     Op
 	Args   []*Expr
 	Name   string   // of a Ref
-	Digits int      // of Round and RoundUp
+	Digits int      // of the roundings and of Join
 	Value  *big.Rat // nil when it came out as text
 	Text   string   // the text it came out as
 }

@@ -12,8 +12,11 @@ type Sheet struct {
 	Title  string // at most 31 characters, unique within its workbook
 	Tables []Table
 	Wide   bool // better printed landscape
+	Large  bool // in large type, for paper that is read from a distance
+	Still  int  // first columns that stay in view while the others scroll
 
-	Pictures []Picture // below the tables
+	Charts   []Chart   // below the tables
+	Pictures []Picture // below the charts
 }
 
 // Table is columns and rows under a heading. Its data can be written as
@@ -33,6 +36,7 @@ type Column struct {
 	Title string
 	Unit  string // "in", "yd", "USD", "min"; empty for text and plain counts
 	Wide  bool   // holds sentences: give it room and wrap them
+	Right bool   // words among its numbers, such as "1 pack", stand to the right as they do
 }
 
 // RowStyle is the part a row plays in its table.
@@ -61,10 +65,11 @@ const (
 	Text            // Text
 	Count           // Int
 	Length          // Exact, shown as the ruler reads it
-	Fabric          // Exact, shown as a shop sells it: yards or metres
+	Fabric          // Exact, or Expr in yards or metres, shown as a shop sells it
 	Money           // Expr or Number, in the run's currency
 	Share           // Expr or Number, shown as a percentage
 	Number          // Expr or Number, a plain decimal
+	Box             // to be ticked on paper
 )
 
 // Cell is one cell of a table. Only the fields of its kind are set.
@@ -78,8 +83,27 @@ type Cell struct {
 	Expr   *Expr        // a formula; its Value is what the cell shows
 	Name   string       // by which expressions refer to this cell; unique within its workbook
 	Input  bool         // a person may change it
+	Entry  *Entry       // what may be typed into an input; nil for what goes without saying
+	Mark   *Expr        // a condition, while which holds the cell stands out
 	Why    *Work        // how the number came about; nil where there is nothing to say
 }
+
+// Entry is what may be typed into an input. Without one, money, numbers and
+// lengths are 0 or more, a share is from 0 to less than the whole, and a count
+// a whole number of 0 or more.
+type Entry struct {
+	Prompt  string   // said when the cell is chosen
+	Whole   bool     // whole numbers only
+	Choices []string // of a text; at least one
+}
+
+// Marked reports whether a cell stands out as it is now.
+func (c Cell) Marked() bool {
+	return c.Mark != nil && c.Mark.Value != nil && c.Mark.Value.Sign() != 0
+}
+
+// Tick is a box to be ticked on paper.
+func Tick() Cell { return Cell{Kind: Box} }
 
 // T is a text cell.
 func T(text string) Cell { return Cell{Kind: Text, Text: text} }

@@ -13,6 +13,7 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
 	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/costing"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
 	"yardproof/schema/source"
@@ -38,13 +39,25 @@ func findings(f *source.File) []diag.Finding {
 	}
 }
 
+func kit() *tabulate.KeptKit {
+	in := func(name string) costing.Input { return costing.Input{Name: name, Value: big.NewRat(2, 3)} }
+	return &tabulate.KeptKit{
+		Currency: "EUR", OwnMargin: true, Goods: []tabulate.KeptGood{{Fabric: "Ground", SKU: "A", Article: "Plain, sand", Unit: "yd"}},
+		Costing: costing.Kit{
+			Suffix: ".cot", Digits: 2, Materials: []costing.Material{{Quantity: in("quantity.cot"), Price: in("price")}},
+			Minutes: in("minutes.cot"), Rate: in("rate"), Packaging: in("packaging.cot"), Pattern: in("pattern.cot"), Fixed: in("fixed.cot"),
+			Margin: in("margin.cot"), Asked: in("asked.cot"), Run: in("run.cot"),
+		},
+	}
+}
+
 func full(f *source.File) *Result {
 	return &Result{
 		Format: Format, Version: "v1.2.3", File: f.Name, Text: strings.Repeat("0a", 32), Basis: strings.Repeat("1b", 32),
 		SKUs: []string{"A"}, ID: "x", IDAt: Span{8, 11}, Title: "X", Status: "draft", Sizes: []string{"cot", "bed"}, Decoded: true, Judged: true,
 		Reading: From(findings(f)[1:]), Found: From(findings(f)), Asked: []string{"0c0c"},
 		Summary: tabulate.Summary{Sizes: []tabulate.SizeSummary{
-			{Name: "cot", Finished: "30 x 40 in", Fabric: "1 yd", Slack: "1/2 in, step", Cost: big.NewRat(1, 3), Price: big.NewRat(40, 1)}, {Name: "bed"}}},
+			{Name: "cot", Finished: "30 x 40 in", Fabric: "1 yd", Slack: "1/2 in, step", Cost: big.NewRat(1, 3), Price: big.NewRat(40, 1), Kit: kit()}, {Name: "bed"}}},
 		Exported: true,
 		Exports:  []report.Export{{Format: "csv", Basis: "y", Files: []report.Output{{Name: "x/a.csv", SHA256: strings.Repeat("2c", 32)}}}, {Format: "xlsx", Files: []report.Output{}}},
 	}
@@ -65,6 +78,9 @@ func TestRoundTrip(t *testing.T) {
 	}
 	if !bytes.Equal(back.Encode(), r.Encode()) {
 		t.Error("written again it is another text")
+	}
+	if !reflect.DeepEqual(back.Summary.Sizes[0].Kit, kit()) {
+		t.Error("a kit is another")
 	}
 	if back.Summary.Sizes[0].Cost.Cmp(big.NewRat(1, 3)) != 0 {
 		t.Error("a cost is no longer exact")
@@ -106,7 +122,7 @@ func TestFollowsItsSchema(t *testing.T) {
 		{`"format": 1`, `"format": 2`}, {`"version"`, `"release"`}, {`"text": "0a`, `"text": "zz`}, {`"start": 8`, `"start": -1`},
 		{`"level": "note"`, `"level": "off"`}, {`"status": "draft"`, `"status": "done"`}, {`"rule": "yield/none"`, `"rule": "none"`},
 		{`"cost": "1/3"`, `"cost": "0.33"`}, {`"judged": true`, `"judged": 1`}, {`"pointer"`, `"path"`}, {`"finished"`, `"finish"`},
-		{`"sha256": "2c`, `"sha256": "2"`}, {`"related"`, `"others"`},
+		{`"own_margin": true`, `"own": true`}, {`"value": "2/3"`, `"value": 0.67`}, {`"currency": "EUR"`, `"currency": "euro"`}, {`"sha256": "2c`, `"sha256": "2"`}, {`"related"`, `"others"`},
 	} {
 		broken := strings.Replace(whole, breakage[0], breakage[1], 1)
 		if broken == whole {

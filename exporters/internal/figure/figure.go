@@ -66,6 +66,9 @@ func Value(c report.Cell) *big.Rat {
 
 // Measured is the number of a length or fabric cell in its unit (Unit).
 func Measured(c report.Cell) measure.Surd {
+	if c.Expr != nil {
+		return measure.FromRat(c.Expr.Value)
+	}
 	return c.Exact.DivInt(int64(Scale(c)))
 }
 
@@ -91,7 +94,10 @@ func Words(c report.Cell) string {
 
 // IsNumber reports whether a cell holds a number rather than words or nothing.
 func IsNumber(c report.Cell) bool {
-	return c.Kind == report.Length || c.Kind == report.Fabric || Value(c) != nil
+	if c.Kind == report.Length || c.Kind == report.Fabric {
+		return c.Expr == nil || c.Expr.Value != nil
+	}
+	return Value(c) != nil
 }
 
 // Role is the word for the part a row plays in its table.
@@ -116,7 +122,7 @@ func Text(c report.Cell, currency measure.Currency) string {
 	case c.Kind == report.Length:
 		return c.Exact.Format(c.Unit)
 	case c.Kind == report.Fabric:
-		if l, ok := c.Exact.Length(); ok {
+		if l, ok := Measured(c).MulInt(int64(Scale(c))).Length(); ok {
 			return measure.FormatFabric(l, c.Unit)
 		}
 		return Decimal(c, currency) + " " + Unit(c, currency)

@@ -12,7 +12,7 @@ import (
 // Plan returns the first plan's tables.
 func Plan() *report.Plan {
 	f := source.New("plans/harbour-steps.plan.json", []byte(Harbour))
-	sheets := []report.Sheet{cutList(f), requirements(), inputs(), costing()}
+	sheets := []report.Sheet{cutList(f), requirements(), inputs(), costing(), cuttingRoom()}
 	sheets[0].Pictures = []report.Picture{Picture(), Units()}
 	sheets[3].Pictures = []report.Picture{Units()} // the same again, and on a wide sheet
 	return &report.Plan{
@@ -113,6 +113,13 @@ func input(c report.Cell, name string) report.Cell {
 	return c
 }
 
+// choice is one of a list.
+func choice() report.Cell {
+	c := input(report.T("bought"), "basis")
+	c.Entry = &report.Entry{Prompt: "Whether a kit pays for what is used or for what is bought.", Choices: []string{"used", "bought"}}
+	return c
+}
+
 func money(num, den int64) report.Cell {
 	return report.Cell{Kind: report.Money, Number: big.NewRat(num, den)}
 }
@@ -130,6 +137,7 @@ func inputs() report.Sheet {
 			{Cells: []report.Cell{report.T("Kits"), input(report.N(20), "A1")}},
 			{Cells: []report.Cell{report.T("Minutes a kit"), input(report.Cell{Kind: report.Number, Number: big.NewRat(25, 2)}, "minutes"), report.T("min")}},
 			{Cells: []report.Cell{report.T("Usable width"), input(length(40, 1), "width")}},
+			{Cells: []report.Cell{report.T("Basis"), choice(), report.T("of cost")}},
 		},
 	}}}
 }
@@ -155,9 +163,20 @@ func costing() report.Sheet {
 	total := expr(report.Add, 2219, 100, ref("fabric cost"), ref("thread cost"))
 	margin := expr(report.Div, 2681, 4900, expr(report.Sub, 2681, 100, ref("asked"), ref("kit cost")), ref("asked"))
 	asPlanned := &report.Expr{Op: report.Const, Text: "as planned"}
-	stale := &report.Expr{Op: report.IfOver, Text: asPlanned.Text, Args: []*report.Expr{ref("A1"), constant(20, 1), ref("A1"), asPlanned}}
+	more := &report.Expr{Op: report.Exceeds, Value: new(big.Rat), Args: []*report.Expr{ref("A1"), constant(20, 1)}}
+	stale := &report.Expr{Op: report.If, Text: asPlanned.Text, Args: []*report.Expr{more, ref("A1"), asPlanned}}
 	bolts := expr(report.RoundUp, 3, 1, expr(report.Div, 5, 2, expr(report.Mul, 25, 1, ref("A1"), constant(5, 4)), constant(10, 1)))
 	bolts.Digits = 0
+	marked := named(report.Share, "margin", margin)
+	marked.Mark = expr(report.Under, 0, 1, ref("margin"), ref("target margin"))
+	basis := ref("basis")
+	basis.Text = "bought"
+	isUsed := expr(report.Equals, 0, 1, basis, &report.Expr{Op: report.Const, Text: "used"})
+	said := &report.Expr{Op: report.Join, Text: "20 kits, as bought", Args: []*report.Expr{
+		{Op: report.Ref, Name: "A1", Value: big.NewRat(20, 1)}, {Op: report.Const, Text: " kits, as "},
+		{Op: report.If, Text: "bought", Args: []*report.Expr{isUsed, {Op: report.Const, Text: "used"}, {Op: report.Const, Text: "bought"}}},
+	}}
+	run := report.Cell{Kind: report.Fabric, Unit: measure.In, Expr: expr(report.Mul, 25, 1, ref("A1"), constant(5, 4))}
 	return report.Sheet{ID: "costing", Title: "Kit costing", Wide: true, Tables: []report.Table{{
 		ID: "costing", Heading: "One kit",
 		Columns: []report.Column{{ID: "what", Title: "What"}, {ID: "amount", Title: "Amount", Unit: "USD"}, {ID: "note", Title: "Note"}},
@@ -165,9 +184,26 @@ func costing() report.Sheet {
 			{Cells: []report.Cell{report.T("Border and binding"), named(report.Money, "fabric cost", fabricCost), report.T("1 1/4 yd")}},
 			{Cells: []report.Cell{report.T("Thread"), named(report.Money, "thread cost", expr(report.Round, 850, 100, expr(report.Mul, 850, 100, ref("thread"), constant(100, 1))))}},
 			{Style: report.Total, Cells: []report.Cell{report.T("Cost of a kit"), named(report.Money, "kit cost", total)}},
-			{Style: report.Total, Cells: []report.Cell{report.T("Margin"), named(report.Share, "margin", margin)}},
+			{Style: report.Total, Cells: []report.Cell{report.T("Margin"), marked}},
+			{Cells: []report.Cell{report.T("Basis"), named(report.Number, "basis said", said)}},
+			{Cells: []report.Cell{report.T("Fabric for the run"), run}},
 			{Cells: []report.Cell{report.T("Bolts for the run"), named(report.Number, "bolts", bolts)}},
 			{Cells: []report.Cell{report.T("Bolt plan"), named(report.Number, "stale", stale)}},
+		},
+	}}, Charts: []report.Chart{{
+		ID: "cost", Title: "What a kit costs", About: "One bar for fabric and one for thread.",
+		Table: "costing", From: 0, To: 2, Label: "what", Values: []string{"amount"}, Axis: "USD a kit",
+	}}, Still: 1}
+}
+
+// cuttingRoom is paper that is read from the table and written on.
+func cuttingRoom() report.Sheet {
+	return report.Sheet{ID: "cutting-room", Title: "Cutting room", Large: true, Tables: []report.Table{{
+		ID: "cutting-room", Heading: "Kits from the bolt",
+		Columns: []report.Column{{ID: "done", Title: "Done"}, {ID: "cut", Title: "Cut"}, {ID: "amount", Title: "Amount", Right: true}, {ID: "how", Title: "How", Wide: true}},
+		Rows: []report.Row{
+			{Cells: []report.Cell{report.Tick(), report.T("border"), fabric(45, 1), report.T("from the first bolt, and fold each length with its label on top")}},
+			{Cells: []report.Cell{report.Tick(), report.T("squares"), report.T("1 pack")}},
 		},
 	}}}
 }

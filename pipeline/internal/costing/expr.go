@@ -99,18 +99,16 @@ func rounded(r *big.Rat, digits int, up func(twiceLeft, den *big.Int) bool) *big
 	return out
 }
 
+// roundDown is towards zero to so many decimals.
+func roundDown(a *report.Expr, digits int) *report.Expr {
+	return result(&report.Expr{Op: report.RoundDown, Args: []*report.Expr{a}, Digits: digits}, func() *big.Rat {
+		return rounded(a.Value, digits, func(_, _ *big.Int) bool { return false })
+	})
+}
+
 // ifOver is then when a exceeds b, else otherwise.
 func ifOver(a, b, then, otherwise *report.Expr) *report.Expr {
-	e := &report.Expr{Op: report.IfOver, Args: []*report.Expr{a, b, then, otherwise}}
-	switch {
-	case !known(a, b):
-		e.Text = report.Unknown
-	case a.Value.Cmp(b.Value) > 0:
-		e.Value, e.Text = then.Value, then.Text
-	default:
-		e.Value, e.Text = otherwise.Value, otherwise.Text
-	}
-	return e
+	return If(Exceeds(a, b), then, otherwise)
 }
 
 // words is a text in place of a number.

@@ -1,7 +1,11 @@
 package costing_test
 
 import (
+	"maps"
 	"math/big"
+	"math/rand/v2"
+	"slices"
+	"strings"
 	"testing"
 
 	"yardproof/pipeline/internal/costing"
@@ -45,35 +49,69 @@ func equal(a, b *big.Rat) bool {
 // what has no number.
 func evaluate(t *testing.T, e *report.Expr, cells map[string]*report.Expr) *big.Rat {
 	t.Helper()
+	number, _ := workOut(t, e, cells)
+	return number
+}
+
+// workOut gives a number, or a text where there is none.
+func workOut(t *testing.T, e *report.Expr, cells map[string]*report.Expr) (*big.Rat, string) {
+	t.Helper()
 	switch e.Op {
 	case report.Const:
-		return e.Value
+		return e.Value, e.Text
 	case report.Ref:
 		cell := cells[e.Name]
 		if cell == nil {
 			t.Fatalf("no cell is named %s", e.Name)
 		}
-		return evaluate(t, cell, cells)
+		return workOut(t, cell, cells)
 	}
 	var args []*big.Rat
+	var texts []string
+	missing := false
 	for _, a := range e.Args {
-		args = append(args, evaluate(t, a, cells))
+		number, text := workOut(t, a, cells)
+		args, texts = append(args, number), append(texts, text)
+		missing = missing || number == nil
 	}
-	if e.Op == report.IfOver {
-		switch {
-		case args[0] == nil || args[1] == nil:
-			return nil
-		case args[0].Cmp(args[1]) > 0:
-			return args[2]
-		}
-		return args[3]
+	switch {
+	case e.Op == report.Join:
+		return nil, joined(args, texts, e.Digits)
+	case e.Op == report.Equals && missing:
+		return truth(args[0] == nil && args[1] == nil && strings.EqualFold(texts[0], texts[1])), ""
+	case e.Op == report.If && args[0] == nil:
+		return nil, report.Unknown
+	case e.Op == report.If && args[0].Sign() == 0:
+		return args[2], texts[2]
+	case e.Op == report.If:
+		return args[1], texts[1]
+	case missing:
+		return nil, report.Unknown
 	}
-	for _, a := range args {
+	if number := apply(t, e, args); number != nil {
+		return number, ""
+	}
+	return nil, report.Unknown
+}
+
+func joined(args []*big.Rat, texts []string, digits int) string {
+	all := ""
+	for i, a := range args {
 		if a == nil {
-			return nil
+			all += texts[i]
+			continue
 		}
+		places, _ := steps(a, digits, big.NewRat(1, 2)).FloatPrec()
+		all += steps(a, digits, big.NewRat(1, 2)).FloatString(places)
 	}
-	return apply(t, e, args)
+	return all
+}
+
+func truth(holds bool) *big.Rat {
+	if holds {
+		return big.NewRat(1, 1)
+	}
+	return big.NewRat(0, 1)
 }
 
 func apply(t *testing.T, e *report.Expr, args []*big.Rat) *big.Rat {
@@ -94,13 +132,119 @@ func apply(t *testing.T, e *report.Expr, args []*big.Rat) *big.Rat {
 			return nil
 		}
 		return new(big.Rat).Quo(args[0], args[1])
+	case report.Min:
+		return slices.MinFunc(args, (*big.Rat).Cmp)
+	case report.Max:
+		return slices.MaxFunc(args, (*big.Rat).Cmp)
 	case report.Round:
 		return steps(args[0], e.Digits, big.NewRat(1, 2))
 	case report.RoundUp:
 		return steps(args[0], e.Digits, big.NewRat(0, 1))
+	case report.RoundDown:
+		return steps(args[0], e.Digits, big.NewRat(2, 1))
+	case report.Exceeds:
+		return truth(args[0].Cmp(args[1]) > 0)
+	case report.Under:
+		return truth(args[1].Cmp(args[0]) > 0)
+	case report.Equals:
+		return truth(args[0].Cmp(args[1]) == 0)
+	case report.Not:
+		return truth(args[0].Sign() == 0)
 	}
 	t.Fatalf("no such operation: %d", e.Op)
 	return nil
+}
+
+// grow makes a random tree over the cells, of every operation there is.
+func grow(r *rand.Rand, depth int, cells map[string]*report.Expr) *report.Expr {
+	names := slices.Sorted(maps.Keys(cells))
+	if depth == 0 || r.IntN(6) == 0 {
+		switch r.IntN(4) {
+		case 0:
+			return costing.Fixed(r.Int64N(7) - 3)
+		case 1:
+			return costing.Words([]string{"never", "Never", "as planned"}[r.IntN(3)])
+		}
+		name := names[r.IntN(len(names))]
+		return &report.Expr{Op: report.Ref, Name: name, Value: cells[name].Value, Text: cells[name].Text}
+	}
+	a := func() *report.Expr { return grow(r, depth-1, cells) }
+	condition := []func(a, b *report.Expr) *report.Expr{costing.Exceeds, costing.Under, costing.Equals}[r.IntN(3)](a(), a())
+	if r.IntN(3) == 0 {
+		condition = costing.Not(condition)
+	}
+	switch r.IntN(11) {
+	case 0:
+		return costing.Sum(a(), a(), a())
+	case 1:
+		return costing.Less(a(), a())
+	case 2:
+		return costing.Times(a(), a())
+	case 3:
+		return costing.Quotient(a(), a())
+	case 4:
+		return costing.Least(a(), a(), a())
+	case 5:
+		return costing.Most(a(), a())
+	case 6:
+		return costing.Round(a(), r.IntN(3))
+	case 7:
+		return costing.RoundUp(a(), r.IntN(3))
+	case 8:
+		return costing.RoundDown(a(), r.IntN(3))
+	case 9:
+		return costing.Join(r.IntN(3), a(), costing.Words(" kits"), a())
+	}
+	return costing.If(condition, a(), a())
+}
+
+// Random trees of every operation come to what is stored beside them, text
+// included.
+func TestRandomTreesGiveTheirValues(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 5))
+	cells := map[string]*report.Expr{"never": costing.Words("never")}
+	for i, value := range []string{"0", "1", "-5/2", "20", "1/3", "2.005", "-0.004"} {
+		cells["cell"+string(rune('a'+i))] = &report.Expr{Value: rat(t, value)}
+	}
+	numbers, texts := 0, 0
+	for range 5000 {
+		tree := grow(r, 3, cells)
+		number, text := workOut(t, tree, cells)
+		if !equal(number, tree.Value) || number == nil && text != tree.Text {
+			t.Fatalf("%v comes to %v %q, stored is %v %q", tree, number, text, tree.Value, tree.Text)
+		}
+		if number != nil {
+			numbers++
+		} else if text != report.Unknown {
+			texts++
+		}
+	}
+	if numbers < 1000 || texts < 500 {
+		t.Errorf("only %d numbers and %d texts", numbers, texts)
+	}
+}
+
+// A bolt plan that was made for another number of kits says so; the number of
+// kits that it was made for is still right, one more or less is not.
+func TestMadeForOtherKits(t *testing.T) {
+	for kits, want := range map[string]string{"20": "as planned", "21": "made for 20 kits: run again", "19": "made for 20 kits: run again"} {
+		run, made := costing.Ref("kits", rat(t, kits)), costing.Ref("made_for", rat(t, "20"))
+		got := costing.If(costing.Equals(run, made), costing.Words("as planned"),
+			costing.Join(0, costing.Words("made for "), made, costing.Words(" kits: run again")))
+		if got.Value != nil || got.Text != want {
+			t.Errorf("%s kits: %q, want %q", kits, got.Text, want)
+		}
+	}
+}
+
+// A quantity up to a whole multiple, on both sides of it.
+func TestCeilTo(t *testing.T) {
+	for x, want := range map[string]string{"0": "0", "0.01": "5", "5": "5", "5.01": "10", "14.99": "15"} {
+		got := costing.CeilTo(costing.Ref("x", rat(t, x)), costing.Fixed(5))
+		if got.Value.Cmp(rat(t, want)) != 0 {
+			t.Errorf("%s up to fives is %v, want %s", x, got.Value, want)
+		}
+	}
 }
 
 // steps rounds to so many decimals, away from zero from the given share of a

@@ -2,39 +2,64 @@ package costing
 
 import (
 	"math/big"
+	"slices"
+	"strings"
 
 	"yardproof/pipeline/report"
 )
 
 // Input is a number that a person may change, and the name of its cell.
 type Input struct {
-	Name  string
-	Value *big.Rat
+	Name  string   `json:"name"`
+	Value *big.Rat `json:"value"`
 }
 
 func (in Input) ref() *report.Expr { return Ref(in.Name, in.Value) }
 
 // Kit is what goes into the kit of one size. Names are those of the cells
 // that hold the numbers; results are named with Suffix, so that several sizes
-// can stand in one workbook.
+// can stand in one workbook. It is kept from run to run, as JSON.
 type Kit struct {
-	Suffix    string
-	Digits    int // decimals of the currency's minor unit
-	Materials []Material
-	Minutes   Input // of labour a kit
-	Rate      Input // an hour
-	Packaging Input
-	Pattern   Input
-	Fixed     Input // costs of the run that do not depend on the number of kits
-	Margin    Input // wanted, as a share of the price
-	Asked     Input // the price asked; zero when there is none yet
-	Run       Input // kits planned; zero when there are none
+	Suffix    string     `json:"suffix"`
+	Digits    int        `json:"digits"` // decimals of the currency's minor unit
+	Materials []Material `json:"materials,omitempty"`
+	Minutes   Input      `json:"minutes"` // of labour a kit
+	Rate      Input      `json:"rate"`    // an hour
+	Packaging Input      `json:"packaging"`
+	Pattern   Input      `json:"pattern"`
+	Fixed     Input      `json:"fixed"`  // costs of the run that do not depend on the number of kits
+	Margin    Input      `json:"margin"` // wanted, as a share of the price
+	Asked     Input      `json:"asked"`  // the price asked; zero when there is none yet
+	Run       Input      `json:"run"`    // kits planned; zero when there are none
 }
 
 // Material is one fabric of a kit.
 type Material struct {
-	Quantity Input // in the unit the price is for
-	Price    Input
+	Quantity Input `json:"quantity"` // in the unit the price is for
+	Price    Input `json:"price"`
+}
+
+// inputs lists all numbers that the kit's costs are worked out from.
+func (k *Kit) inputs() []*Input {
+	all := []*Input{&k.Minutes, &k.Rate, &k.Packaging, &k.Pattern, &k.Fixed, &k.Margin, &k.Asked, &k.Run}
+	for i := range k.Materials {
+		all = append(all, &k.Materials[i].Quantity, &k.Materials[i].Price)
+	}
+	return all
+}
+
+// WithSuffix is the kit with another suffix, also at the inputs that have the
+// kit's own. What it shares with other kits keeps its name.
+func (k Kit) WithSuffix(suffix string) Kit {
+	own := k.Suffix
+	k.Suffix = suffix
+	k.Materials = slices.Clone(k.Materials)
+	for _, in := range k.inputs() {
+		if name, ok := strings.CutSuffix(in.Name, own); ok {
+			in.Name = name + suffix
+		}
+	}
+	return k
 }
 
 // Result is a worked-out figure and the name of the cell it stands in.
@@ -74,7 +99,7 @@ func Price(k Kit) Costs {
 	named := func(name string, e *report.Expr) Result { return Result{name + k.Suffix, e} }
 	var lines []*report.Expr
 	for i, m := range k.Materials {
-		r := named("cost."+m.Price.Name, round(times(m.Quantity.ref(), m.Price.ref()), k.Digits))
+		r := named("cost."+strings.TrimSuffix(m.Quantity.Name, k.Suffix), round(times(m.Quantity.ref(), m.Price.ref()), k.Digits))
 		c.Materials = append(c.Materials, r)
 		lines = append(lines, c.Materials[i].ref())
 	}

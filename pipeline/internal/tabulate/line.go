@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"yardproof/pipeline/diag"
-	"yardproof/pipeline/internal/costing"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
@@ -26,6 +25,7 @@ type SizeSummary struct {
 	Slack    string   `json:"slack,omitempty"`    // the least, and what has it; empty when nothing has a yield
 	Cost     *big.Rat `json:"cost,omitempty"`     // of a kit, like Price; nil when there is none
 	Price    *big.Rat `json:"price,omitempty"`
+	Kit      *KeptKit `json:"kit,omitempty"` // what both are worked out from
 }
 
 // Summarise keeps what the line's sheets need of a plan.
@@ -57,6 +57,7 @@ func (in Input) summarise(s *derive.Size) SizeSummary {
 	}
 	if k := s.Kit(in.Project, in.Prices); k != nil {
 		sum.Cost, sum.Price = k.Costs.Unit.Value, k.Costs.Price.Value
+		sum.Kit = in.keep(k)
 	}
 	return sum
 }
@@ -81,7 +82,8 @@ func leastSlack(p *derive.Part) (measure.Length, bool) {
 // Line is the sheets of the line's workbook. Summaries stand beside the run's
 // plans; that of a plan which could not be derived is empty.
 func Line(run *report.Run, summaries []Summary) []report.Sheet {
-	return []report.Sheet{stopped(run), everySize(run, summaries)}
+	w := whatIf(run, summaries)
+	return append([]report.Sheet{stopped(run), everySize(run, summaries, w)}, w.sheets()...)
 }
 
 // stopped lists first what must not be printed or cut, and why.
@@ -115,7 +117,7 @@ func stopped(run *report.Run) report.Sheet {
 	return report.Sheet{ID: "do-not-print", Title: "Do not print", Wide: true, Tables: []report.Table{t}}
 }
 
-func everySize(run *report.Run, summaries []Summary) report.Sheet {
+func everySize(run *report.Run, summaries []Summary, w *whatif) report.Sheet {
 	code := run.Currency.Code()
 	t := report.Table{
 		ID: "line", Heading: "Every plan by size",
@@ -130,15 +132,16 @@ func everySize(run *report.Run, summaries []Summary) report.Sheet {
 	if c := run.Cuttings; c.Asked > 0 {
 		t.Foot = append(t.Foot, fmt.Sprintf("The cutting of %d fabrics was worked out, equal ones only once: %d in all.", c.Asked, c.Solved))
 	}
-	n := 0
+	if w.mixed {
+		t.Foot = append(t.Foot, "The kits are priced in several currencies, so there is no what-if sheet.")
+	}
 	for i, p := range run.Plans {
 		if i >= len(summaries) || len(summaries[i].Sizes) == 0 {
 			t.Rows = append(t.Rows, row(append([]report.Cell{report.T(name(p)), report.T(p.Status), {}, {}, {}, {}, {}, {}, {}}, counts(p.Findings)...)...))
 			continue
 		}
-		for _, s := range summaries[i].Sizes {
-			n++
-			t.Rows = append(t.Rows, sizeRow(p, s, n))
+		for j, s := range summaries[i].Sizes {
+			t.Rows = append(t.Rows, sizeRow(p, s, w.kits[[2]int{i, j}]))
 		}
 	}
 	return report.Sheet{ID: "line", Title: "Line", Wide: true, Tables: []report.Table{t}}
@@ -154,7 +157,7 @@ func name(p report.Outcome) string {
 	return p.File
 }
 
-func sizeRow(p report.Outcome, s SizeSummary, n int) report.Row {
+func sizeRow(p report.Outcome, s SizeSummary, kit *lineKit) report.Row {
 	finished, slack := report.Cell{}, report.Cell{}
 	if s.Finished != "" {
 		finished = report.T(s.Finished)
@@ -163,7 +166,7 @@ func sizeRow(p report.Outcome, s SizeSummary, n int) report.Row {
 		slack = report.T(s.Slack)
 	}
 	cells := []report.Cell{report.T(name(p)), report.T(p.Status), report.T(s.Name), finished, report.T(s.Fabric)}
-	cells = append(cells, moneyCells(s, n)...)
+	cells = append(cells, moneyCells(s, kit)...)
 	cells = append(cells, slack)
 	if diag.Worst(p.Findings) == diag.Error { // no figure of it may be ordered or priced by
 		cells = append(cells[:3], report.T("not proved"), report.Cell{}, report.Cell{}, report.Cell{}, report.Cell{}, report.Cell{})
@@ -172,17 +175,17 @@ func sizeRow(p report.Outcome, s SizeSummary, n int) report.Row {
 	return row(append(cells, counts(p.Findings)...)...)
 }
 
-// moneyCells are cost, price and the margin as a formula over the two.
-func moneyCells(s SizeSummary, n int) []report.Cell {
-	if s.Cost == nil || s.Price == nil {
+// moneyCells are cost, price and margin, as the what-if sheet works them out;
+// where it does not, the first two as they are.
+func moneyCells(s SizeSummary, kit *lineKit) []report.Cell {
+	switch {
+	case kit != nil:
+		return []report.Cell{follow(report.Money, kit.costs.Unit), follow(report.Money, kit.costs.Price), kit.margin()}
+	case s.Cost == nil || s.Price == nil:
 		return []report.Cell{{}, {}, {}}
 	}
-	cost := costing.Input{Name: fmt.Sprintf("line_cost_%d", n), Value: s.Cost}
-	price := costing.Input{Name: fmt.Sprintf("line_price_%d", n), Value: s.Price}
-	plain := func(in costing.Input) report.Cell {
-		return report.Cell{Kind: report.Money, Number: in.Value, Name: in.Name}
-	}
-	return []report.Cell{plain(cost), plain(price), {Kind: report.Share, Expr: costing.MarginOf(price, cost)}}
+	plain := func(value *big.Rat) report.Cell { return report.Cell{Kind: report.Money, Number: value} }
+	return []report.Cell{plain(s.Cost), plain(s.Price), {}}
 }
 
 func counts(fs []diag.Finding) []report.Cell {

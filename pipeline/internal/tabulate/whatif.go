@@ -1,0 +1,210 @@
+package tabulate
+
+import (
+	"fmt"
+	"math/big"
+	"slices"
+	"strings"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/costing"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/report"
+)
+
+// KeptKit is what a line keeps of the kit of a size, to work its costs out anew
+// from other prices.
+type KeptKit struct {
+	Currency  string      `json:"currency,omitempty"` // ISO 4217; empty where the project names none
+	OwnMargin bool        `json:"own_margin"`         // the target is the kit's own, not its project's
+	Goods     []KeptGood  `json:"goods,omitempty"`    // beside the kit's materials
+	Costing   costing.Kit `json:"costing"`
+}
+
+// KeptGood is a fabric of a kit.
+type KeptGood struct {
+	Fabric  string `json:"fabric"` // as the plan calls it
+	SKU     string `json:"sku,omitempty"`
+	Article string `json:"article,omitempty"` // as the price list calls it
+	Unit    string `json:"unit"`              // that the price is for
+}
+
+func (in Input) keep(k *derive.Kit) *KeptKit {
+	kept := &KeptKit{Currency: in.Project.Currency.Code(), OwnMargin: k.Said.Margin.BasisPoints != 0, Costing: k.Cells}
+	for _, g := range k.Goods {
+		good := KeptGood{Fabric: title(g.Fabric), SKU: g.SKU.Text, Unit: string(g.Unit)}
+		if p, ok := in.Prices.Find(g.SKU.Text); ok {
+			good.Article = p.Description
+		}
+		kept.Goods = append(kept.Goods, good)
+	}
+	return kept
+}
+
+// whatif is the kits of a line over inputs that they share.
+type whatif struct {
+	code    string
+	order   []*lineKit
+	kits    map[[2]int]*lineKit // by plan and size
+	rates   shared
+	margins shared
+	prices  shared
+	unfit   []string // plans left out because they are not proved
+	mixed   bool     // the kits are in several currencies, and none is worked out
+}
+
+// lineKit is the kit of one size in the line.
+type lineKit struct {
+	label  string
+	kept   *KeptKit
+	cells  costing.Kit
+	costs  costing.Costs
+	target costing.Input // that it shares with other kits; without a name where it has its own
+}
+
+// shared are inputs that several kits have in common: those of one key and of
+// one value.
+type shared struct {
+	list  []sharedInput
+	at    map[string]int
+	names map[string]bool
+}
+
+type sharedInput struct {
+	costing.Input
+	says, per string
+	users     int
+}
+
+// share is the input of a key and a value, under the name that it has in the
+// line.
+func (s *shared) share(key, says, per string, value *big.Rat) costing.Input {
+	full := key + "|" + per + "|" + value.RatString()
+	i, known := s.at[full]
+	if !known {
+		if s.at == nil {
+			s.at, s.names = map[string]int{}, map[string]bool{}
+		}
+		i = len(s.list)
+		name := "line_" + key
+		if s.names[name] {
+			name = fmt.Sprintf("%s.%d", name, i+1)
+		}
+		s.at[full], s.names[name] = i, true
+		s.list = append(s.list, sharedInput{Input: costing.Input{Name: name, Value: value}, says: says, per: per})
+	}
+	s.list[i].users++
+	return s.list[i].Input
+}
+
+// whatIf gathers the kits of the proved plans.
+func whatIf(run *report.Run, summaries []Summary) *whatif {
+	w := &whatif{kits: map[[2]int]*lineKit{}}
+	currencies := map[string]bool{}
+	for i, p := range run.Plans {
+		if i >= len(summaries) {
+			break
+		}
+		failed := diag.Worst(p.Findings) == diag.Error
+		for j, s := range summaries[i].Sizes {
+			switch {
+			case s.Kit == nil:
+			case failed:
+				w.leaveOut(name(p))
+			default:
+				currencies[s.Kit.Currency] = true
+				w.code = s.Kit.Currency
+				w.add([2]int{i, j}, p, s)
+			}
+		}
+	}
+	if len(currencies) > 1 {
+		return &whatif{mixed: true}
+	}
+	return w
+}
+
+func (w *whatif) leaveOut(plan string) {
+	if !slices.Contains(w.unfit, plan) {
+		w.unfit = append(w.unfit, plan)
+	}
+}
+
+func (w *whatif) add(at [2]int, p report.Outcome, s SizeSummary) {
+	k := &lineKit{label: name(p) + ", " + s.Name, kept: s.Kit}
+	k.cells = s.Kit.Costing.WithSuffix(fmt.Sprintf(".%d", len(w.order)+1))
+	k.cells.Rate = w.rates.share("labour_rate", "Labour", "hour", k.cells.Rate.Value)
+	if !s.Kit.OwnMargin {
+		k.target = w.margins.share("target_margin", "Target margin", "price", k.cells.Margin.Value)
+	}
+	for i, g := range s.Kit.Goods {
+		m := &k.cells.Materials[i]
+		key, says := "price_"+g.SKU, strings.TrimSuffix(g.SKU+", "+g.Article, ", ")
+		if g.SKU == "" {
+			key, says = fmt.Sprintf("price_%s_%s", p.ID, g.Fabric), name(p)+", "+g.Fabric
+		}
+		m.Quantity.Name = fmt.Sprintf("quantity_%d%s", i+1, k.cells.Suffix)
+		m.Price = w.prices.share(key, says, g.Unit, m.Price.Value)
+	}
+	k.costs = costing.Price(k.cells)
+	w.order = append(w.order, k)
+	w.kits[at] = k
+}
+
+// follow shows what another cell works out.
+func follow(kind report.CellKind, r costing.Result) report.Cell {
+	return report.Cell{Kind: kind, Expr: costing.Of(r)}
+}
+
+// margin is the margin at the price taken, and stands out under the target.
+func (k *lineKit) margin() report.Cell {
+	c := follow(report.Share, k.costs.Margin)
+	c.Mark = k.underTarget()
+	return c
+}
+
+func (k *lineKit) underTarget() *report.Expr {
+	return costing.Under(costing.Of(k.costs.Margin), costing.Ref(k.cells.Margin.Name, k.cells.Margin.Value))
+}
+
+func (w *whatif) sheets() []report.Sheet {
+	if len(w.order) == 0 {
+		return nil
+	}
+	return []report.Sheet{
+		{ID: "what-if", Title: "What if", Wide: true, Still: 1,
+			Tables: []report.Table{w.rateTable(), w.priceTable(), w.kitTable()}, Charts: w.marginCharts()},
+		{ID: "cost-make-up", Title: "Cost make-up", Wide: true, Still: 1, Tables: []report.Table{w.makeUp()}, Charts: w.makeUpCharts()},
+		{ID: "kit-fabrics", Title: "Kit fabrics", Tables: []report.Table{w.fabrics()}},
+	}
+}
+
+func (w *whatif) rateTable() report.Table {
+	t := report.Table{
+		ID: "what-if-rates", Heading: "Labour and target",
+		Lead:    []string{"Change a price, a run or a target here, and every sheet of this workbook follows; no plan is changed by it."},
+		Columns: []report.Column{{ID: "what", Title: "Input"}, {ID: "value", Title: "Value"}, {ID: "per", Title: "Per"}, {ID: "used", Title: "Used by", Unit: "kits"}},
+	}
+	t.Rows = append(t.Rows, w.rates.rows(report.Money)...)
+	t.Rows = append(t.Rows, w.margins.rows(report.Share)...)
+	return t
+}
+
+func (w *whatif) priceTable() report.Table {
+	t := report.Table{
+		ID: "what-if-prices", Heading: "Prices",
+		Columns: []report.Column{{ID: "article", Title: "Article"}, {ID: "price", Title: "Price", Unit: w.code}, {ID: "per", Title: "Per"}, {ID: "used", Title: "Used by", Unit: "kits"}},
+	}
+	t.Rows = w.prices.rows(report.Money)
+	slices.SortStableFunc(t.Rows, func(a, b report.Row) int { return strings.Compare(a.Cells[0].Text, b.Cells[0].Text) })
+	return t
+}
+
+// rows lists the inputs. Several may be called the same, where projects differ.
+func (s *shared) rows(kind report.CellKind) []report.Row {
+	var rows []report.Row
+	for _, in := range s.list {
+		rows = append(rows, row(report.T(in.says), input(kind, in.Input), report.T(in.per), report.N(int64(in.users))))
+	}
+	return rows
+}
