@@ -19,12 +19,18 @@ func TestTreesGiveTheirValues(t *testing.T) {
 	for _, asked := range []string{"0", "57", "20"} {
 		for _, margin := range []string{"1/2", "3/5", "1"} {
 			k := kit(t, "16.25", "25", "18", "2.25", "2.50", "480", margin, asked)
+			k.Things = []costing.Material{{Quantity: costing.Input{Name: "labels", Value: big.NewRat(2, 1)}, Price: costing.Input{Name: "label", Value: big.NewRat(2, 5)}}}
+			k.Spoilage.Value, k.FeeShare.Value, k.FeeEach.Value, k.Bought.Value = big.NewRat(1, 50), big.NewRat(29, 1000), big.NewRat(3, 10), big.NewRat(885, 2)
 			c := costing.Price(k)
 			cells := map[string]*report.Expr{}
-			for _, in := range []costing.Input{k.Minutes, k.Rate, k.Packaging, k.Pattern, k.Fixed, k.Margin, k.Asked, k.Materials[0].Quantity, k.Materials[0].Price} {
+			for _, in := range []costing.Input{
+				k.Minutes, k.Rate, k.Packaging, k.Pattern, k.Spoilage, k.FeeShare, k.FeeEach, k.Trade, k.Fixed, k.Margin, k.Asked, k.Run, k.Bought,
+				k.Materials[0].Quantity, k.Materials[0].Price, k.Things[0].Quantity, k.Things[0].Price,
+			} {
 				cells[in.Name] = &report.Expr{Value: in.Value}
 			}
-			results := append(c.Materials, c.Fabric, c.Labour, c.Unit, c.ForMargin, c.Keystone, c.Price, c.Margin, c.Markup, c.BreakEven)
+			results := append(c.Materials, c.Things[0], c.Fabric, c.Other, c.Labour, c.Spoilage, c.Unit, c.ForMargin, c.Keystone, c.Price, c.Net, c.Margin, c.Markup,
+				c.BreakEven, c.RunCost, c.RunProfit, c.UnitBought, c.MarginBought, c.TradePrice, c.TradeMargin, c.RetailForTrade)
 			for _, r := range results {
 				cells[r.Name] = r.Expr
 			}

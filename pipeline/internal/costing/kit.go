@@ -23,17 +23,23 @@ type Kit struct {
 	Suffix    string     `json:"suffix"`
 	Digits    int        `json:"digits"` // decimals of the currency's minor unit
 	Materials []Material `json:"materials,omitempty"`
-	Minutes   Input      `json:"minutes"` // of labour a kit
-	Rate      Input      `json:"rate"`    // an hour
+	Things    []Material `json:"things,omitempty"` // what else goes in: thread, label
+	Minutes   Input      `json:"minutes"`          // of labour a kit
+	Rate      Input      `json:"rate"`             // an hour
 	Packaging Input      `json:"packaging"`
 	Pattern   Input      `json:"pattern"`
-	Fixed     Input      `json:"fixed"`  // costs of the run that do not depend on the number of kits
-	Margin    Input      `json:"margin"` // wanted, as a share of the price
-	Asked     Input      `json:"asked"`  // the price asked; zero when there is none yet
-	Run       Input      `json:"run"`    // kits planned; zero when there are none
+	Spoilage  Input      `json:"spoilage"`  // kits that are spoiled, as a share of those made well
+	FeeShare  Input      `json:"fee_share"` // of the price, that being paid costs
+	FeeEach   Input      `json:"fee_each"`  // what it costs besides, a sale
+	Trade     Input      `json:"trade"`     // what a shop pays, as a share of the price
+	Fixed     Input      `json:"fixed"`     // costs of the run that do not depend on the number of kits
+	Margin    Input      `json:"margin"`    // wanted, as a share of the price
+	Asked     Input      `json:"asked"`     // the price asked; zero when there is none yet
+	Run       Input      `json:"run"`       // kits planned; zero when there are none
+	Bought    Input      `json:"bought"`    // all fabric bought for the run; zero where it is not known
 }
 
-// Material is one fabric of a kit.
+// Material is one fabric of a kit, or another thing that goes in.
 type Material struct {
 	Quantity Input `json:"quantity"` // in the unit the price is for
 	Price    Input `json:"price"`
@@ -41,9 +47,11 @@ type Material struct {
 
 // inputs lists all numbers that the kit's costs are worked out from.
 func (k *Kit) inputs() []*Input {
-	all := []*Input{&k.Minutes, &k.Rate, &k.Packaging, &k.Pattern, &k.Fixed, &k.Margin, &k.Asked, &k.Run}
-	for i := range k.Materials {
-		all = append(all, &k.Materials[i].Quantity, &k.Materials[i].Price)
+	all := []*Input{&k.Minutes, &k.Rate, &k.Packaging, &k.Pattern, &k.Spoilage, &k.FeeShare, &k.FeeEach, &k.Trade, &k.Fixed, &k.Margin, &k.Asked, &k.Run, &k.Bought}
+	for _, list := range [][]Material{k.Materials, k.Things} {
+		for i := range list {
+			all = append(all, &list[i].Quantity, &list[i].Price)
+		}
 	}
 	return all
 }
@@ -53,7 +61,7 @@ func (k *Kit) inputs() []*Input {
 func (k Kit) WithSuffix(suffix string) Kit {
 	own := k.Suffix
 	k.Suffix = suffix
-	k.Materials = slices.Clone(k.Materials)
+	k.Materials, k.Things = slices.Clone(k.Materials), slices.Clone(k.Things)
 	for _, in := range k.inputs() {
 		if name, ok := strings.CutSuffix(in.Name, own); ok {
 			in.Name = name + suffix
@@ -73,50 +81,117 @@ func (r Result) ref() *report.Expr {
 }
 
 // Costs are the figures of a kit. Money lines round half away from zero to
-// the minor unit, each line once.
+// the minor unit, each line once. Two unit costs are told apart: that of fabric
+// as cut for the kit (the used basis), and that of all fabric bought for the run
+// (the bought basis), remnants with it.
 type Costs struct {
 	Materials []Result // quantity x price
-	Fabric    Result   // their sum
+	Things    []Result // likewise
+	Fabric    Result   // sum of the materials
+	Other     Result   // sum of the things
 	Labour    Result   // minutes / 60 x rate
-	Unit      Result   // fabric + labour + packaging + pattern
-	ForMargin Result   // least price that leaves the margin wanted: C / (1 - m), rounded up
+	Spoilage  Result   // share of all the above, packaging and pattern
+	Unit      Result   // used basis: fabric + things + labour + packaging + pattern + spoilage
+	ForMargin Result   // least price that leaves the margin wanted: (C + f) / (1 - q - m), rounded up
 	Keystone  Result   // twice the unit cost, a margin of one half
 	Price     Result   // the price asked, or the price for the margin when none is asked
-	Margin    Result   // (P - C) / P at that price
-	Markup    Result   // (P - C) / C at that price
-	BreakEven Result   // kits to sell until the fixed costs are met: fixed / (P - C), up
+	Net       Result   // what is left of the price when it has been paid: P (1 - q) - f
+	Margin    Result   // (net - C) / P
+	Markup    Result   // (P - C) / C
+	BreakEven Result   // kits to sell until the fixed costs are met: fixed / (net - C), up
 	RunCost   Result   // kits planned x C + fixed costs
-	RunProfit Result   // kits planned x P - RunCost, if all are sold
+	RunProfit Result   // kits planned x net - RunCost, if all are sold
+
+	UnitBought   Result // bought basis: Unit with what was bought for the run in place of the fabric
+	MarginBought Result // (net - that) / P
+
+	TradePrice     Result // what a shop pays: its share of the price
+	TradeMargin    Result // (W - C) / W
+	RetailForTrade Result // least price at which the shop's share leaves the margin wanted: C / (1 - m) / share, rounded up
 }
 
-// Never is the break-even of a kit that is sold at or below its cost.
+// Never is the break-even of a kit that is sold at or below its cost, and the
+// price for a margin that no price leaves.
 const Never = "never"
 
 // Price works out a kit's costs. The formulas are the trade's own, defined as
-// any business dictionary does: markup (P-C)/C, margin (P-C)/P.
+// any business dictionary does: markup (P-C)/C, margin (P-C)/P, keystone 2C.
+// Payment fees of q and f are taken from the price first, and are not rounded:
+// they are settled over many sales.
 func Price(k Kit) Costs {
-	var c Costs
-	named := func(name string, e *report.Expr) Result { return Result{name + k.Suffix, e} }
-	var lines []*report.Expr
-	for i, m := range k.Materials {
-		r := named("cost."+strings.TrimSuffix(m.Quantity.Name, k.Suffix), round(times(m.Quantity.ref(), m.Price.ref()), k.Digits))
-		c.Materials = append(c.Materials, r)
-		lines = append(lines, c.Materials[i].ref())
+	p := pricing{k: k}
+	p.cost()
+	p.price()
+	p.run()
+	p.bought()
+	p.trade()
+	return p.c
+}
+
+type pricing struct {
+	k Kit
+	c Costs
+}
+
+func (p *pricing) named(name string, e *report.Expr) Result { return Result{name + p.k.Suffix, e} }
+
+// lines are quantity x price of each, and their sum.
+func (p *pricing) lines(total string, of []Material) ([]Result, Result) {
+	var all []Result
+	var refs []*report.Expr
+	for _, m := range of {
+		r := p.named("cost."+strings.TrimSuffix(m.Quantity.Name, p.k.Suffix), round(times(m.Quantity.ref(), m.Price.ref()), p.k.Digits))
+		all, refs = append(all, r), append(refs, r.ref())
 	}
-	c.Fabric = named("fabric_cost", sum(lines...))
-	c.Labour = named("labour_cost", round(times(over(k.Minutes.ref(), fixed(60)), k.Rate.ref()), k.Digits))
-	c.Unit = named("unit_cost", sum(c.Fabric.ref(), c.Labour.ref(), k.Packaging.ref(), k.Pattern.ref()))
+	return all, p.named(total, sum(refs...))
+}
+
+func (p *pricing) cost() {
+	k, c := &p.k, &p.c
+	c.Materials, c.Fabric = p.lines("fabric_cost", k.Materials)
+	c.Things, c.Other = p.lines("things_cost", k.Things)
+	c.Labour = p.named("labour_cost", round(times(over(k.Minutes.ref(), fixed(60)), k.Rate.ref()), k.Digits))
+	parts := []*report.Expr{c.Fabric.ref(), c.Other.ref(), c.Labour.ref(), k.Packaging.ref(), k.Pattern.ref()}
+	c.Spoilage = p.named("spoilage_cost", round(times(k.Spoilage.ref(), sum(parts...)), k.Digits))
+	c.Unit = p.named("unit_cost", sum(append(parts, c.Spoilage.ref())...))
+}
+
+func (p *pricing) price() {
+	k, c := &p.k, &p.c
 	unit := c.Unit.ref()
-	c.ForMargin = named("price_for_margin", roundUp(over(unit, less(fixed(1), k.Margin.ref())), k.Digits))
-	c.Keystone = named("keystone", times(fixed(2), unit))
-	c.Price = named("price", ifOver(k.Asked.ref(), fixed(0), k.Asked.ref(), c.ForMargin.ref()))
+	left := less(less(fixed(1), k.FeeShare.ref()), k.Margin.ref())
+	c.ForMargin = p.named("price_for_margin", ifOver(left, fixed(0), roundUp(over(sum(unit, k.FeeEach.ref()), left), k.Digits), words(Never)))
+	c.Keystone = p.named("keystone", times(fixed(2), unit))
+	c.Price = p.named("price", ifOver(k.Asked.ref(), fixed(0), k.Asked.ref(), c.ForMargin.ref()))
 	price := c.Price.ref()
-	c.Margin = named("margin", over(less(price, unit), price))
-	c.Markup = named("markup", over(less(price, unit), unit))
-	c.BreakEven = named("break_even", ifOver(price, unit, roundUp(over(k.Fixed.ref(), less(price, unit)), 0), words(Never)))
-	c.RunCost = named("run_cost", sum(times(k.Run.ref(), unit), k.Fixed.ref()))
-	c.RunProfit = named("run_profit", less(times(k.Run.ref(), price), c.RunCost.ref()))
-	return c
+	c.Net = p.named("net_price", less(less(price, times(k.FeeShare.ref(), price)), k.FeeEach.ref()))
+	c.Margin = p.named("margin", over(less(c.Net.ref(), unit), price))
+	c.Markup = p.named("markup", over(less(price, unit), unit))
+}
+
+func (p *pricing) run() {
+	k, c := &p.k, &p.c
+	unit, net := c.Unit.ref(), c.Net.ref()
+	c.BreakEven = p.named("break_even", ifOver(net, unit, roundUp(over(k.Fixed.ref(), less(net, unit)), 0), words(Never)))
+	c.RunCost = p.named("run_cost", sum(times(k.Run.ref(), unit), k.Fixed.ref()))
+	c.RunProfit = p.named("run_profit", less(times(k.Run.ref(), net), c.RunCost.ref()))
+}
+
+// bought is known where both the run and what was bought for it are.
+func (p *pricing) bought() {
+	k, c := &p.k, &p.c
+	all := sum(less(c.Unit.ref(), c.Fabric.ref()), round(over(k.Bought.ref(), k.Run.ref()), k.Digits))
+	c.UnitBought = p.named("unit_cost_bought", ifOver(k.Bought.ref(), fixed(0), ifOver(k.Run.ref(), fixed(0), all, words(report.Unknown)), words(report.Unknown)))
+	c.MarginBought = p.named("margin_bought", ifOver(k.Bought.ref(), fixed(0), over(less(c.Net.ref(), c.UnitBought.ref()), c.Price.ref()), words(report.Unknown)))
+}
+
+// trade is what selling to a shop leaves. Shops pay by invoice: no fee is taken.
+func (p *pricing) trade() {
+	k, c := &p.k, &p.c
+	unit, whole := c.Unit.ref(), less(fixed(1), k.Margin.ref())
+	c.TradePrice = p.named("trade_price", round(times(k.Trade.ref(), c.Price.ref()), k.Digits))
+	c.TradeMargin = p.named("trade_margin", over(less(c.TradePrice.ref(), unit), c.TradePrice.ref()))
+	c.RetailForTrade = p.named("retail_for_trade", roundUp(over(over(unit, whole), k.Trade.ref()), k.Digits))
 }
 
 // Product is one input times another.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"yardproof/pipeline/internal/costing"
+	"yardproof/pipeline/report"
 )
 
 func rat(t testing.TB, text string) *big.Rat {
@@ -26,6 +27,8 @@ func kit(t testing.TB, fabric, minutes, rate, packaging, pattern, fixed, margin,
 		Materials: []costing.Material{{Quantity: in("yards", "1"), Price: in("cloth", fabric)}},
 		Minutes:   in("minutes", minutes), Rate: in("rate", rate),
 		Packaging: in("packaging", packaging), Pattern: in("pattern", pattern),
+		Spoilage: in("spoilage", "0"), FeeShare: in("fee_share", "0"), FeeEach: in("fee_each", "0"),
+		Trade: in("trade", "1/2"), Run: in("run", "20"), Bought: in("bought", "0"),
 		Fixed: in("fixed", fixed), Margin: in("margin_wanted", margin), Asked: in("asked", asked),
 	}
 }
@@ -54,6 +57,81 @@ func TestWorkedKit(t *testing.T) {
 	want(t, c.Margin, "1/2")
 	want(t, c.Markup, "1")
 	want(t, c.BreakEven, "17") // 480 / 28.50 = 16.84
+}
+
+// The same kit where a run of 20 takes 30, 30 and 15 yd in 15-yd bolts, at 6.00,
+// 6.00 and 5.50 a yard: 442.50, which is 22.125 a kit and 22.13 as money. At 57
+// that leaves 39.7 %, where the used basis promised a half.
+func TestWorkedKitBought(t *testing.T) {
+	k := kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", "57")
+	want(t, costing.Price(k).Unit, "28.50")
+	if c := costing.Price(k); c.UnitBought.Value != nil || c.UnitBought.Text != report.Unknown || c.MarginBought.Text != report.Unknown {
+		t.Errorf("where nothing is known of what was bought: %v %q", c.UnitBought.Value, c.UnitBought.Text)
+	}
+	k.Bought.Value = rat(t, "442.50")
+	c := costing.Price(k)
+	want(t, c.UnitBought, "34.38")
+	if got := c.MarginBought.Value.FloatString(3); got != "0.397" {
+		t.Errorf("margin %s, want 0.397", got)
+	}
+	k.Run.Value = rat(t, "0")
+	if c := costing.Price(k); c.UnitBought.Text != report.Unknown {
+		t.Errorf("of no kits: %v", c.UnitBought.Value)
+	}
+}
+
+// Fees, spoilage, things and shops, worked by hand: 16.25 + 0.80 of things +
+// 7.50 + 2.25 + 2.50 = 29.30; 2 % spoiled are 0.586, as money 0.59; 29.89. At
+// 57.00 with 2.9 % and 0.30 a sale 55.047 are left: 25.157 of 57, 44.1 %. For a
+// margin of one half (29.89 + 0.30) / (1 - 0.029 - 0.5) = 64.0977 are asked. A
+// shop that pays half of 57.00 leaves a loss of 1.39; for a margin of one half it
+// would have to be 29.89 / 0.5 / 0.5 = 119.56 in the shop.
+func TestFeesAndShops(t *testing.T) {
+	k := kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", "57")
+	in := func(name, value string) costing.Input { return costing.Input{Name: name, Value: rat(t, value)} }
+	k.Things = []costing.Material{{Quantity: in("labels", "2"), Price: in("label", "0.40")}}
+	k.Spoilage.Value, k.FeeShare.Value, k.FeeEach.Value = rat(t, "0.02"), rat(t, "0.029"), rat(t, "0.30")
+	c := costing.Price(k)
+	want(t, c.Other, "0.80")
+	want(t, c.Spoilage, "0.59")
+	want(t, c.Unit, "29.89")
+	want(t, c.Net, "55.047")
+	want(t, c.ForMargin, "64.10")
+	if got := c.Margin.Value.FloatString(3); got != "0.441" {
+		t.Errorf("margin %s, want 0.441", got)
+	}
+	want(t, c.TradePrice, "28.50")
+	want(t, c.RetailForTrade, "119.56")
+	want(t, c.BreakEven, "20") // 480 / 25.157 = 19.08
+	if c.TradeMargin.Value.Sign() >= 0 {
+		t.Errorf("a shop's margin of %s", c.TradeMargin.Value)
+	}
+}
+
+// At the price for the margin the margin is reached, and a cent below it is not,
+// with fees and without.
+func TestPriceForMarginBoundary(t *testing.T) {
+	random := rand.New(rand.NewPCG(5, 5))
+	for range 300 {
+		k := kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", "0")
+		k.Minutes.Value = big.NewRat(random.Int64N(90), 1)
+		k.Margin.Value = big.NewRat(random.Int64N(80), 100)
+		k.FeeShare.Value, k.FeeEach.Value = big.NewRat(random.Int64N(60), 1000), big.NewRat(random.Int64N(60), 100)
+		c := costing.Price(k)
+		if c.Margin.Value.Cmp(k.Margin.Value) < 0 {
+			t.Fatalf("%v leaves %v of %v", c.Price.Value, c.Margin.Value, k.Margin.Value)
+		}
+		k.Asked.Value = new(big.Rat).Sub(c.ForMargin.Value, big.NewRat(1, 100))
+		if below := costing.Price(k); below.Margin.Value.Cmp(k.Margin.Value) >= 0 {
+			t.Fatalf("%v leaves %v of %v, too", below.Price.Value, below.Margin.Value, k.Margin.Value)
+		}
+	}
+	// Where fees and margin are the whole price, there is none.
+	k := kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "97/100", "0")
+	k.FeeShare.Value = rat(t, "3/100")
+	if c := costing.Price(k); c.ForMargin.Text != costing.Never || c.Price.Text != costing.Never || c.Margin.Value != nil {
+		t.Errorf("for a price: %v %q", c.ForMargin.Value, c.ForMargin.Text)
+	}
 }
 
 // 60 % margin on 28.50 is 71.25, and it is what is charged when no price is
