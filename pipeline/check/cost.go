@@ -19,6 +19,13 @@ var costChecks = []Check{
 		Run:     belowCost,
 	},
 	{
+		Rule: "cost/kit-contents", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "what the kit's label says is in it is not what is in it, or not enough for the pattern",
+		Why:     "The label is a promise. A kit of a pattern that takes 1 1/8 yd, labelled and packed with 1 yd, cannot be sewn, and its buyer has paid for the rest of it too.",
+		Fix:     "make the label say what the kit holds, and the kit hold what the pattern takes",
+		Run:     kitContents,
+	},
+	{
 		Rule: "cost/no-price", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "a fabric of the kit has no price",
 		Why:     "A fabric without a price counts as nothing. A kit whose 34.00 strip roll is missing from the list seems to cost 9.00, and is sold at a loss.",
@@ -41,96 +48,200 @@ var costChecks = []Check{
 	},
 }
 
-// eachKitFabric calls do for the fabrics of the size's kit that it uses.
-func (p *Pass) eachKitFabric(do func(role plan.Text, f *plan.Fabric)) {
-	if p.Size.Of.Kit == nil {
-		return
+// eachKit calls do for the kit of the size and for those of its colourways.
+func (p *Pass) eachKit(do func(w worn, k *derive.Kit)) {
+	for _, w := range p.wardrobe() {
+		if k := w.Kit(p.Project, p.Prices); k != nil {
+			do(w, k)
+		}
 	}
-	for _, role := range p.Size.Of.Kit.Fabrics {
-		if f := p.Size.Fabric(role.Text); f != nil && f.Used() {
-			do(role, f.Fabric)
+}
+
+// eachKitFabric calls do for the fabrics that kits hold. A colourway's fabric
+// that is the recipe's own has been told of with the recipe's.
+func (p *Pass) eachKitFabric(do func(w worn, role plan.Text, f *plan.Fabric)) {
+	for _, w := range p.wardrobe() {
+		if w.Of.Kit == nil {
+			continue
+		}
+		for _, role := range w.Of.Kit.Fabrics {
+			f := w.Fabric(role.Text)
+			if f == nil || !f.Used() {
+				continue
+			}
+			if own := p.Size.Fabric(role.Text); w.way != "" && own != nil && p.Size.Of.Kit != nil && own.SKU == f.SKU {
+				continue
+			}
+			do(w, role, f.Fabric)
 		}
 	}
 }
 
 func noPrice(p *Pass) {
-	p.eachKitFabric(func(role plan.Text, f *plan.Fabric) {
+	p.eachKitFabric(func(w worn, role plan.Text, f *plan.Fabric) {
 		if _, ok := p.Prices.Find(f.SKU.Text); ok && f.SKU.Given() {
 			return
 		}
-		finding := Finding{Message: fmt.Sprintf("the kit holds %q, whose article %q has no price", role.Text, f.SKU.Text), Hint: "add it to the price list"}
+		at := role.At
+		finding := Finding{Message: fmt.Sprintf("%sthe kit holds %q, whose article %q has no price", w.way, role.Text, f.SKU.Text), Hint: "add it to the price list"}
 		if f.SKU.Given() {
 			finding.Related = []Related{{f.SKU.At, "the article"}}
 		} else {
-			finding.Message = fmt.Sprintf("the kit holds %q, and the plan names no article for it", role.Text)
+			finding.Message = fmt.Sprintf("%sthe kit holds %q, and the plan names no article for it", w.way, role.Text)
 			finding.Hint = "give the fabric the sku of its price"
 		}
 		if p.Prices == nil { // a plan on its own, or a studio that prices elsewhere
 			finding.Level = diag.Warning
-			finding.Message = fmt.Sprintf("the kit holds %q, and there is no price list", role.Text)
+			finding.Message = fmt.Sprintf("%sthe kit holds %q, and there is no price list", w.way, role.Text)
 			finding.Hint = "name a price list in the project file, or fill the price in on the costing sheet"
 		}
-		p.Report(role.At, finding)
+		p.Report(at, finding)
+	})
+	p.eachKit(func(_ worn, k *derive.Kit) {
+		for _, t := range k.Things {
+			if t.Priced {
+				continue
+			}
+			finding := Finding{Message: fmt.Sprintf("the kit holds %q, which has no price", t.Name.Text), Hint: "give its \"price\", or the sku of one in the price list"}
+			if price, ok := p.Prices.Find(t.SKU.Text); ok {
+				finding.Message = fmt.Sprintf("the kit holds %q, and the price of its article %q is per %s", t.Name.Text, t.SKU.Text, price.Unit)
+			}
+			p.Report(t.At, finding)
+		}
 	})
 }
 
 func priceUnit(p *Pass) {
-	p.eachKitFabric(func(role plan.Text, f *plan.Fabric) {
+	p.eachKitFabric(func(w worn, role plan.Text, f *plan.Fabric) {
 		price, ok := p.Prices.Find(f.SKU.Text)
 		if !ok || price.Fits(f.Form) {
 			return
 		}
-		sold, want := "by length", "per yd or m"
+		sold, want := "by length", "per yd, m or half-m"
 		if f.Form == plan.Precut {
-			sold, want = "in pieces", "per pack or each"
+			sold, want = "in pieces", "per pack, roll or each"
 		}
 		p.Report(role.At, Finding{
-			Message: fmt.Sprintf("%q is sold %s, and the price of its article %q is per %s", role.Text, sold, f.SKU.Text, price.Unit),
+			Message: fmt.Sprintf("%s%q is sold %s, and the price of its article %q is per %s", w.way, role.Text, sold, f.SKU.Text, price.Unit),
 			Hint:    "price it " + want,
 			Related: []Related{{f.SKU.At, "the article"}},
 		})
 	})
 }
 
-// asked is the size's kit where its price is asked and all of it is priced;
+// asked calls do for the kits whose price is asked and all of which is priced;
 // what a price leaves is not known otherwise.
-func (p *Pass) asked() *derive.Kit {
-	k := p.Size.Kit(p.Project, p.Prices)
-	if k == nil || !k.Said.Price.Given() || k.Costs.Unit.Value == nil {
-		return nil
-	}
-	for _, g := range k.Goods {
-		if !g.Priced {
-			return nil
+func (p *Pass) asked(do func(w worn, k *derive.Kit)) {
+	p.eachKit(func(w worn, k *derive.Kit) {
+		if !k.Said.Price.Given() || k.Costs.Unit.Value == nil || k.Costs.Net.Value == nil {
+			return
 		}
-	}
-	return k
+		for _, g := range k.Goods {
+			if !g.Priced {
+				return
+			}
+		}
+		for _, t := range k.Things {
+			if !t.Priced {
+				return
+			}
+		}
+		do(w, k)
+	})
 }
 
 func (p *Pass) money(r *big.Rat) string { return measure.RoundMoney(r, p.Project.Currency).Format() }
 
-func belowCost(p *Pass) {
-	k := p.asked()
-	if k == nil || k.Said.Price.Value.Cmp(k.Costs.Unit.Value) >= 0 {
-		return
+// left says what is left of the price asked after payment fees, where there
+// are any.
+func (p *Pass) left(k *derive.Kit) string {
+	if k.Costs.Net.Value.Cmp(k.Said.Price.Value) == 0 {
+		return ""
 	}
-	p.Report(k.Said.Price.At, Finding{
-		Message: fmt.Sprintf("the kit is sold for %s and costs %s", p.money(k.Said.Price.Value), p.money(k.Costs.Unit.Value)),
-		Hint:    fmt.Sprintf("ask %s for the target margin", p.money(k.Costs.ForMargin.Value)),
+	return fmt.Sprintf(", of which fees leave %s,", p.money(k.Costs.Net.Value))
+}
+
+func (p *Pass) askMore(k *derive.Kit) string {
+	if k.Costs.ForMargin.Value == nil {
+		return "lower the target margin: with the payment fees no price leaves it"
+	}
+	return "ask " + p.money(k.Costs.ForMargin.Value)
+}
+
+func belowCost(p *Pass) {
+	p.asked(func(w worn, k *derive.Kit) {
+		if k.Costs.Net.Value.Cmp(k.Costs.Unit.Value) >= 0 {
+			return
+		}
+		p.Report(k.Said.Price.At, Finding{
+			Message: fmt.Sprintf("%sthe kit is sold for %s%s and costs %s", w.way, p.money(k.Said.Price.Value), p.left(k), p.money(k.Costs.Unit.Value)),
+			Hint:    p.askMore(k) + " for the target margin",
+		})
 	})
 }
 
 func underTarget(p *Pass) {
-	k := p.asked()
-	if k == nil || k.Costs.Margin.Value == nil || k.Said.Price.Value.Cmp(k.Costs.Unit.Value) < 0 ||
-		k.Costs.Margin.Value.Cmp(k.Cells.Margin.Value) >= 0 {
-		return
-	}
-	p.Report(k.Said.Price.At, Finding{
-		Message: fmt.Sprintf("a price of %s on a cost of %s leaves a margin of about %s %%, and the target is %s %%", p.money(k.Said.Price.Value),
-			p.money(k.Costs.Unit.Value), hundredths(k.Costs.Margin.Value), hundredths(k.Cells.Margin.Value)),
-		Hint: "ask " + p.money(k.Costs.ForMargin.Value),
+	p.asked(func(w worn, k *derive.Kit) {
+		if k.Costs.Margin.Value == nil || k.Costs.Net.Value.Cmp(k.Costs.Unit.Value) < 0 || k.Costs.Margin.Value.Cmp(k.Cells.Margin.Value) >= 0 {
+			return
+		}
+		p.Report(k.Said.Price.At, Finding{
+			Message: fmt.Sprintf("%sa price of %s%s on a cost of %s leaves a margin of about %s %%, and the target is %s %%", w.way, p.money(k.Said.Price.Value),
+				p.left(k), p.money(k.Costs.Unit.Value), hundredths(k.Costs.Margin.Value), hundredths(k.Cells.Margin.Value)),
+			Hint: p.askMore(k),
+		})
 	})
+}
+
+// kitContents compares what a kit's label says of a fabric with what the kit
+// holds and with what the pattern takes.
+func kitContents(p *Pass) {
+	p.eachKit(func(w worn, k *derive.Kit) {
+		if len(k.Said.Label) == 0 {
+			return
+		}
+		goods := map[string]derive.Good{}
+		for _, g := range k.Goods {
+			goods[g.Role.Text] = g
+		}
+		for _, c := range k.Said.Label {
+			g, ok := goods[c.Of.Text]
+			delete(goods, c.Of.Text)
+			if !ok {
+				p.Report(c.Of.At, Finding{
+					Message: fmt.Sprintf("%sthe kit's label says %q, and the kit holds none", w.way, c.Of.Text), Hint: "add it to the kit's fabrics, or take it off the label",
+				})
+				continue
+			}
+			p.claim(w, g, c)
+		}
+		for _, role := range k.Said.Fabrics {
+			if _, left := goods[role.Text]; left {
+				p.Report(role.At, Finding{
+					Message: fmt.Sprintf("%sthe kit holds %q, and its label does not say so", w.way, role.Text), Hint: "say it on the label",
+				})
+			}
+		}
+	})
+}
+
+// claim judges one line of a label.
+func (p *Pass) claim(w worn, g derive.Good, c plan.Claimed) {
+	at, holds, takes, says := c.Packs.At, count(int(g.Packs), "pack"), count(int(g.Packs), "pack"), count(c.Packs.N, "pack")
+	short, over := int64(c.Packs.N) < g.Packs, int64(c.Packs.N) > g.Packs
+	if g.Form == plan.Yardage {
+		at = c.Length.At
+		holds, takes, says = p.shopped(g.Length), p.shopped(measure.CeilTo(g.Gross, g.Grid)), p.shopped(c.Length.Length)
+		short, over = c.Length.Length < g.Gross, c.Length.Length > g.Length
+	}
+	switch {
+	case g.Form == plan.Yardage != c.Length.Given():
+		p.Report(c.Of.At, Finding{Message: fmt.Sprintf("%sthe kit's label gives %q in another measure than the kit holds it, %s", w.way, c.Of.Text, holds), Hint: "write " + holds + " on the label"})
+	case short:
+		p.Report(at, Finding{Message: fmt.Sprintf("%sthe kit's label says %s of %q, and the pattern takes %s", w.way, says, c.Of.Text, takes), Hint: "write " + takes + " on the label"})
+	case over:
+		p.Report(at, Finding{Message: fmt.Sprintf("%sthe kit's label says %s of %q, and the kit holds %s", w.way, says, c.Of.Text, holds), Hint: "write " + holds + " on the label, or put more in"})
+	}
 }
 
 // hundredths prints a share as a percentage with two decimals.

@@ -20,6 +20,7 @@ const (
 	ReservedID     = "schema/reserved-id"     // a name that no file can have on some systems
 	UnknownSize    = "schema/unknown-size"    // printed figures of a size that there is not
 	RemovesNothing = "schema/removes-nothing" // a size's null for what is not there
+	BadNumber      = "schema/number"          // no plain number where the schema takes a text, too
 	NotAllowed     = "schema/not-allowed"     // two values that cannot stand beside each other
 	OutsideFolder  = "schema/outside-folder"  // a path that leads out of the pattern folder
 )
@@ -110,6 +111,7 @@ func (r *reader) size(s SizeTree, project *Project) Size {
 	size.Bed = r.bed(t.Get("bed"))
 	size.Thread = r.thread(t.Get("thread"), project.threadOr())
 	size.Kit = r.kit(t.Get("kit"))
+	size.Class = r.class(t.Get("class"))
 	size.Printed, size.NotPrinted = r.printed(t.Get("printed").Get(s.Name.Text))
 	return size
 }

@@ -70,6 +70,9 @@ func (r *reader) kit(n *jsontree.Node) *Kit {
 	}
 	return &Kit{
 		Fabrics: texts(n.Get("fabrics")), Excludes: texts(n.Get("excludes")),
+		Allowance: r.lengthOr(n, "allowance", orNothing, r.defaults.CutAllowance),
+		Cut:       pick(word(n.Get("cut")), Lengths, Pieces),
+		Things:    r.things(n.Get("things")), Label: r.claims(n.Get("label")),
 		Minutes: count(n.Get("minutes")), Run: count(n.Get("run")),
 		Packaging: r.money("packaging", n.Get("packaging")),
 		Pattern:   r.money("pattern", n.Get("pattern")),
@@ -78,4 +81,50 @@ func (r *reader) kit(n *jsontree.Node) *Kit {
 		Margin:    r.percent("margin", n.Get("margin")),
 		At:        n.Range,
 	}
+}
+
+func (r *reader) things(n *jsontree.Node) []Thing {
+	var all []Thing
+	for _, item := range items(n) {
+		t := Thing{Name: text(item.Get("name")), SKU: text(item.Get("sku")), Count: count(item.Get("count")), Price: r.money("price", item.Get("price")), At: item.Range}
+		if !t.Count.Given() {
+			t.Count.N = 1
+		}
+		all = append(all, t)
+	}
+	return all
+}
+
+func (r *reader) claims(n *jsontree.Node) []Claimed {
+	var all []Claimed
+	for _, m := range members(n) {
+		c := Claimed{Of: Text{m.Key, m.KeyRange}, Packs: count(m.Value)}
+		c.Length = r.fabricLength(m.Key, m.Value, orNothing)
+		all = append(all, c)
+	}
+	return all
+}
+
+// class reads what is known of a class; nil when the pattern is not taught.
+func (r *reader) class(n *jsontree.Node) *Class {
+	if n == nil || n.Kind != jsontree.Object {
+		return nil
+	}
+	c := &Class{
+		Students: count(n.Get("students")), Fee: r.money("fee", n.Get("fee")),
+		Kits:    pick(word(n.Get("kits")), OwnFabric, KitsIncluded, KitsSold),
+		Minutes: count(n.Get("minutes")), Costs: r.money("costs", n.Get("costs")),
+		Bring: texts(n.Get("bring")), Before: texts(n.Get("before")), Samples: 1, At: n.Range,
+	}
+	if s := count(n.Get("samples")); s.Given() {
+		c.Samples = s.N
+	}
+	for _, item := range items(n.Get("lend")) {
+		l := Lent{Name: text(item.Get("name")), For: 1}
+		if n := count(item.Get("for")); n.Given() {
+			l.For = n.N
+		}
+		c.Lend = append(c.Lend, l)
+	}
+	return c
 }

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"io/fs"
+	"math/big"
 	"strings"
 
 	"yardproof/schema/jsontree"
@@ -17,6 +18,13 @@ func DecodeProject(f *source.File, tree *jsontree.Node) (*Project, []source.Prob
 	r.setCurrency(tree.Get("currency"))
 	p.Currency = r.currency
 	p.LabourRate = r.money("labour_rate", tree.Get("labour_rate"))
+	p.Rates = r.rates(tree.Get("rates"))
+	p.Spoilage = r.percent("spoilage", tree.Get("spoilage"))
+	p.Payment = Payment{Share: r.percent("share", tree.Get("payment").Get("share")), Each: r.money("each", tree.Get("payment").Get("each"))}
+	p.Wholesale = Percent{BasisPoints: usualWholesale}
+	if w := tree.Get("wholesale"); w != nil {
+		p.Wholesale = r.percent("wholesale", w)
+	}
 	p.Margin = r.percent("margin", tree.Get("margin"))
 	p.Run = count(tree.Get("run"))
 	p.PriceLists = r.lists(tree.Get("prices"))
@@ -55,6 +63,35 @@ func (r *reader) inside(path Text) Text {
 		return Text{}
 	}
 	return path
+}
+
+// usualWholesale is half of the price, in basis points. Common practice, no
+// source; 40 to 60 % are met with.
+const usualWholesale = 5000
+
+// rates reads minutes. What is no number of them is reported as money is, whose
+// form they have.
+func (r *reader) rates(n *jsontree.Node) Rates {
+	if n == nil {
+		return Rates{}
+	}
+	minutes := func(key string) *big.Rat { return r.minutes(key, n.Get(key)) }
+	return Rates{minutes("length"), minutes("strip"), minutes("cut"), minutes("setting"), minutes("pack"), n.Range}
+}
+
+func (r *reader) minutes(key string, n *jsontree.Node) *big.Rat {
+	if n == nil {
+		return nil
+	}
+	m, ok := new(big.Rat), digits(n.Text) && len(n.Text) <= 8 && strings.Trim(n.Text, "0123456789.") == ""
+	if ok {
+		m, ok = m.SetString(n.Text)
+	}
+	if !ok {
+		r.report(BadNumber, n.Range, quote(key)+" is "+quote(n.Text)+"; wanted: minutes, as a plain decimal number", "write it like 2 or 0.5")
+		return new(big.Rat)
+	}
+	return m
 }
 
 // usualPriceAge is in days. Common practice, no source: mills change their
@@ -166,6 +203,7 @@ func (r *reader) defaultsOf(u measure.Unit, project *jsontree.Node) Defaults {
 	overlay("usable_width", positive, &d.UsableWidth)
 	overlay("squaring_up", orNothing, &d.SquaringUp)
 	overlay("cushion", orNothing, &d.Cushion)
+	overlay("cut_allowance", orNothing, &d.CutAllowance)
 	overlay("overhang", orNothing, &d.Overhang)
 	overlay("backing_seam", positive, &d.BackingSeam)
 	overlay("binding_allowance", orNothing, &d.BindingAllowance)

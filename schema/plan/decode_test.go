@@ -243,6 +243,20 @@ func TestKitAndPrinted(t *testing.T) {
 	same(t, "price stands at", p.File.Slice(k.Price.At), `"74.90"`)
 	same(t, "run", k.Run.N, 12)
 	same(t, "margin", k.Margin.BasisPoints, 4550)
+	written(t, p, "allowance", k.Allowance, measure.Inch, `"1"`)
+	same(t, "cut", k.Cut, plan.Pieces)
+	same(t, "things", len(k.Things), 2)
+	same(t, "one of them", k.Things[0].Count.N, 1)
+	same(t, "two of them", k.Things[1].Count.N, 2)
+	written(t, p, "label", k.Label[0].Length, 63*measure.Inch, `"1 3/4 yd"`)
+	same(t, "packs on the label", k.Label[1].Packs.N, 1)
+
+	c := p.Sizes[0].Class
+	same(t, "students", c.Students.N, 9)
+	same(t, "kits", c.Kits, plan.KitsSold)
+	same(t, "one for three", c.Lend[0].For, 3)
+	same(t, "samples", c.Samples, 2)
+	same(t, "before", c.Before[0].Text, "cut all strips")
 
 	pr := p.Sizes[0].Printed
 	written(t, p, "finished width", pr.Finished[0], 301*measure.Inch/8, `"37 5/8"`)

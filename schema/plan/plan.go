@@ -113,6 +113,7 @@ type Size struct {
 	Bed     *Bed // nil when the quilt is for none
 	Thread  Thread
 	Kit     *Kit     // nil when the plan has none
+	Class   *Class   // nil when the pattern is not taught
 	Printed *Printed // nil when nothing is printed for this size
 	// NotPrinted is where the plan says that the size is not printed; empty
 	// when it says nothing about the size at all.

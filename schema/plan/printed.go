@@ -55,7 +55,11 @@ func (p PrintedPair) Given() bool { return p.Width.Given() }
 type Kit struct {
 	Fabrics   []Text // roles that go into the kit
 	Excludes  []Text // what the kit's label says is not in it
-	Minutes   Count  // of labour a kit
+	Minutes   Count  // of labour a kit; reckoned from the cuts when absent
+	Allowance Length // that each length is cut longer than what is bought; the project's when absent
+	Cut       CutFor
+	Things    []Thing   // what goes in besides fabric and pattern
+	Label     []Claimed // what the kit's label says is in it
 	Packaging Amount
 	Pattern   Amount // the printed pattern that goes in
 	Fixed     Amount // costs of the whole run: design, photographs, printing plates
@@ -63,6 +67,67 @@ type Kit struct {
 	Run       Count  // kits planned; the project's when absent
 	Margin    Percent
 	At        source.Range
+}
+
+// CutFor is how much the studio cuts of a kit's fabric.
+type CutFor int
+
+// The kinds of kit.
+const (
+	Lengths CutFor = iota // the lengths; the buyer cuts them up
+	Pieces                // every piece
+)
+
+// String is the word the plan uses.
+func (c CutFor) String() string { return [...]string{"lengths", "pieces"}[c] }
+
+// Thing is what goes into a kit besides fabric and pattern.
+type Thing struct {
+	Name  Text
+	SKU   Text
+	Count Count
+	Price Amount // of one, where it is not in the price list
+	At    source.Range
+}
+
+// Claimed is what a kit's label says of one fabric: a length, or packs.
+type Claimed struct {
+	Of     Text
+	Length Length
+	Packs  Count
+}
+
+// Class is a class in which the pattern is taught.
+type Class struct {
+	Students Count
+	Fee      Amount // a student
+	Kits     ClassKits
+	Minutes  Count  // of teaching
+	Costs    Amount // of holding it once
+	Lend     []Lent
+	Bring    []Text
+	Before   []Text // what students do beforehand
+	Samples  int
+	At       source.Range
+}
+
+// ClassKits is how the students of a class come by their fabric.
+type ClassKits int
+
+// The ways.
+const (
+	OwnFabric    ClassKits = iota // they bring it
+	KitsIncluded                  // the fee includes a kit
+	KitsSold                      // each buys a kit
+)
+
+// String is the word the plan uses.
+func (k ClassKits) String() string { return [...]string{"own fabric", "included", "sold"}[k] }
+
+// Lent is a tool that the teacher lends.
+type Lent struct {
+	Name Text
+	For  int // students that share one
 }
 
 // Amount is a sum of money in the project's currency, exact; nil when absent.

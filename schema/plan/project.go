@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"math/big"
+
 	"yardproof/schema/jsontree"
 	"yardproof/schema/measure"
 	"yardproof/schema/source"
@@ -16,6 +18,10 @@ type Project struct {
 	Studio     Text
 	Currency   measure.Currency
 	LabourRate Amount // an hour
+	Rates      Rates
+	Spoilage   Percent // kits spoiled, as a share of those made well
+	Payment    Payment
+	Wholesale  Percent // what a shop pays, as a share of the price
 	Margin     Percent
 	Run        Count
 	PriceLists []ListSource
@@ -25,6 +31,26 @@ type Project struct {
 	Rules      []RuleLevel
 	Exceptions []Exception
 	Defaults   *jsontree.Node // nil when the project changes none
+}
+
+// Rates are minutes that each act of cutting a kit takes; nil where the project
+// does not say.
+type Rates struct {
+	Length  *big.Rat // to cut one length of fabric
+	Strip   *big.Rat // to cut one strip
+	Cut     *big.Rat // to cut one piece from a strip
+	Setting *big.Rat // to go over to another cut width
+	Pack    *big.Rat // to pack one kit
+	At      source.Range
+}
+
+// Given tells whether the project says any rates.
+func (r Rates) Given() bool { return r.At != source.Range{} }
+
+// Payment is what it costs to be paid for one kit.
+type Payment struct {
+	Share Percent // of the price
+	Each  Amount
 }
 
 // RuleLevel sets a rule's level for this project.
@@ -50,6 +76,7 @@ type Defaults struct {
 	SquaringUp       measure.Length // 1 in; 3 cm
 	Grid             measure.Length // 1/8 yd; 10 cm
 	Cushion          measure.Length // none
+	CutAllowance     measure.Length // none
 	Overhang         measure.Length // 4 in; 10 cm
 	BackingSeam      measure.Length // 1/2 in; 1.25 cm
 	BindingAllowance measure.Length // 10 in; 25 cm

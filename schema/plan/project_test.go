@@ -38,6 +38,11 @@ func TestProject(t *testing.T) {
 	same(t, "metric ruler", p.Rulers[1].Length.Length, 60*measure.Centimetre)
 	same(t, "rule", p.Rules[0].Rule.Text, "fabric/generous")
 	same(t, "level", p.Rules[1].Level.Text, "warning")
+	same(t, "minutes a strip", p.Rates.Strip.RatString(), "1/2")
+	same(t, "minutes a cut", p.Rates.Cut.RatString(), "1/5")
+	same(t, "spoiled", p.Spoilage.BasisPoints, 150)
+	same(t, "fee", p.Payment.Each.Value.RatString(), "1/4")
+	same(t, "shops", p.Wholesale.BasisPoints, 4800)
 	same(t, "exception", p.Exceptions[0].Pointer.Text, "/fabrics/sand")
 	same(t, "reason", p.File.Slice(p.Exceptions[0].Reason.At), `"the mill's bolt runs wide"`)
 }
@@ -45,7 +50,7 @@ func TestProject(t *testing.T) {
 func TestDefaults(t *testing.T) {
 	p, _ := readProject(t, sample(t, "studio.project.json"))
 	inches := plan.Defaults{
-		UsableWidth: 41 * measure.Inch, SquaringUp: 0, Grid: measure.Yard / 4, Cushion: measure.Yard / 8,
+		UsableWidth: 41 * measure.Inch, SquaringUp: 0, Grid: measure.Yard / 4, Cushion: measure.Yard / 8, CutAllowance: measure.Inch / 2,
 		Overhang: 3 * measure.Inch, BackingSeam: 3 * measure.Inch / 8, BindingAllowance: 12 * measure.Inch,
 		FinishedRounding: measure.Inch / 2, RulerGrid: measure.Inch / 16,
 	}

@@ -317,6 +317,21 @@ func (s *Size) BuyWork(f *Fabric) *report.Work {
 	return s.once(f.Role.Text+", to buy", func() *report.Work { return s.tellBuy(f) })
 }
 
+// GoodWork tells why so much of a fabric goes into the kit.
+func (s *Size) GoodWork(g Good) *report.Work {
+	buy := s.BuyWork(g.Fabric)
+	if g.Length == 0 || g.Length == g.Buy {
+		return buy
+	}
+	bought := report.F(g.Buy, s.Plan.Units)
+	bought.Why = buy
+	allowance := s.Of.Kit.Allowance
+	return &report.Work{
+		What: g.Role.Text + ", in the kit", Formula: "buy + generous cut", Value: report.F(g.Length, s.Plan.Units),
+		Terms: []report.Term{term("buy", "what the pattern takes, as sold", bought, g.At), term("generous cut", "cut longer by", s.length(allowance.Length), allowance.At)},
+	}
+}
+
 func (s *Size) tellBuy(f *Fabric) *report.Work {
 	w := &report.Work{Formula: "(strips + squaring up + backing) / (1 - shrinkage), up to the grid", Value: report.F(f.Buy, s.Plan.Units)}
 	add := func(symbol, says string, value report.Cell, at source.Range, when bool) {

@@ -19,25 +19,54 @@ func (in Input) kitSheet() (report.Sheet, bool) {
 	if len(kits) == 0 {
 		return report.Sheet{}, false
 	}
-	return report.Sheet{ID: "kit-costing", Title: "Kit costing", Tables: []report.Table{
-		in.shared(kits), in.bySize(kits), quantities(kits), runTotals(kits), in.results(kits), notInKit(kits),
-	}}, true
+	tables := []report.Table{in.shared(kits), in.bySize(kits), quantities(kits)}
+	if t, ok := in.cuttingTime(kits); ok {
+		tables = append(tables, t)
+	}
+	tables = append(tables, runTotals(kits), in.results(kits), in.shops(kits), notInKit(kits))
+	if t, ok := in.classes(kits); ok {
+		tables = append(tables, t)
+	}
+	return report.Sheet{ID: "kit-costing", Title: "Kit costing", Tables: tables}, true
 }
 
-// kit is one size's kit and its costs.
+// kit is one size's kit, in one colourway, and its costs.
 type kit struct {
 	size *derive.Size
+	name string // "throw", or "throw, Heather" in a colourway
 	*derive.Kit
 }
 
+// kits are the kits of every size, after each those of its colourways.
 func (in Input) kits() []kit {
 	var kits []kit
 	for _, s := range in.Sizes {
-		if k := s.Kit(in.Project, in.Prices); k != nil {
-			kits = append(kits, kit{s, k})
+		kits = append(kits, in.kitsOf(s)...)
+	}
+	return kits
+}
+
+func (in Input) kitsOf(s *derive.Size) []kit {
+	var kits []kit
+	for _, worn := range append([]*derive.Size{s}, s.Colourways()...) {
+		worn = worn.InArticles(in.Prices)
+		if k := worn.Kit(in.Project, in.Prices); k != nil {
+			kits = append(kits, kit{worn, in.worn(worn), k})
 		}
 	}
 	return kits
+}
+
+// worn is what a size in its colourway is called.
+func (in Input) worn(s *derive.Size) string {
+	if !s.Of.Way.Given() {
+		return s.Of.Name.Text
+	}
+	way := in.Plan.Colourway(s.Of.Way.Text)
+	if way != nil && way.Title.Given() {
+		return s.Of.Name.Text + ", " + way.Title.Text
+	}
+	return s.Of.Name.Text + ", " + s.Of.Way.Text
 }
 
 func input(kind report.CellKind, in costing.Input) report.Cell {
@@ -58,6 +87,9 @@ func (in Input) shared(kits []kit) report.Table {
 		},
 	}
 	seen := map[string]bool{}
+	input := func(kind report.CellKind, what string, in costing.Input, per, from string) {
+		t.Rows = append(t.Rows, row(report.T(what), input(kind, in), report.T(per), report.T(from)))
+	}
 	for _, k := range kits {
 		for i, m := range k.Cells.Materials {
 			if seen[m.Price.Name] {
@@ -65,28 +97,44 @@ func (in Input) shared(kits []kit) report.Table {
 			}
 			seen[m.Price.Name] = true
 			g := k.Goods[i]
-			t.Rows = append(t.Rows, row(report.T(title(g.Fabric)), input(report.Money, m.Price), report.T(string(g.Unit)), report.T(priceFrom(g))))
+			input(report.Money, title(g.Fabric), m.Price, string(g.Unit), priceFrom(g.SKU, g.Priced))
+		}
+		for i, m := range k.Cells.Things {
+			if seen[m.Price.Name] {
+				continue
+			}
+			seen[m.Price.Name] = true
+			from := priceFrom(k.Things[i].SKU, k.Things[i].Priced)
+			if k.Things[i].Price.Given() {
+				from = "plan"
+			}
+			input(report.Money, k.Things[i].Name.Text, m.Price, string(k.Things[i].Unit), from)
 		}
 	}
-	t.Rows = append(t.Rows, row(report.T("Labour"), input(report.Money, kits[0].Cells.Rate), report.T("hour"), report.T("project file")))
+	cells := kits[0].Cells
+	input(report.Money, "Labour", cells.Rate, "hour", "project file")
+	input(report.Share, "Spoiled kits", cells.Spoilage, "% of kits made well", "project file")
+	input(report.Share, "Payment fee", cells.FeeShare, "% of price", "project file")
+	input(report.Money, "Payment fee, fixed part", cells.FeeEach, "sale", "project file")
+	input(report.Share, "What a shop pays", cells.Trade, "% of price", "project file; half is common practice")
 	return t
 }
 
-func priceFrom(g derive.Good) string {
+func priceFrom(sku plan.Text, priced bool) string {
 	switch {
-	case !g.SKU.Given():
+	case !sku.Given():
 		return "no article named: fill in"
-	case !g.Priced:
-		return "no price for " + g.SKU.Text + ": fill in"
+	case !priced:
+		return "no price for " + sku.Text + ": fill in"
 	}
-	return "price list, " + g.SKU.Text
+	return "price list, " + sku.Text
 }
 
 // perSize is a table with a column for each kit's size.
 func perSize(id, heading string, kits []kit) report.Table {
 	t := report.Table{ID: id, Heading: heading, Columns: []report.Column{{ID: "what", Title: "", Wide: true}, {ID: "unit", Title: "Unit"}}}
 	for _, k := range kits {
-		t.Columns = append(t.Columns, report.Column{ID: k.size.Of.Name.Text, Title: k.size.Of.Name.Text})
+		t.Columns = append(t.Columns, report.Column{ID: k.columnID(), Title: k.name, Right: true})
 	}
 	return t
 }
@@ -103,12 +151,18 @@ func (in Input) bySize(kits []kit) report.Table {
 	code := in.Project.Currency.Code()
 	t := perSize("inputs-by-size", "Inputs by size", kits)
 	t.Rows = []report.Row{
-		line(report.Body, "Labour", "min", kits, func(k kit) report.Cell { return input(report.Number, k.Cells.Minutes) }),
+		line(report.Body, "Labour", "min", kits, func(k kit) report.Cell {
+			if k.timed(in.Project) {
+				return report.Cell{Kind: report.Number, Number: k.Cells.Minutes.Value, Expr: in.minutes(k), Name: k.Cells.Minutes.Name}
+			}
+			return input(report.Number, k.Cells.Minutes)
+		}),
 		line(report.Body, "Packaging", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Packaging) }),
 		line(report.Body, "Printed pattern", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Pattern) }),
 		line(report.Body, "Fixed costs of the run", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Fixed) }),
 		line(report.Body, "Target margin", "% of price", kits, func(k kit) report.Cell { return input(report.Share, k.Cells.Margin) }),
 		line(report.Body, "Kits planned", "kits", kits, func(k kit) report.Cell { return input(report.Number, k.Cells.Run) }),
+		line(report.Body, "Fabric bought for the whole run (0 where it is not known)", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Bought) }),
 		line(report.Body, "Price asked (0 for the price at target margin)", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Asked) }),
 	}
 	return t
@@ -116,7 +170,7 @@ func (in Input) bySize(kits []kit) report.Table {
 
 func quantities(kits []kit) report.Table {
 	t := perSize("quantities", "Fabric in the kit", kits)
-	t.Lead = []string{"Lengths as bought, not as used."}
+	t.Lead = []string{"Lengths as bought, not as used, with what each is cut longer so that a crooked cut does no harm."}
 	for _, role := range kitRoles(kits) {
 		unit := ""
 		r := line(report.Body, "", "", kits, func(k kit) report.Cell {
@@ -126,7 +180,7 @@ func quantities(kits []kit) report.Table {
 			}
 			unit = string(k.Goods[i].Unit)
 			c := k.quantity(i)
-			c.Why = k.size.BuyWork(k.Goods[i].Fabric)
+			c.Why = k.size.GoodWork(k.Goods[i])
 			return c
 		})
 		r.Cells[0], r.Cells[1] = report.T(titleOf(role, kits)), report.T(unit)
@@ -162,9 +216,9 @@ func (k kit) quantity(i int) report.Cell {
 	c := report.Cell{Kind: report.Number, Number: q.Value, Name: q.Name}
 	switch k.Goods[i].Unit {
 	case plan.PerYard:
-		c.Kind, c.Exact, c.Unit = report.Fabric, k.Goods[i].Buy.Surd(), measure.In
+		c.Kind, c.Exact, c.Unit = report.Fabric, k.Goods[i].Length.Surd(), measure.In
 	case plan.PerMetre:
-		c.Kind, c.Exact, c.Unit = report.Fabric, k.Goods[i].Buy.Surd(), measure.Cm
+		c.Kind, c.Exact, c.Unit = report.Fabric, k.Goods[i].Length.Surd(), measure.Cm
 	}
 	return c
 }
@@ -206,8 +260,8 @@ func (in Input) results(kits []kit) report.Table {
 	code := in.Project.Currency.Code()
 	t := perSize("kit-cost", "Cost and price of a kit", kits)
 	t.Foot = []string{
-		"Margin is (price - cost) / price; markup is (price - cost) / cost. Each money line is rounded once, half away from zero, and the price for the target margin up, so that it reaches the target.",
-		"Fabric is charged as bought for the kit; remnants of bolts are not included.",
+		"Margin is (what is left after payment fees - cost) / price; markup is (price - cost) / cost. Each money line is rounded once, half away from zero, and the price for the target margin up, so that it reaches the target.",
+		"Used basis: fabric is charged as cut for the kit. Bought basis: all fabric bought for the run is charged to its kits, remnants of bolts with it; it is worked out once that sum is filled in above.",
 	}
 	for _, role := range kitRoles(kits) {
 		t.Rows = append(t.Rows, line(report.Body, titleOf(role, kits), code, kits, func(k kit) report.Cell {
@@ -217,21 +271,75 @@ func (in Input) results(kits []kit) report.Table {
 			return report.Cell{}
 		}))
 	}
-	add := func(style report.RowStyle, what, unit string, kind report.CellKind, of func(costing.Costs) costing.Result) {
-		t.Rows = append(t.Rows, line(style, what, unit, kits, func(k kit) report.Cell { return result(kind, of(k.Costs)) }))
+	for i := range mostThings(kits) {
+		t.Rows = append(t.Rows, line(report.Body, "", code, kits, func(k kit) report.Cell {
+			if i < len(k.Costs.Things) {
+				return result(report.Money, k.Costs.Things[i])
+			}
+			return report.Cell{}
+		}))
+		t.Rows[len(t.Rows)-1].Cells[0] = report.T(thingTitle(i, kits))
 	}
+	add := adder(&t, kits)
 	add(report.Body, "Fabric", code, report.Money, func(c costing.Costs) costing.Result { return c.Fabric })
+	add(report.Body, "Things besides fabric", code, report.Money, func(c costing.Costs) costing.Result { return c.Other })
 	add(report.Body, "Labour", code, report.Money, func(c costing.Costs) costing.Result { return c.Labour })
-	add(report.Total, "Cost of a kit (fabric, labour, packaging, pattern)", code, report.Money, func(c costing.Costs) costing.Result { return c.Unit })
+	add(report.Body, "Share of spoiled kits", code, report.Money, func(c costing.Costs) costing.Result { return c.Spoilage })
+	add(report.Total, "Cost of a kit, used basis (with packaging and pattern)", code, report.Money, func(c costing.Costs) costing.Result { return c.Unit })
 	add(report.Body, "Price for the target margin", code, report.Money, func(c costing.Costs) costing.Result { return c.ForMargin })
 	add(report.Body, "Keystone price (twice the cost)", code, report.Money, func(c costing.Costs) costing.Result { return c.Keystone })
 	add(report.Total, "Price taken", code, report.Money, func(c costing.Costs) costing.Result { return c.Price })
-	add(report.Body, "Margin at that price", "% of price", report.Share, func(c costing.Costs) costing.Result { return c.Margin })
+	add(report.Body, "Left of it after payment fees", code, report.Money, func(c costing.Costs) costing.Result { return c.Net })
+	t.Rows = append(t.Rows, line(report.Body, "Margin at that price", "% of price", kits, func(k kit) report.Cell {
+		c := result(report.Share, k.Costs.Margin)
+		c.Mark = costing.Under(costing.Of(k.Costs.Margin), costing.Ref(k.Cells.Margin.Name, k.Cells.Margin.Value))
+		return c
+	}))
 	add(report.Body, "Markup at that price", "% of cost", report.Share, func(c costing.Costs) costing.Result { return c.Markup })
+	add(report.Body, "Cost of a kit, bought basis", code, report.Money, func(c costing.Costs) costing.Result { return c.UnitBought })
+	add(report.Body, "Margin on the bought basis", "% of price", report.Share, func(c costing.Costs) costing.Result { return c.MarginBought })
 	add(report.Total, "Break-even", "kits", report.Number, func(c costing.Costs) costing.Result { return c.BreakEven })
 	add(report.Body, "Cost of the run, fixed costs included", code, report.Money, func(c costing.Costs) costing.Result { return c.RunCost })
 	add(report.Body, "Profit of the run if all is sold", code, report.Money, func(c costing.Costs) costing.Result { return c.RunProfit })
 	return t
+}
+
+// adder adds rows of one figure of every kit.
+func adder(t *report.Table, kits []kit) func(report.RowStyle, string, string, report.CellKind, func(costing.Costs) costing.Result) {
+	return func(style report.RowStyle, what, unit string, kind report.CellKind, of func(costing.Costs) costing.Result) {
+		t.Rows = append(t.Rows, line(style, what, unit, kits, func(k kit) report.Cell { return result(kind, of(k.Costs)) }))
+	}
+}
+
+// shops is what selling to shops leaves.
+func (in Input) shops(kits []kit) report.Table {
+	code := in.Project.Currency.Code()
+	t := perSize("shops", "Selling to shops", kits)
+	t.Foot = []string{"A shop pays a share of the price, by invoice. To sell both ways, the price must be no lower than the last line: the cost over what the target leaves of the shop's share."}
+	add := adder(&t, kits)
+	add(report.Body, "What a shop pays", code, report.Money, func(c costing.Costs) costing.Result { return c.TradePrice })
+	add(report.Body, "Margin on that", "% of what it pays", report.Share, func(c costing.Costs) costing.Result { return c.TradeMargin })
+	add(report.Body, "Price in the shop for the target margin", code, report.Money, func(c costing.Costs) costing.Result { return c.RetailForTrade })
+	return t
+}
+
+func mostThings(kits []kit) int {
+	most := 0
+	for _, k := range kits {
+		most = max(most, len(k.Things))
+	}
+	return most
+}
+
+// thingTitle is what the kits call their thing of a number.
+func thingTitle(i int, kits []kit) string {
+	var names []string
+	for _, k := range kits {
+		if i < len(k.Things) && !slices.Contains(names, k.Things[i].Name.Text) {
+			names = append(names, k.Things[i].Name.Text)
+		}
+	}
+	return strings.Join(names, " / ")
 }
 
 // notInKit says what the buyer has to find herself.
@@ -245,13 +353,15 @@ func notInKit(kits []kit) report.Table {
 			}
 		}
 		out = append(out, "batting")
-		out = append(out, "thread")
+		if !slices.ContainsFunc(k.Things, func(t derive.Thing) bool { return strings.Contains(strings.ToLower(t.Name.Text), "thread") }) {
+			out = append(out, "thread")
+		}
 		for _, x := range k.Said.Excludes {
 			if !slices.ContainsFunc(out, func(said string) bool { return strings.EqualFold(said, x.Text) }) {
 				out = append(out, x.Text)
 			}
 		}
-		t.Rows = append(t.Rows, row(report.T(k.size.Of.Name.Text), report.T(fmt.Sprintf("not included: %s", strings.Join(out, ", ")))))
+		t.Rows = append(t.Rows, row(report.T(k.name), report.T(fmt.Sprintf("not included: %s", strings.Join(out, ", ")))))
 	}
 	return t
 }

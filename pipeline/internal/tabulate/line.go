@@ -32,13 +32,20 @@ type SizeSummary struct {
 func Summarise(in Input) Summary {
 	var sum Summary
 	for _, s := range in.Sizes {
-		sum.Sizes = append(sum.Sizes, in.summarise(s))
+		kits := in.kitsOf(s)
+		if len(kits) == 0 || kits[0].size.Of.Way.Given() {
+			sum.Sizes = append(sum.Sizes, in.summarise(s, nil))
+		}
+		for _, k := range kits {
+			sum.Sizes = append(sum.Sizes, in.summarise(k.size, k.Kit))
+		}
 	}
 	return sum
 }
 
-func (in Input) summarise(s *derive.Size) SizeSummary {
-	sum := SizeSummary{Name: s.Of.Name.Text}
+// summarise keeps what the line needs of a size in a colourway and of its kit.
+func (in Input) summarise(s *derive.Size, k *derive.Kit) SizeSummary {
+	sum := SizeSummary{Name: in.worn(s)}
 	if s.Top.Known {
 		sum.Finished = box(s.Top.Finished.Width, s.Top.Finished.Height, in.units())
 	}
@@ -55,7 +62,7 @@ func (in Input) summarise(s *derive.Size) SizeSummary {
 			least, sum.Slack = slack, slack.Format(in.units())+", "+p.Name.Text
 		}
 	}
-	if k := s.Kit(in.Project, in.Prices); k != nil {
+	if k != nil {
 		sum.Cost, sum.Price = k.Costs.Unit.Value, k.Costs.Price.Value
 		sum.Kit = in.keep(k)
 	}

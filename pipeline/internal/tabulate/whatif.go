@@ -18,10 +18,11 @@ type KeptKit struct {
 	Currency  string      `json:"currency,omitempty"` // ISO 4217; empty where the project names none
 	OwnMargin bool        `json:"own_margin"`         // the target is the kit's own, not its project's
 	Goods     []KeptGood  `json:"goods,omitempty"`    // beside the kit's materials
+	Things    []KeptGood  `json:"things,omitempty"`   // beside the kit's things
 	Costing   costing.Kit `json:"costing"`
 }
 
-// KeptGood is a fabric of a kit.
+// KeptGood is a fabric of a kit, or another thing in it.
 type KeptGood struct {
 	Fabric  string `json:"fabric"` // as the plan calls it
 	SKU     string `json:"sku,omitempty"`
@@ -38,6 +39,9 @@ func (in Input) keep(k *derive.Kit) *KeptKit {
 		}
 		kept.Goods = append(kept.Goods, good)
 	}
+	for _, t := range k.Things {
+		kept.Things = append(kept.Things, KeptGood{Fabric: t.Name.Text, SKU: t.SKU.Text, Unit: string(t.Unit)})
+	}
 	return kept
 }
 
@@ -47,6 +51,7 @@ type whatif struct {
 	order   []*lineKit
 	kits    map[[2]int]*lineKit // by plan and size
 	rates   shared
+	shares  shared
 	margins shared
 	prices  shared
 	unfit   []string // plans left out because they are not proved
@@ -134,21 +139,30 @@ func (w *whatif) add(at [2]int, p report.Outcome, s SizeSummary) {
 	k := &lineKit{label: name(p) + ", " + s.Name, kept: s.Kit}
 	k.cells = s.Kit.Costing.WithSuffix(fmt.Sprintf(".%d", len(w.order)+1))
 	k.cells.Rate = w.rates.share("labour_rate", "Labour", "hour", k.cells.Rate.Value)
+	k.cells.FeeEach = w.rates.share("fee_each", "Payment fee, fixed part", "sale", k.cells.FeeEach.Value)
+	k.cells.Spoilage = w.shares.share("spoilage", "Spoiled kits", "kits made well", k.cells.Spoilage.Value)
+	k.cells.FeeShare = w.shares.share("fee_share", "Payment fee", "price", k.cells.FeeShare.Value)
 	if !s.Kit.OwnMargin {
 		k.target = w.margins.share("target_margin", "Target margin", "price", k.cells.Margin.Value)
 	}
-	for i, g := range s.Kit.Goods {
-		m := &k.cells.Materials[i]
+	w.price(p, k.cells.Materials, s.Kit.Goods, "quantity_%d"+k.cells.Suffix)
+	w.price(p, k.cells.Things, s.Kit.Things, "things_%d"+k.cells.Suffix)
+	k.costs = costing.Price(k.cells)
+	w.order = append(w.order, k)
+	w.kits[at] = k
+}
+
+// price gives goods of a kit their quantities' names and the prices that they
+// share with other kits.
+func (w *whatif) price(p report.Outcome, cells []costing.Material, goods []KeptGood, quantity string) {
+	for i, g := range goods {
 		key, says := "price_"+g.SKU, strings.TrimSuffix(g.SKU+", "+g.Article, ", ")
 		if g.SKU == "" {
 			key, says = fmt.Sprintf("price_%s_%s", p.ID, g.Fabric), name(p)+", "+g.Fabric
 		}
-		m.Quantity.Name = fmt.Sprintf("quantity_%d%s", i+1, k.cells.Suffix)
-		m.Price = w.prices.share(key, says, g.Unit, m.Price.Value)
+		cells[i].Quantity.Name = fmt.Sprintf(quantity, i+1)
+		cells[i].Price = w.prices.share(key, says, g.Unit, cells[i].Price.Value)
 	}
-	k.costs = costing.Price(k.cells)
-	w.order = append(w.order, k)
-	w.kits[at] = k
 }
 
 // follow shows what another cell works out.
@@ -181,11 +195,12 @@ func (w *whatif) sheets() []report.Sheet {
 
 func (w *whatif) rateTable() report.Table {
 	t := report.Table{
-		ID: "what-if-rates", Heading: "Labour and target",
+		ID: "what-if-rates", Heading: "Labour, fees and target",
 		Lead:    []string{"Change a price, a run or a target here, and every sheet of this workbook follows; no plan is changed by it."},
 		Columns: []report.Column{{ID: "what", Title: "Input"}, {ID: "value", Title: "Value"}, {ID: "per", Title: "Per"}, {ID: "used", Title: "Used by", Unit: "kits"}},
 	}
 	t.Rows = append(t.Rows, w.rates.rows(report.Money)...)
+	t.Rows = append(t.Rows, w.shares.rows(report.Share)...)
 	t.Rows = append(t.Rows, w.margins.rows(report.Share)...)
 	return t
 }

@@ -27,6 +27,7 @@ func kept(size string, minutes int64, ownMargin bool) tabulate.SizeSummary {
 		},
 		Minutes: in("minutes"+suffix, minutes, 1), Rate: in("labour_rate", 18, 1), Packaging: in("packaging"+suffix, 2, 1), Pattern: in("pattern"+suffix, 4, 1),
 		Fixed: in("fixed_costs"+suffix, 100, 1), Margin: in("target_margin"+suffix, 1, 2), Asked: in("price_asked"+suffix, 0, 1), Run: in("kits_planned"+suffix, 20, 1),
+		Spoilage: in("spoilage", 0, 1), FeeShare: in("fee_share", 0, 1), FeeEach: in("fee_each", 0, 1), Trade: in("trade_share", 1, 2), Bought: in("fabric_bought"+suffix, 0, 1),
 	}
 	goods := []tabulate.KeptGood{{Fabric: "Ground", SKU: "P-1", Article: "Plain", Unit: "yd"}, {Fabric: "Binding", SKU: "P-1", Article: "Plain", Unit: "yd"}}
 	costs := costing.Price(k)
@@ -96,8 +97,8 @@ func TestWhatIfNames(t *testing.T) {
 func TestWhatIfShares(t *testing.T) {
 	s := sheetOf(tabulate.Line(lineOf(3)), "what-if")
 	rates, prices, kits := s.Tables[0].Rows, s.Tables[1].Rows, s.Tables[2].Rows
-	if len(rates) != 2 || rates[0].Cells[3].Int != 6 || rates[1].Cells[3].Int != 5 {
-		t.Errorf("%d rates, used by %d and %d", len(rates), rates[0].Cells[3].Int, rates[1].Cells[3].Int)
+	if len(rates) != 5 || rates[0].Cells[3].Int != 6 || rates[4].Cells[3].Int != 5 {
+		t.Errorf("%d rates, used by %d and %d", len(rates), rates[0].Cells[3].Int, rates[4].Cells[3].Int)
 	}
 	if len(prices) != 1 || prices[0].Cells[0].Text != "P-1, Plain" {
 		t.Errorf("%d prices", len(prices))
@@ -107,7 +108,7 @@ func TestWhatIfShares(t *testing.T) {
 		if r.Cells[3].Input {
 			own++
 		}
-		if !r.Cells[1].Input || r.Cells[4].Expr == nil || r.Cells[7].Mark == nil {
+		if !r.Cells[1].Input || r.Cells[4].Expr == nil || r.Cells[8].Mark == nil {
 			t.Errorf("%s lacks an input, a formula or a mark", r.Cells[0].Text)
 		}
 	}
@@ -122,16 +123,16 @@ func TestWhatIfShares(t *testing.T) {
 func TestWhatIfWorkedKit(t *testing.T) {
 	run, summaries := lineOf(1)
 	cells := sheetOf(tabulate.Line(run, summaries), "what-if").Tables[2].Rows[0].Cells
-	for i, want := range map[int]int64{4: 42, 5: 84, 6: 84, 8: 940, 9: 740} {
+	for i, want := range map[int]int64{4: 42, 5: 84, 6: 84, 7: 84, 9: 940, 10: 740} {
 		if got := cells[i].Expr.Value; got.Cmp(big.NewRat(want, 1)) != 0 {
 			t.Errorf("column %d is %v, want %d", i, got, want)
 		}
 	}
-	if cells[7].Marked() {
+	if cells[8].Marked() {
 		t.Error("a margin at its target stands out")
 	}
 	summaries[0].Sizes[0].Kit.Costing.Asked.Value = big.NewRat(8399, 100)
-	if c := sheetOf(tabulate.Line(run, summaries), "what-if").Tables[2].Rows[0].Cells[7]; !c.Marked() {
+	if c := sheetOf(tabulate.Line(run, summaries), "what-if").Tables[2].Rows[0].Cells[8]; !c.Marked() {
 		t.Errorf("a margin of %v does not stand out under a half", c.Expr.Value)
 	}
 }

@@ -21,7 +21,7 @@ func (w *whatif) kitTable() report.Table {
 		ID: "what-if", Heading: "Every kit",
 		Columns: []report.Column{
 			{ID: "kit", Title: "Kit"}, {ID: "run", Title: "Kits planned"}, {ID: "asked", Title: "Price asked", Unit: w.code}, {ID: "target", Title: "Target margin", Unit: "% of price"},
-			{ID: "cost", Title: "Cost of a kit", Unit: w.code}, {ID: "for_target", Title: "Price for the target", Unit: w.code}, {ID: "price", Title: "Price taken", Unit: w.code},
+			{ID: "cost", Title: "Cost of a kit", Unit: w.code}, {ID: "for_target", Title: "Price for the target", Unit: w.code}, {ID: "price", Title: "Price taken", Unit: w.code}, {ID: "net", Title: "Left after fees", Unit: w.code},
 			{ID: "margin", Title: "Margin", Unit: "% of price"}, {ID: "run_cost", Title: "Cost of the run", Unit: w.code}, {ID: "run_profit", Title: "Profit of the run", Unit: w.code},
 		},
 		Foot: []string{
@@ -50,7 +50,7 @@ func (k *lineKit) row() report.Row {
 	asked.Entry = &report.Entry{Prompt: "What a kit is sold for; 0 for the price at the target margin."}
 	return row(report.T(k.label),
 		wholeNumber(input(report.Number, k.cells.Run), "How many kits of this size are to be made."), asked, k.targetCell(),
-		result(report.Money, k.costs.Unit), result(report.Money, k.costs.ForMargin), result(report.Money, k.costs.Price),
+		result(report.Money, k.costs.Unit), result(report.Money, k.costs.ForMargin), result(report.Money, k.costs.Price), result(report.Money, k.costs.Net),
 		margin, result(report.Money, k.costs.RunCost), result(report.Money, k.costs.RunProfit))
 }
 
@@ -73,7 +73,7 @@ func (w *whatif) total() report.Row {
 		return report.Cell{Kind: report.Money, Expr: costing.Sum(list...)}
 	}
 	return report.Row{Style: report.Total, Cells: []report.Cell{
-		report.T("All kits"), {Kind: report.Number, Expr: costing.Round(costing.Sum(runs...), 0)}, {}, {}, {}, {}, {}, {}, money(costs), money(profits),
+		report.T("All kits"), {Kind: report.Number, Expr: costing.Round(costing.Sum(runs...), 0)}, {}, {}, {}, {}, {}, {}, {}, money(costs), money(profits),
 	}}
 }
 
@@ -83,14 +83,15 @@ func (w *whatif) makeUp() report.Table {
 		ID: "cost-make-up", Heading: "What the cost of a kit is made of",
 		Columns: []report.Column{
 			{ID: "kit", Title: "Kit"}, {ID: "minutes", Title: "Labour", Unit: "min"}, {ID: "fixed", Title: "Fixed costs of the run", Unit: w.code},
-			{ID: "fabric", Title: "Fabric", Unit: w.code}, {ID: "labour", Title: "Labour", Unit: w.code}, {ID: "packaging", Title: "Packaging", Unit: w.code}, {ID: "pattern", Title: "Printed pattern", Unit: w.code},
+			{ID: "fabric", Title: "Fabric", Unit: w.code}, {ID: "things", Title: "Things besides", Unit: w.code}, {ID: "labour", Title: "Labour", Unit: w.code},
+			{ID: "packaging", Title: "Packaging", Unit: w.code}, {ID: "pattern", Title: "Printed pattern", Unit: w.code}, {ID: "spoilage", Title: "Spoiled kits", Unit: w.code},
 			{ID: "cost", Title: "Cost of a kit", Unit: w.code},
 		},
 	}
 	for _, k := range w.order {
 		named := func(r costing.Result) report.Cell { return report.Cell{Kind: report.Money, Name: r.Name, Expr: r.Expr} }
 		t.Rows = append(t.Rows, row(report.T(k.label), input(report.Number, k.cells.Minutes), input(report.Money, k.cells.Fixed),
-			named(k.costs.Fabric), named(k.costs.Labour), input(report.Money, k.cells.Packaging), input(report.Money, k.cells.Pattern), follow(report.Money, k.costs.Unit)))
+			named(k.costs.Fabric), named(k.costs.Other), named(k.costs.Labour), input(report.Money, k.cells.Packaging), input(report.Money, k.cells.Pattern), named(k.costs.Spoilage), follow(report.Money, k.costs.Unit)))
 	}
 	t.Foot = w.chartsSay()
 	return t
@@ -99,20 +100,23 @@ func (w *whatif) makeUp() report.Table {
 // fabrics is what every kit holds of each fabric, as bought.
 func (w *whatif) fabrics() report.Table {
 	t := report.Table{
-		ID: "kit-fabrics", Heading: "Fabric in every kit",
+		ID: "kit-fabrics", Heading: "What is in every kit",
 		Columns: []report.Column{
-			{ID: "kit", Title: "Kit"}, {ID: "fabric", Title: "Fabric"}, {ID: "article", Title: "Article"}, {ID: "quantity", Title: "In the kit", Right: true},
+			{ID: "kit", Title: "Kit"}, {ID: "fabric", Title: "Fabric or thing"}, {ID: "article", Title: "Article"}, {ID: "quantity", Title: "In the kit", Right: true},
 			{ID: "per", Title: "Sold by the"}, {ID: "price", Title: "Price", Unit: w.code}, {ID: "cost", Title: "Cost", Unit: w.code},
 		},
 		Foot: []string{"Lengths as bought, not as used. Prices are those of the what-if sheet."},
 	}
 	for _, k := range w.order {
-		for i, g := range k.kept.Goods {
-			m := k.cells.Materials[i]
-			t.Rows = append(t.Rows, row(report.T(k.label), report.T(g.Fabric), report.T(g.SKU), quantityOf(m.Quantity, g.Unit), report.T(g.Unit),
-				report.Cell{Kind: report.Money, Expr: costing.Ref(m.Price.Name, m.Price.Value)},
-				report.Cell{Kind: report.Money, Name: k.costs.Materials[i].Name, Expr: k.costs.Materials[i].Expr}))
+		add := func(goods []KeptGood, cells []costing.Material, costs []costing.Result) {
+			for i, g := range goods {
+				t.Rows = append(t.Rows, row(report.T(k.label), report.T(g.Fabric), report.T(g.SKU), quantityOf(cells[i].Quantity, g.Unit), report.T(g.Unit),
+					report.Cell{Kind: report.Money, Expr: costing.Ref(cells[i].Price.Name, cells[i].Price.Value)},
+					report.Cell{Kind: report.Money, Name: costs[i].Name, Expr: costs[i].Expr}))
+			}
 		}
+		add(k.kept.Goods, k.cells.Materials, k.costs.Materials)
+		add(k.kept.Things, k.cells.Things, k.costs.Things)
 	}
 	return t
 }
@@ -172,7 +176,7 @@ func (w *whatif) marginCharts() []report.Chart {
 
 func (w *whatif) makeUpCharts() []report.Chart {
 	return w.charts(report.Chart{
-		ID: "cost-make-up", Title: "What the cost of a kit is made of", About: "One bar a kit, of fabric, labour, packaging and printed pattern end to end.",
-		Table: "cost-make-up", Label: "kit", Values: []string{"fabric", "labour", "packaging", "pattern"}, Stacked: true, Axis: strings.TrimSpace(w.code + " a kit"),
+		ID: "cost-make-up", Title: "What the cost of a kit is made of", About: "One bar a kit, of fabric, things besides, labour, packaging, printed pattern and spoiled kits end to end.",
+		Table: "cost-make-up", Label: "kit", Values: []string{"fabric", "things", "labour", "packaging", "pattern", "spoilage"}, Stacked: true, Axis: strings.TrimSpace(w.code + " a kit"),
 	})
 }
