@@ -19,6 +19,13 @@ var costChecks = []Check{
 		Run:     belowCost,
 	},
 	{
+		Rule: "cost/discontinued", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "a kit holds an article that is no longer made",
+		Why:     "Once the last bolt is sold the kit cannot be packed. A substitute that is 38 in wide where the article was 42 takes a strip more, and the length on the label no longer does.",
+		Fix:     "name the substitute in the plan, or another article that serves, and print what it takes",
+		Run:     discontinued,
+	},
+	{
 		Rule: "cost/kit-contents", Level: diag.Error, Since: "0.1.0", Scope: Size,
 		Summary: "what the kit's label says is in it is not what is in it, or not enough for the pattern",
 		Why:     "The label is a promise. A kit of a pattern that takes 1 1/8 yd, labelled and packed with 1 yd, cannot be sewn, and its buyer has paid for the rest of it too.",

@@ -45,6 +45,20 @@ func (s *Size) InArticles(prices *plan.PriceList) *Size {
 	return s.sold
 }
 
+// Instead is the size with another article for one of its fabrics.
+func (s *Size) Instead(role string, article plan.Price) *Size {
+	of := *s.Of
+	of.Fabrics = slices.Clone(s.Of.Fabrics)
+	for i := range of.Fabrics {
+		if f := &of.Fabrics[i]; f.Role.Text == role {
+			f.SKU.Text = article.SKU
+			lay(&f.UsableWidth.Length, article.Width, article.Width < f.UsableWidth.Length)
+			lay(&f.Repeat.Length, article.Repeat, f.Repeat.Length > 0)
+		}
+	}
+	return s.Again(&of)
+}
+
 // lay sets what an article says where it says anything and that counts.
 func lay(to *measure.Length, article measure.Length, counts bool) bool {
 	if article == 0 || !counts {
