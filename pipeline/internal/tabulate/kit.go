@@ -19,9 +19,10 @@ func (in Input) kitSheet() (report.Sheet, bool) {
 	if len(kits) == 0 {
 		return report.Sheet{}, false
 	}
+	results, made := in.results(kits)
 	return report.Sheet{ID: "kit-costing", Title: "Kit costing", Tables: []report.Table{
-		in.shared(kits), in.bySize(kits), quantities(kits), runTotals(kits), in.results(kits), notInKit(kits),
-	}}, true
+		in.shared(kits), in.bySize(kits), quantities(kits), runTotals(kits), results, notInKit(kits),
+	}, Charts: []report.Chart{made}}, true
 }
 
 // kit is one size's kit and its costs.
@@ -42,6 +43,23 @@ func (in Input) kits() []kit {
 
 func input(kind report.CellKind, in costing.Input) report.Cell {
 	return report.Cell{Kind: kind, Number: in.Value, Name: in.Name, Input: true}
+}
+
+func kitsPlanned(k costing.Kit) report.Cell {
+	c := input(report.Number, k.Run)
+	c.Entry = &report.Entry{Whole: true, Prompt: "How many kits of this size are to be made."}
+	return c
+}
+
+func priceAsked(k costing.Kit) report.Cell {
+	c := input(report.Money, k.Asked)
+	c.Entry = &report.Entry{Prompt: "What a kit is sold for; 0 for the price at the target margin."}
+	return c
+}
+
+// underTarget is the condition that a margin stands out for.
+func underTarget(k costing.Kit, c costing.Costs) *report.Expr {
+	return costing.Under(costing.Of(c.Margin), costing.Ref(k.Margin.Name, k.Margin.Value))
 }
 
 func result(kind report.CellKind, r costing.Result) report.Cell {
@@ -86,7 +104,7 @@ func priceFrom(g derive.Good) string {
 func perSize(id, heading string, kits []kit) report.Table {
 	t := report.Table{ID: id, Heading: heading, Columns: []report.Column{{ID: "what", Title: "", Wide: true}, {ID: "unit", Title: "Unit"}}}
 	for _, k := range kits {
-		t.Columns = append(t.Columns, report.Column{ID: k.size.Of.Name.Text, Title: k.size.Of.Name.Text})
+		t.Columns = append(t.Columns, report.Column{ID: k.size.Of.Name.Text, Title: k.size.Of.Name.Text, Right: true})
 	}
 	return t
 }
@@ -108,8 +126,8 @@ func (in Input) bySize(kits []kit) report.Table {
 		line(report.Body, "Printed pattern", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Pattern) }),
 		line(report.Body, "Fixed costs of the run", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Fixed) }),
 		line(report.Body, "Target margin", "% of price", kits, func(k kit) report.Cell { return input(report.Share, k.Cells.Margin) }),
-		line(report.Body, "Kits planned", "kits", kits, func(k kit) report.Cell { return input(report.Number, k.Cells.Run) }),
-		line(report.Body, "Price asked (0 for the price at target margin)", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Asked) }),
+		line(report.Body, "Kits planned", "kits", kits, func(k kit) report.Cell { return kitsPlanned(k.Cells) }),
+		line(report.Body, "Price asked (0 for the price at target margin)", code, kits, func(k kit) report.Cell { return priceAsked(k.Cells) }),
 	}
 	return t
 }
@@ -148,7 +166,8 @@ func runTotals(kits []kit) report.Table {
 				return report.Cell{}
 			}
 			unit = string(k.Goods[i].Unit)
-			return report.Cell{Kind: report.Number, Expr: costing.Product(k.Cells.Run, k.Cells.Materials[i].Quantity)}
+			c := k.quantity(i)
+			return report.Cell{Kind: c.Kind, Unit: c.Unit, Expr: costing.Product(k.Cells.Run, k.Cells.Materials[i].Quantity)}
 		})
 		r.Cells[1] = report.T(unit)
 		t.Rows = append(t.Rows, r)
@@ -202,12 +221,14 @@ func titleOf(role string, kits []kit) string {
 	return role
 }
 
-func (in Input) results(kits []kit) report.Table {
+// results are the costs of the kits, and a chart of what they are made of.
+func (in Input) results(kits []kit) (report.Table, report.Chart) {
 	code := in.Project.Currency.Code()
 	t := perSize("kit-cost", "Cost and price of a kit", kits)
 	t.Foot = []string{
 		"Margin is (price - cost) / price; markup is (price - cost) / cost. Each money line is rounded once, half away from zero, and the price for the target margin up, so that it reaches the target.",
 		"Fabric is charged as bought for the kit; remnants of bolts are not included.",
+		"A margin under its target is bold, on grey and in a box.",
 	}
 	for _, role := range kitRoles(kits) {
 		t.Rows = append(t.Rows, line(report.Body, titleOf(role, kits), code, kits, func(k kit) report.Cell {
@@ -220,18 +241,36 @@ func (in Input) results(kits []kit) report.Table {
 	add := func(style report.RowStyle, what, unit string, kind report.CellKind, of func(costing.Costs) costing.Result) {
 		t.Rows = append(t.Rows, line(style, what, unit, kits, func(k kit) report.Cell { return result(kind, of(k.Costs)) }))
 	}
+	made := report.Chart{
+		ID: "cost-make-up", Title: "What the cost of a kit is made of", About: "One bar a size, of fabric, labour, packaging and printed pattern end to end.",
+		Table: t.ID, From: len(t.Rows), To: len(t.Rows) + 4, Label: "what", Across: true, Stacked: true, Axis: strings.TrimSpace(code + " a kit"),
+	}
+	for _, k := range kits {
+		made.Values = append(made.Values, k.size.Of.Name.Text)
+	}
 	add(report.Body, "Fabric", code, report.Money, func(c costing.Costs) costing.Result { return c.Fabric })
 	add(report.Body, "Labour", code, report.Money, func(c costing.Costs) costing.Result { return c.Labour })
+	same := func(what string, of func(costing.Kit) costing.Input) {
+		t.Rows = append(t.Rows, line(report.Body, what, code, kits, func(k kit) report.Cell {
+			return report.Cell{Kind: report.Money, Expr: costing.Ref(of(k.Cells).Name, of(k.Cells).Value)}
+		}))
+	}
+	same("Packaging", func(k costing.Kit) costing.Input { return k.Packaging })
+	same("Printed pattern", func(k costing.Kit) costing.Input { return k.Pattern })
 	add(report.Total, "Cost of a kit (fabric, labour, packaging, pattern)", code, report.Money, func(c costing.Costs) costing.Result { return c.Unit })
 	add(report.Body, "Price for the target margin", code, report.Money, func(c costing.Costs) costing.Result { return c.ForMargin })
 	add(report.Body, "Keystone price (twice the cost)", code, report.Money, func(c costing.Costs) costing.Result { return c.Keystone })
 	add(report.Total, "Price taken", code, report.Money, func(c costing.Costs) costing.Result { return c.Price })
-	add(report.Body, "Margin at that price", "% of price", report.Share, func(c costing.Costs) costing.Result { return c.Margin })
+	t.Rows = append(t.Rows, line(report.Body, "Margin at that price", "% of price", kits, func(k kit) report.Cell {
+		c := result(report.Share, k.Costs.Margin)
+		c.Mark = underTarget(k.Cells, k.Costs)
+		return c
+	}))
 	add(report.Body, "Markup at that price", "% of cost", report.Share, func(c costing.Costs) costing.Result { return c.Markup })
 	add(report.Total, "Break-even", "kits", report.Number, func(c costing.Costs) costing.Result { return c.BreakEven })
 	add(report.Body, "Cost of the run, fixed costs included", code, report.Money, func(c costing.Costs) costing.Result { return c.RunCost })
 	add(report.Body, "Profit of the run if all is sold", code, report.Money, func(c costing.Costs) costing.Result { return c.RunProfit })
-	return t
+	return t, made
 }
 
 // notInKit says what the buyer has to find herself.
