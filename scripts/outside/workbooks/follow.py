@@ -32,10 +32,13 @@ def with_inputs(path, values, target):
     book.save(target)
 
 
+def show(books, folder):
+    """Writes what every cell of some workbooks shows."""
+    libreoffice(books, folder, "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,false,false,false,-1")
+
+
 def shown(path, folder):
-    """What every cell of a workbook shows, by sheet and place."""
-    folder.mkdir(parents=True, exist_ok=True)
-    libreoffice([path], folder, "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,false,false,false,-1")
+    """That of one workbook, by sheet and place."""
     texts = {}
     for s in openpyxl.load_workbook(path, read_only=True).sheetnames:
         with open(folder / f"{path.stem}-{s}.csv", newline="") as file:
@@ -85,6 +88,8 @@ def main():
         changed = [work / "in" / n for n in books]
         gnumeric(changed, work / "gnumeric")
         libreoffice(changed, work / "libreoffice")
+        show([work / "libreoffice" / n for n in books], work / "shown")
+        show([wanted[n] for n in books], work / "wanted")
         for name, book in books.items():
             formulas, values, before = cells(wanted[name], False), cells(wanted[name], True), cells(book, True)
             want = {p: values[p].value for p, c in formulas.items() if is_formula(c)}
