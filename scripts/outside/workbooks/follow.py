@@ -34,7 +34,7 @@ def with_inputs(path, values, target):
 
 def show(books, folder):
     """Writes what every cell of some workbooks shows."""
-    libreoffice(books, folder, "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,false,false,false,-1")
+    libreoffice(books, folder, "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,true,false,false,-1")
 
 
 def shown(path, folder):
