@@ -97,8 +97,7 @@ func solid(color string) excelize.Fill {
 
 // axisFormat is for numbers along the axis and at the bars.
 func (b *book) axisFormat(c chart, of block) string {
-	column := slices.IndexFunc(of.table.Columns, func(x report.Column) bool { return x.ID == c.Values[0] })
-	switch of.table.Rows[c.From].Cells[column].Kind {
+	switch of.table.Rows[c.From].Cells[of.numbersColumn(c.Values[0])-1].Kind {
 	case report.Share:
 		return "0%"
 	case report.Money:
@@ -117,11 +116,22 @@ func (p *page) tableOf(id string) (block, bool) {
 	return block{}, false
 }
 
+// numbersColumn is the column of an ID, 0 for none; a size of a plan may be
+// called as the column of labels before it is.
+func (b block) numbersColumn(id string) int {
+	for i, c := range slices.Backward(b.table.Columns) {
+		if c.ID == id {
+			return i + 1
+		}
+	}
+	return 0
+}
+
 // series are the cells that the chart's bars stand for.
 func (c chart) series(sheet string, of block) ([]excelize.ChartSeries, error) {
 	columns := make([]int, len(c.Values))
 	for i, id := range c.Values {
-		columns[i] = 1 + slices.IndexFunc(of.table.Columns, func(x report.Column) bool { return x.ID == id })
+		columns[i] = of.numbersColumn(id)
 	}
 	label := 1 + slices.IndexFunc(of.table.Columns, func(x report.Column) bool { return x.ID == c.Label })
 	if len(columns) == 0 || slices.Contains(columns, 0) || label == 0 || c.From < 0 || c.From >= c.To || c.To > len(of.table.Rows) {

@@ -10,9 +10,10 @@ import (
 )
 
 // Spreadsheet programs calculate in binary floating point, where 3 * 1.1 is a
-// little more than 3.3. Before a formula rounds up, or asks whether one number
-// is over another, what is beyond these decimals is dropped, so that a boundary
-// falls on the side it falls on in exact arithmetic.
+// little more than 3.3, and 0.75 * 9.86 a little less than 7.395. Before a
+// formula rounds, or asks whether one number is over another, what is beyond
+// these decimals is dropped, so that a boundary falls on the side it falls on in
+// exact arithmetic.
 const dustPlaces = 9
 
 // maxDigits is how many digits a number may have in a formula; programs drop
@@ -66,7 +67,7 @@ func (f *formula) write(e *report.Expr) (text string, strength int) {
 func (f *formula) function(e *report.Expr) string {
 	switch e.Op {
 	case report.Round:
-		return fmt.Sprintf("ROUND(%s,%d)", f.argument(e, 0), e.Digits)
+		return fmt.Sprintf("ROUND(%s,%d)", f.clean(e, 0), e.Digits)
 	case report.RoundUp:
 		return fmt.Sprintf("ROUNDUP(%s,%d)", f.clean(e, 0), e.Digits)
 	case report.RoundDown:

@@ -109,6 +109,7 @@ func TestFormulaKeepsTheTree(t *testing.T) {
 		{c(1, 1_000_000_000_000_000), "1/1000000000000000"},
 		{up, "ROUNDUP(ROUND(a / 3,10),1)"},
 		{e(report.If, e(report.Exceeds, n("a"), e(report.Sub, n("b"), n("c"))), n("d"), text), `IF(ROUND(a - (b - c),9)>0,d,"say ""never""")`},
+		{&report.Expr{Op: report.Round, Digits: 2, Args: []*report.Expr{e(report.Mul, c(3, 4), c(493, 50))}}, "ROUND(ROUND(0.75 * 9.86,11),2)"}, // 7.395, and less in binary
 		{e(report.Add), "0"},
 	}
 	for _, test := range tests {

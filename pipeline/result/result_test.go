@@ -13,7 +13,6 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
 	"yardproof/pipeline/diag"
-	"yardproof/pipeline/internal/costing"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
 	"yardproof/schema/source"
@@ -39,16 +38,19 @@ func findings(f *source.File) []diag.Finding {
 	}
 }
 
+// kit is one of every member that a kept kit has.
 func kit() *tabulate.KeptKit {
-	in := func(name string) costing.Input { return costing.Input{Name: name, Value: big.NewRat(2, 3)} }
-	return &tabulate.KeptKit{
-		Currency: "EUR", OwnMargin: true, Goods: []tabulate.KeptGood{{Fabric: "Ground", SKU: "A", Article: "Plain, sand", Unit: "yd"}},
-		Costing: costing.Kit{
-			Suffix: ".cot", Digits: 2, Materials: []costing.Material{{Quantity: in("quantity.cot"), Price: in("price")}},
-			Minutes: in("minutes.cot"), Rate: in("rate"), Packaging: in("packaging.cot"), Pattern: in("pattern.cot"), Fixed: in("fixed.cot"),
-			Margin: in("margin.cot"), Asked: in("asked.cot"), Run: in("run.cot"),
-		},
+	in := func(name string) string { return `{"name": "` + name + `", "value": "2/3"}` }
+	text := `{"currency": "EUR", "own_margin": true, "goods": [{"fabric": "Ground", "sku": "A", "article": "Plain, sand", "unit": "yd"}], "things": [{"fabric": "Label", "unit": "each"}], "costing": {
+		"suffix": ".cot", "digits": 2, "materials": [{"quantity": ` + in("quantity") + `, "price": ` + in("price") + `}], "things": [{"quantity": ` + in("labels") + `, "price": ` + in("label") + `}]`
+	for _, name := range []string{"minutes", "rate", "packaging", "pattern", "spoilage", "fee_share", "fee_each", "trade", "bought", "fixed", "margin", "asked", "run"} {
+		text += `, "` + name + `": ` + in(name)
 	}
+	kept := new(tabulate.KeptKit)
+	if err := json.Unmarshal([]byte(text+"}}"), kept); err != nil {
+		panic(err)
+	}
+	return kept
 }
 
 func full(f *source.File) *Result {

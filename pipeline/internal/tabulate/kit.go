@@ -23,11 +23,12 @@ func (in Input) kitSheet() (report.Sheet, bool) {
 	if t, ok := in.cuttingTime(kits); ok {
 		tables = append(tables, t)
 	}
-	tables = append(tables, runTotals(kits), in.results(kits), in.shops(kits), notInKit(kits))
+	results, made := in.results(kits)
+	tables = append(tables, runTotals(kits), results, in.shops(kits), notInKit(kits))
 	if t, ok := in.classes(kits); ok {
 		tables = append(tables, t)
 	}
-	return report.Sheet{ID: "kit-costing", Title: "Kit costing", Tables: tables}, true
+	return report.Sheet{ID: "kit-costing", Title: "Kit costing", Tables: tables, Charts: []report.Chart{made}}, true
 }
 
 // kit is one size's kit, in one colourway, and its costs.
@@ -71,6 +72,23 @@ func (in Input) worn(s *derive.Size) string {
 
 func input(kind report.CellKind, in costing.Input) report.Cell {
 	return report.Cell{Kind: kind, Number: in.Value, Name: in.Name, Input: true}
+}
+
+func kitsPlanned(k costing.Kit) report.Cell {
+	c := input(report.Number, k.Run)
+	c.Entry = &report.Entry{Whole: true, Prompt: "How many kits of this size are to be made."}
+	return c
+}
+
+func priceAsked(k costing.Kit) report.Cell {
+	c := input(report.Money, k.Asked)
+	c.Entry = &report.Entry{Prompt: "What a kit is sold for; 0 for the price at the target margin."}
+	return c
+}
+
+// underTarget is the condition that a margin stands out for.
+func underTarget(k costing.Kit, c costing.Costs) *report.Expr {
+	return costing.Under(costing.Of(c.Margin), costing.Ref(k.Margin.Name, k.Margin.Value))
 }
 
 func result(kind report.CellKind, r costing.Result) report.Cell {
@@ -161,9 +179,9 @@ func (in Input) bySize(kits []kit) report.Table {
 		line(report.Body, "Printed pattern", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Pattern) }),
 		line(report.Body, "Fixed costs of the run", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Fixed) }),
 		line(report.Body, "Target margin", "% of price", kits, func(k kit) report.Cell { return input(report.Share, k.Cells.Margin) }),
-		line(report.Body, "Kits planned", "kits", kits, func(k kit) report.Cell { return input(report.Number, k.Cells.Run) }),
+		line(report.Body, "Kits planned", "kits", kits, func(k kit) report.Cell { return kitsPlanned(k.Cells) }),
 		line(report.Body, "Fabric bought for the whole run (0 where it is not known)", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Bought) }),
-		line(report.Body, "Price asked (0 for the price at target margin)", code, kits, func(k kit) report.Cell { return input(report.Money, k.Cells.Asked) }),
+		line(report.Body, "Price asked (0 for the price at target margin)", code, kits, func(k kit) report.Cell { return priceAsked(k.Cells) }),
 	}
 	return t
 }
@@ -202,7 +220,8 @@ func runTotals(kits []kit) report.Table {
 				return report.Cell{}
 			}
 			unit = string(k.Goods[i].Unit)
-			return report.Cell{Kind: report.Number, Expr: costing.Product(k.Cells.Run, k.Cells.Materials[i].Quantity)}
+			c := k.quantity(i)
+			return report.Cell{Kind: c.Kind, Unit: c.Unit, Expr: costing.Product(k.Cells.Run, k.Cells.Materials[i].Quantity)}
 		})
 		r.Cells[1] = report.T(unit)
 		t.Rows = append(t.Rows, r)
@@ -256,12 +275,14 @@ func titleOf(role string, kits []kit) string {
 	return role
 }
 
-func (in Input) results(kits []kit) report.Table {
+// results are the costs of the kits, and a chart of what they are made of.
+func (in Input) results(kits []kit) (report.Table, report.Chart) {
 	code := in.Project.Currency.Code()
 	t := perSize("kit-cost", "Cost and price of a kit", kits)
 	t.Foot = []string{
 		"Margin is (what is left after payment fees - cost) / price; markup is (price - cost) / cost. Each money line is rounded once, half away from zero, and the price for the target margin up, so that it reaches the target.",
 		"Used basis: fabric is charged as cut for the kit. Bought basis: all fabric bought for the run is charged to its kits, remnants of bolts with it; it is worked out once that sum is filled in above.",
+		"A margin under its target is bold, on grey and in a box.",
 	}
 	for _, role := range kitRoles(kits) {
 		t.Rows = append(t.Rows, line(report.Body, titleOf(role, kits), code, kits, func(k kit) report.Cell {
@@ -281,18 +302,32 @@ func (in Input) results(kits []kit) report.Table {
 		t.Rows[len(t.Rows)-1].Cells[0] = report.T(thingTitle(i, kits))
 	}
 	add := adder(&t, kits)
+	made := report.Chart{
+		ID: "cost-make-up", Title: "What the cost of a kit is made of", About: "One bar a kit, of fabric, things besides, labour, packaging, printed pattern and spoiled kits end to end.",
+		Table: t.ID, From: len(t.Rows), To: len(t.Rows) + 6, Label: "what", Across: true, Stacked: true, Axis: strings.TrimSpace(code + " a kit"),
+	}
+	for _, k := range kits {
+		made.Values = append(made.Values, k.columnID())
+	}
 	add(report.Body, "Fabric", code, report.Money, func(c costing.Costs) costing.Result { return c.Fabric })
 	add(report.Body, "Things besides fabric", code, report.Money, func(c costing.Costs) costing.Result { return c.Other })
 	add(report.Body, "Labour", code, report.Money, func(c costing.Costs) costing.Result { return c.Labour })
+	same := func(what string, of func(costing.Kit) costing.Input) {
+		t.Rows = append(t.Rows, line(report.Body, what, code, kits, func(k kit) report.Cell {
+			return report.Cell{Kind: report.Money, Expr: costing.Ref(of(k.Cells).Name, of(k.Cells).Value)}
+		}))
+	}
+	same("Packaging", func(k costing.Kit) costing.Input { return k.Packaging })
+	same("Printed pattern", func(k costing.Kit) costing.Input { return k.Pattern })
 	add(report.Body, "Share of spoiled kits", code, report.Money, func(c costing.Costs) costing.Result { return c.Spoilage })
-	add(report.Total, "Cost of a kit, used basis (with packaging and pattern)", code, report.Money, func(c costing.Costs) costing.Result { return c.Unit })
+	add(report.Total, "Cost of a kit, used basis", code, report.Money, func(c costing.Costs) costing.Result { return c.Unit })
 	add(report.Body, "Price for the target margin", code, report.Money, func(c costing.Costs) costing.Result { return c.ForMargin })
 	add(report.Body, "Keystone price (twice the cost)", code, report.Money, func(c costing.Costs) costing.Result { return c.Keystone })
 	add(report.Total, "Price taken", code, report.Money, func(c costing.Costs) costing.Result { return c.Price })
 	add(report.Body, "Left of it after payment fees", code, report.Money, func(c costing.Costs) costing.Result { return c.Net })
 	t.Rows = append(t.Rows, line(report.Body, "Margin at that price", "% of price", kits, func(k kit) report.Cell {
 		c := result(report.Share, k.Costs.Margin)
-		c.Mark = costing.Under(costing.Of(k.Costs.Margin), costing.Ref(k.Cells.Margin.Name, k.Cells.Margin.Value))
+		c.Mark = underTarget(k.Cells, k.Costs)
 		return c
 	}))
 	add(report.Body, "Markup at that price", "% of cost", report.Share, func(c costing.Costs) costing.Result { return c.Markup })
@@ -301,7 +336,7 @@ func (in Input) results(kits []kit) report.Table {
 	add(report.Total, "Break-even", "kits", report.Number, func(c costing.Costs) costing.Result { return c.BreakEven })
 	add(report.Body, "Cost of the run, fixed costs included", code, report.Money, func(c costing.Costs) costing.Result { return c.RunCost })
 	add(report.Body, "Profit of the run if all is sold", code, report.Money, func(c costing.Costs) costing.Result { return c.RunProfit })
-	return t
+	return t, made
 }
 
 // adder adds rows of one figure of every kit.

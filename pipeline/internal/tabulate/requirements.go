@@ -30,7 +30,7 @@ func (in Input) toBuy() report.Table {
 		Foot:    []string{"Fabric is rounded up to the step it is sold in; what that includes stands in the tables below."},
 	}
 	for _, s := range in.Sizes {
-		t.Columns = append(t.Columns, report.Column{ID: s.Of.Name.Text, Title: s.Of.Name.Text})
+		t.Columns = append(t.Columns, report.Column{ID: s.Of.Name.Text, Title: s.Of.Name.Text, Right: true})
 	}
 	for _, role := range in.roles() {
 		var cells []report.Cell

@@ -173,12 +173,8 @@ func follow(kind report.CellKind, r costing.Result) report.Cell {
 // margin is the margin at the price taken, and stands out under the target.
 func (k *lineKit) margin() report.Cell {
 	c := follow(report.Share, k.costs.Margin)
-	c.Mark = k.underTarget()
+	c.Mark = underTarget(k.cells, k.costs)
 	return c
-}
-
-func (k *lineKit) underTarget() *report.Expr {
-	return costing.Under(costing.Of(k.costs.Margin), costing.Ref(k.cells.Margin.Name, k.cells.Margin.Value))
 }
 
 func (w *whatif) sheets() []report.Sheet {

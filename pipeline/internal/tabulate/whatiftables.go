@@ -10,12 +10,6 @@ import (
 	"yardproof/schema/plan"
 )
 
-// wholeNumber is for numbers of kits.
-func wholeNumber(c report.Cell, prompt string) report.Cell {
-	c.Entry = &report.Entry{Whole: true, Prompt: prompt}
-	return c
-}
-
 func (w *whatif) kitTable() report.Table {
 	t := report.Table{
 		ID: "what-if", Heading: "Every kit",
@@ -45,11 +39,8 @@ func (k *lineKit) row() report.Row {
 		return report.Cell{Kind: kind, Name: r.Name, Expr: r.Expr}
 	}
 	margin := result(report.Share, k.costs.Margin)
-	margin.Mark = k.underTarget()
-	asked := input(report.Money, k.cells.Asked)
-	asked.Entry = &report.Entry{Prompt: "What a kit is sold for; 0 for the price at the target margin."}
-	return row(report.T(k.label),
-		wholeNumber(input(report.Number, k.cells.Run), "How many kits of this size are to be made."), asked, k.targetCell(),
+	margin.Mark = underTarget(k.cells, k.costs)
+	return row(report.T(k.label), kitsPlanned(k.cells), priceAsked(k.cells), k.targetCell(),
 		result(report.Money, k.costs.Unit), result(report.Money, k.costs.ForMargin), result(report.Money, k.costs.Price), result(report.Money, k.costs.Net),
 		margin, result(report.Money, k.costs.RunCost), result(report.Money, k.costs.RunProfit))
 }

@@ -12,38 +12,16 @@ Every *.xlsx below FOLDER/line and FOLDER/broken is
 That a wrong stored value is noticed is tried on one workbook first.
 """
 import functools
-import math
-import pathlib
 import re
 import subprocess
 import sys
-import warnings
 import zipfile
 
 import openpyxl
 
-RELATIVE = 1e-9
+from books import cells, complain, gnumeric, is_formula, libreoffice, problems, root, same
+
 ERRORS = ("#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!", "Err:5")
-
-root = pathlib.Path(sys.argv[1])
-problems = []
-warnings.filterwarnings("ignore", message="Workbook contains no default style")  # what gnumeric writes
-
-
-def complain(book, text):
-    problems.append(f"{book.relative_to(root)}: {text}")
-
-
-@functools.cache
-def cells(path, values):
-    """All cells that hold anything, by sheet and place."""
-    book = openpyxl.load_workbook(path, data_only=values)
-    return {(s.title, c.coordinate): c for s in book for row in s.iter_rows() for c in row if c.value is not None}
-
-
-def is_formula(cell):
-    return cell.data_type == "f"
-
 
 @functools.cache
 def stored(path):
@@ -105,28 +83,6 @@ def changed(path, target):
     target.parent.mkdir(parents=True, exist_ok=True)
     book.save(target)  # openpyxl stores no values
     return len(places)
-
-
-def gnumeric(books, folder):
-    folder.mkdir()
-    for b in books:
-        run("ssconvert", "--recalc", "-T", "Gnumeric_Excel:xlsx", str(b), str(folder / b.name))
-
-
-def libreoffice(books, folder, kind="xlsx"):
-    run("soffice", f"-env:UserInstallation=file://{root}/profile", "--headless", "--convert-to", kind, "--outdir", str(folder), *map(str, books))
-
-
-def run(*command):
-    done = subprocess.run(command, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, timeout=900)
-    if done.returncode != 0:
-        sys.exit(f"{' '.join(command[:4])} ...: exit status {done.returncode}\n{done.stdout}")
-
-
-def same(a, b):
-    if isinstance(a, (int, float)) and isinstance(b, (int, float)):
-        return math.isclose(a, b, rel_tol=RELATIVE, abs_tol=1e-12)
-    return a == b
 
 
 def compare(book, wanted, got, who):
