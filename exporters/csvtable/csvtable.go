@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
+	"slices"
 	"strings"
 
 	"yardproof/exporters/internal/figure"
@@ -104,6 +105,7 @@ type Named struct {
 // still are the same, however upper and lower case are compared.
 func Name(sheets []report.Sheet) ([]Named, error) {
 	shared := map[string]int{}
+	sheets = slices.DeleteFunc(slices.Clone(sheets), func(s report.Sheet) bool { return s.Again })
 	for _, s := range sheets {
 		for _, t := range s.Tables {
 			shared[strings.ToLower(t.ID)]++

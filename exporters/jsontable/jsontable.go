@@ -100,7 +100,9 @@ type writer struct {
 func (w writer) encode(d document, sheets []report.Sheet) ([]byte, error) {
 	d.Sheets = []sheet{}
 	for _, s := range sheets {
-		d.Sheets = append(d.Sheets, w.sheet(s))
+		if !s.Again {
+			d.Sheets = append(d.Sheets, w.sheet(s))
+		}
 	}
 	for _, work := range w.workings.List {
 		d.Workings = append(d.Workings, w.working(work))

@@ -13,6 +13,7 @@ type Sheet struct {
 	Tables []Table
 	Wide   bool // better printed landscape
 	Large  bool // in large type, for paper that is read from a distance
+	Again  bool // repeats the tables of another sheet for paper: of no use as data
 	Still  int  // first columns that stay in view while the others scroll
 
 	Charts   []Chart   // below the tables

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"fmt"
+
 	"yardproof/schema/jsontree"
 	"yardproof/schema/source"
 )
@@ -105,6 +107,23 @@ func (r *reader) claims(n *jsontree.Node) []Claimed {
 	return all
 }
 
+// stages reads the parts of a class, whose minutes are its own.
+func (r *reader) stages(c *Class, n *jsontree.Node) {
+	total := 0
+	for _, item := range items(n) {
+		s := Stage{text(item.Get("name")), count(item.Get("minutes"))}
+		total += s.Minutes.N
+		c.Stages = append(c.Stages, s)
+	}
+	switch {
+	case len(c.Stages) == 0:
+	case c.Minutes.Given() && c.Minutes.N != total:
+		r.report(NotAllowed, c.Minutes.At, fmt.Sprintf("the class takes %d minutes, and its stages %d in all", c.Minutes.N, total), fmt.Sprintf("write %d, or leave it out", total))
+	default:
+		c.Minutes = Count{total, n.Range}
+	}
+}
+
 // class reads what is known of a class; nil when the pattern is not taught.
 func (r *reader) class(n *jsontree.Node) *Class {
 	if n == nil || n.Kind != jsontree.Object {
@@ -119,6 +138,7 @@ func (r *reader) class(n *jsontree.Node) *Class {
 	if s := count(n.Get("samples")); s.Given() {
 		c.Samples = s.N
 	}
+	r.stages(c, n.Get("stages"))
 	for _, item := range items(n.Get("lend")) {
 		l := Lent{Name: text(item.Get("name")), For: 1}
 		if n := count(item.Get("for")); n.Given() {

@@ -102,13 +102,20 @@ type Class struct {
 	Students Count
 	Fee      Amount // a student
 	Kits     ClassKits
-	Minutes  Count  // of teaching
+	Minutes  Count // of teaching: those of the stages where there are any
+	Stages   []Stage
 	Costs    Amount // of holding it once
 	Lend     []Lent
 	Bring    []Text
 	Before   []Text // what students do beforehand
 	Samples  int
 	At       source.Range
+}
+
+// Stage is a part of a class.
+type Stage struct {
+	Name    Text
+	Minutes Count
 }
 
 // ClassKits is how the students of a class come by their fabric.

@@ -381,22 +381,27 @@ func thingTitle(i int, kits []kit) string {
 func notInKit(kits []kit) report.Table {
 	t := report.Table{ID: "not-in-kit", Heading: "Not in the kit", Columns: []report.Column{{ID: "size", Title: "Size"}, {ID: "what", Title: "To be said on the kit", Wide: true}}}
 	for _, k := range kits {
-		var out []string
-		for _, f := range k.size.Fabrics {
-			if f.Used() && k.material(f.Role.Text) < 0 {
-				out = append(out, title(f))
-			}
-		}
-		out = append(out, "batting")
-		if !slices.ContainsFunc(k.Things, func(t derive.Thing) bool { return strings.Contains(strings.ToLower(t.Name.Text), "thread") }) {
-			out = append(out, "thread")
-		}
-		for _, x := range k.Said.Excludes {
-			if !slices.ContainsFunc(out, func(said string) bool { return strings.EqualFold(said, x.Text) }) {
-				out = append(out, x.Text)
-			}
-		}
-		t.Rows = append(t.Rows, row(report.T(k.name), report.T(fmt.Sprintf("not included: %s", strings.Join(out, ", ")))))
+		t.Rows = append(t.Rows, row(report.T(k.name), report.T(fmt.Sprintf("not included: %s", strings.Join(k.excluded(), ", ")))))
 	}
 	return t
+}
+
+// excluded is what the buyer of the kit has to find herself.
+func (k kit) excluded() []string {
+	var out []string
+	for _, f := range k.size.Fabrics {
+		if f.Used() && k.material(f.Role.Text) < 0 {
+			out = append(out, title(f))
+		}
+	}
+	out = append(out, "batting")
+	if !slices.ContainsFunc(k.Things, func(t derive.Thing) bool { return strings.Contains(strings.ToLower(t.Name.Text), "thread") }) {
+		out = append(out, "thread")
+	}
+	for _, x := range k.Said.Excludes {
+		if !slices.ContainsFunc(out, func(said string) bool { return strings.EqualFold(said, x.Text) }) {
+			out = append(out, x.Text)
+		}
+	}
+	return out
 }

@@ -22,16 +22,18 @@ type Input struct {
 // Plan is the sheets of a plan's workbook.
 func Plan(in Input) []report.Sheet {
 	sheets := []report.Sheet{in.overview(), in.requirements()}
+	var lists []report.Sheet
 	for _, s := range in.Sizes {
-		sheets = append(sheets, cutList(s))
+		lists = append(lists, cutList(s))
 	}
+	sheets = append(sheets, lists...)
 	for _, s := range in.Sizes {
 		sheets = append(sheets, sewing(s))
 	}
 	if kit, ok := in.kitSheet(); ok {
 		sheets = append(sheets, kit)
 	}
-	return sheets
+	return append(sheets, in.papers(in.kits(), lists)...)
 }
 
 func (in Input) units() measure.Unit { return in.Plan.Units }

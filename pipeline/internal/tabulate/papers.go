@@ -1,0 +1,262 @@
+package tabulate
+
+import (
+	"math/big"
+	"slices"
+	"strings"
+
+	"yardproof/pipeline/internal/costing"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// papers are the sheets that leave the desk: a label for every kit, a list for
+// shops, the papers of a class, and the cut lists in large type. Each prints by
+// itself.
+func (in Input) papers(kits []kit, cutLists []report.Sheet) []report.Sheet {
+	var sheets []report.Sheet
+	if len(kits) > 0 {
+		sheets = append(sheets, in.labels(kits), in.shopSheet(kits))
+	}
+	for _, s := range in.Sizes {
+		if s.Of.Class != nil {
+			sheets = append(sheets, in.classPapers(s))
+		}
+	}
+	for _, list := range cutLists {
+		sheets = append(sheets, large(list))
+	}
+	return sheets
+}
+
+// labels are what goes onto each kit, with boxes to tick while it is packed.
+func (in Input) labels(kits []kit) report.Sheet {
+	sheet := report.Sheet{ID: "kit-labels", Title: "Kit labels"}
+	for _, k := range kits {
+		sheet.Tables = append(sheet.Tables, in.label(k))
+	}
+	return sheet
+}
+
+func (in Input) label(k kit) report.Table {
+	t := report.Table{
+		ID: "label-" + k.columnID(), Heading: in.Plan.Title.Text + ", " + k.name,
+		Columns: []report.Column{{ID: "packed", Title: "Packed"}, {ID: "what", Title: "In this kit", Wide: true}, {ID: "quantity", Title: "Quantity", Right: true}, {ID: "article", Title: "Article"}},
+	}
+	if top := k.size.Top; top.Known {
+		t.Lead = append(t.Lead, "Finished size "+box(top.Finished.Width, top.Finished.Height, in.units())+".")
+	}
+	for i, g := range k.Goods {
+		c := k.quantity(i)
+		c.Name = ""
+		if g.Form == plan.Precut {
+			c = report.T(many(g.Packs, "pack"))
+		}
+		t.Rows = append(t.Rows, row(report.Tick(), report.T(title(g.Fabric)), c, report.T(g.SKU.Text)))
+	}
+	for _, thing := range k.Things {
+		t.Rows = append(t.Rows, row(report.Tick(), report.T(thing.Name.Text), report.N(int64(thing.Count.N)), report.T(thing.SKU.Text)))
+	}
+	if k.Said.Pattern.Given() {
+		t.Rows = append(t.Rows, row(report.Tick(), report.T("Printed pattern"), report.N(1)))
+	}
+	if k.Said.Cut == plan.Pieces {
+		t.Lead = append(t.Lead, "Every piece is cut; the cut list of this size counts them.")
+	}
+	t.Foot = append(t.Foot, "Not included: "+strings.Join(k.excluded(), ", ")+".")
+	for _, key := range k.size.Cautions() {
+		if sentence, ok := report.Caution(key); ok {
+			t.Foot = append(t.Foot, sentence)
+		}
+	}
+	t.Foot = append(t.Foot, "Fibre content, origin and care of the fabric are to be labelled as your local rules ask.")
+	return t
+}
+
+// shopSheet is what a shop needs that packs so many kits itself, and what it
+// pays and asks.
+func (in Input) shopSheet(kits []kit) report.Sheet {
+	return report.Sheet{ID: "shop", Title: "For shops", Tables: []report.Table{in.shopKits(kits), in.shopBolts(kits)}}
+}
+
+func shopOrder(k kit) costing.Input {
+	n := k.Cells.Run.Value
+	if n.Sign() == 0 {
+		n = big.NewRat(1, 1)
+	}
+	return costing.Input{Name: "shop_kits" + k.Cells.Suffix, Value: n}
+}
+
+func (in Input) shopKits(kits []kit) report.Table {
+	code := in.Project.Currency.Code()
+	t := report.Table{
+		ID: "shop-kits", Heading: "Kits for a shop",
+		Lead: []string{"Type in how many kits the shop wants: the bolts below and the sum follow. Prices follow the kit costing."},
+		Columns: []report.Column{
+			{ID: "kit", Title: "Kit"}, {ID: "kits", Title: "Kits wanted"}, {ID: "price", Title: "Price in the shop", Unit: code},
+			{ID: "pays", Title: "The shop pays", Unit: code}, {ID: "sum", Title: "In all", Unit: code},
+		},
+	}
+	for _, k := range kits {
+		wanted := input(report.Number, shopOrder(k))
+		wanted.Entry = &report.Entry{Whole: true, Prompt: "How many kits the shop wants."}
+		t.Rows = append(t.Rows, row(report.T(k.name), wanted, follow(report.Money, k.Costs.Price), follow(report.Money, k.Costs.TradePrice),
+			report.Cell{Kind: report.Money, Expr: costing.Times(costing.Ref(shopOrder(k).Name, shopOrder(k).Value), costing.Of(k.Costs.TradePrice))}))
+	}
+	return t
+}
+
+// shopBolts is the fabric of those kits, in bolts where the price list says how
+// long they are. A kit's length is never cut from two bolts.
+func (in Input) shopBolts(kits []kit) report.Table {
+	t := report.Table{
+		ID: "shop-bolts", Heading: "Bolts that they take",
+		Columns: []report.Column{
+			{ID: "kit", Title: "Kit"}, {ID: "fabric", Title: "Fabric"}, {ID: "article", Title: "Article"}, {ID: "quantity", Title: "In one kit", Right: true},
+			{ID: "bolt", Title: "Bolt, usable", Right: true}, {ID: "each", Title: "Kits from a bolt"}, {ID: "bolts", Title: "Bolts or packs"},
+		},
+		Foot: []string{"Each line is reckoned by itself: kits that share a fabric may share a bolt, which the line's bolt plan works out. Without a length of bolts in the price list the bolts are left open."},
+	}
+	for _, k := range kits {
+		for i, g := range k.Goods {
+			t.Rows = append(t.Rows, in.shopRow(k, i, g))
+		}
+	}
+	return t
+}
+
+func (in Input) shopRow(k kit, i int, g derive.Good) report.Row {
+	kits := costing.Ref(shopOrder(k).Name, shopOrder(k).Value)
+	q := k.Cells.Materials[i].Quantity
+	quantity := costing.Ref(q.Name, q.Value)
+	cells := []report.Cell{report.T(k.name), report.T(title(g.Fabric)), report.T(g.SKU.Text)}
+	switch {
+	case g.Form == plan.Precut:
+		return row(append(cells, report.T(many(g.Packs, "pack")), report.Cell{}, report.Cell{},
+			report.Cell{Kind: report.Number, Expr: costing.Round(costing.Times(kits, quantity), 0)})...)
+	case len(g.Price.Bolts) == 0:
+		return row(append(cells, k.quantityShown(i))...)
+	}
+	usable := g.Price.Bolts[len(g.Price.Bolts)-1].Surd().MulInt(10_000 - g.Price.Loss.BasisPoints).DivInt(10_000).FloorTo(measure.Tick)
+	bolt := costing.Input{Name: "shop_bolt." + q.Name, Value: big.NewRat(int64(usable), int64(g.Unit.Length()))}
+	each := costing.RoundDown(costing.Quotient(costing.Ref(bolt.Name, bolt.Value), quantity), 0)
+	per := costing.Result{Name: "shop_each." + q.Name, Expr: each}
+	return row(append(cells, k.quantityShown(i),
+		report.Cell{Kind: report.Number, Number: bolt.Value, Name: bolt.Name},
+		result(report.Number, per),
+		report.Cell{Kind: report.Number, Expr: costing.RoundUp(costing.Quotient(kits, costing.Of(per)), 0)})...)
+}
+
+// quantityShown is a kit's quantity without the name, which stands elsewhere.
+func (k kit) quantityShown(i int) report.Cell {
+	c := k.quantity(i)
+	c.Name = ""
+	return c
+}
+
+// classPapers are what teacher and students need before a class.
+func (in Input) classPapers(s *derive.Size) report.Sheet {
+	name, c := s.Of.Name.Text, s.Of.Class
+	return report.Sheet{ID: "class-" + name, Title: "Class " + name, Tables: []report.Table{
+		in.supplies(s, c), before(name, c), hours(name, c), in.teacher(s, c),
+	}}
+}
+
+func listTable(id, heading string, columns ...report.Column) report.Table {
+	return report.Table{ID: id, Heading: heading, Columns: append([]report.Column{{ID: "done", Title: "Done"}, {ID: "what", Title: "What", Wide: true}}, columns...)}
+}
+
+// supplies is what a student brings, or has in the kit.
+func (in Input) supplies(s *derive.Size, c *plan.Class) report.Table {
+	t := listTable("supplies-"+s.Of.Name.Text, "What to bring: "+in.Plan.Title.Text+", "+s.Of.Name.Text, report.Column{ID: "quantity", Title: "Quantity", Right: true})
+	kit := map[string]bool{}
+	if s.Of.Kit != nil && c.Kits != plan.OwnFabric {
+		t.Lead = append(t.Lead, map[plan.ClassKits]string{plan.KitsIncluded: "A kit is part of the fee.", plan.KitsSold: "A kit is sold at the class."}[c.Kits])
+		for _, role := range s.Of.Kit.Fabrics {
+			kit[role.Text] = true
+		}
+	}
+	for _, f := range s.Fabrics {
+		if f.Used() && f.Err == nil && !kit[f.Role.Text] {
+			t.Rows = append(t.Rows, row(report.Tick(), report.T(title(f)), report.T(in.bought(f))))
+		}
+	}
+	for _, b := range c.Bring {
+		t.Rows = append(t.Rows, row(report.Tick(), report.T(b.Text)))
+	}
+	for _, key := range s.Cautions() {
+		if sentence, ok := report.Caution(key); ok {
+			t.Foot = append(t.Foot, sentence)
+		}
+	}
+	return t
+}
+
+func before(size string, c *plan.Class) report.Table {
+	t := listTable("before-"+size, "To do before the class")
+	for _, b := range c.Before {
+		t.Rows = append(t.Rows, row(report.Tick(), report.T(b.Text)))
+	}
+	if len(c.Before) == 0 {
+		t.Lead = []string{"Nothing."}
+	}
+	return t
+}
+
+func hours(size string, c *plan.Class) report.Table {
+	t := report.Table{ID: "hours-" + size, Heading: "Hours by stage",
+		Columns: []report.Column{{ID: "stage", Title: "Stage", Wide: true}, {ID: "minutes", Title: "Planned", Unit: "min"}, {ID: "until", Title: "Until", Unit: "h:min"}}}
+	total := 0
+	for _, s := range c.Stages {
+		total += s.Minutes.N
+		t.Rows = append(t.Rows, row(report.T(s.Name.Text), report.N(int64(s.Minutes.N)), report.T(clock(total))))
+	}
+	if len(c.Stages) == 0 {
+		total = c.Minutes.N
+	}
+	t.Rows = append(t.Rows, report.Row{Style: report.Total, Cells: []report.Cell{report.T("In all"), report.N(int64(total)), report.T(clock(total))}})
+	return t
+}
+
+// clock shows minutes as hours and minutes from the beginning.
+func clock(minutes int) string {
+	text := big.NewRat(int64(minutes/60), 1).RatString() + ":"
+	if minutes%60 < 10 {
+		text += "0"
+	}
+	return text + big.NewRat(int64(minutes%60), 1).RatString()
+}
+
+// teacher is what the teacher sees to.
+func (in Input) teacher(s *derive.Size, c *plan.Class) report.Table {
+	t := listTable("teacher-"+s.Of.Name.Text, "For the teacher", report.Column{ID: "quantity", Title: "How many"})
+	add := func(what string, n int) {
+		if n > 0 {
+			t.Rows = append(t.Rows, row(report.Tick(), report.T(what), report.N(int64(n))))
+		}
+	}
+	add("Samples of "+in.Plan.Title.Text+", "+s.Of.Name.Text+", sewn", c.Samples)
+	if c.Kits != plan.OwnFabric {
+		add("Kits packed", c.Students.N)
+	}
+	add("Printed patterns", c.Students.N)
+	for _, l := range c.Lend {
+		add(l.Name.Text+", to lend", (c.Students.N+l.For-1)/l.For)
+	}
+	t.Foot = []string{"Go round with the cautions before the first cut; the rules of the room come first."}
+	return t
+}
+
+// large is a cut list in type that is read while standing at the table, without
+// its pictures.
+func large(list report.Sheet) report.Sheet {
+	list.ID, list.Title = "large-"+list.ID, "Large "+strings.ToLower(list.Title[:1])+list.Title[1:]
+	list.Large, list.Again, list.Pictures = true, true, nil
+	list.Tables = slices.Clone(list.Tables)
+	for i := range list.Tables {
+		list.Tables[i].ID = "large-" + list.Tables[i].ID
+	}
+	return list
+}
