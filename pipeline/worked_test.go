@@ -1,0 +1,78 @@
+package pipeline
+
+import (
+	"context"
+	"math/big"
+	"strings"
+	"testing"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/report"
+)
+
+// worked is an invented quilt of 4-in squares whose three fabrics take 1 3/8,
+// 7/8 and 1/2 yd: 12, 7 and 4 strips of ten squares, and 1 in for squaring up.
+var worked = `{
+  "format": 1, "id": "three-cloths", "title": "Three Cloths", "status": "draft", "skill": "beginner", "use": "throw", "units": "in",
+  "cautions": ["rotary-cutter", "iron"], "seam": { "allowance": "1/4", "stitch": "301" },
+  "fabrics": { "a": { "sku": "A", "yardage": {} }, "b": { "sku": "B", "yardage": {} }, "c": { "sku": "C", "yardage": {} } },
+  "parts": { "pa": { "cut": { "fabric": "a", "square": "4" } }, "pb": { "cut": { "fabric": "b", "square": "4" } }, "pc": { "cut": { "fabric": "c", "square": "4" } } },
+  "layout": { "grid": { "rows": 23, "columns": 10, "blocks": [` + strings.Repeat(`["pa"], `, 12) + strings.Repeat(`["pb"], `, 7) + strings.Repeat(`["pc"], `, 3) + `["pc"]] } },
+  "kit": { "fabrics": ["a", "b", "c"], "minutes": 25, "packaging": "2.25", "pattern": "2.50", "fixed": 480, "price": "57.00" },
+  "sizes": { "only": {} }, "printed": { "only": { "fabric": { "a": "1 3/8 yd", "b": "7/8 yd", "c": "1/2 yd" } } }
+}`
+
+const (
+	workedShop   = `{ "format": 1, "currency": "EUR", "labour_rate": "18.00", "margin": "50%", "run": 20, "prices": "prices.csv" }`
+	workedPrices = "sku,description,unit,price,bolt,supplier\nA,Cloth A,yd,6.00,15 yd,Mill\nB,Cloth B,yd,6.00,15 yd,Mill\nC,Cloth C,yd,5.50,15 yd,Mill\n"
+)
+
+// From a plan, a project file and a price list to the figures of the sheet: 8.25,
+// 5.25 and 2.75 of fabric, 7.50 of labour, 28.50 in all, sold at keystone, twice
+// the cost, a margin of one half as business dictionaries define it, and 17 kits
+// until 480 are earned (16.84).
+func TestWorkedKit(t *testing.T) {
+	cells := cellsOf(t, map[string]string{"three-cloths.plan.json": worked, "yardproof.json": workedShop, "prices.csv": workedPrices})
+	for name, want := range map[string]string{
+		"fabric_cost.only": "16.25", "labour_cost.only": "7.50", "unit_cost.only": "28.50", "keystone.only": "57", "price_for_margin.only": "57",
+		"margin.only": "1/2", "markup.only": "1", "break_even.only": "17", "trade_price.only": "28.50", "retail_for_trade.only": "114",
+	} {
+		value, _ := new(big.Rat).SetString(want)
+		if got := cells[name]; got == nil || got.Cmp(value) != 0 {
+			t.Errorf("%s is %v, want %s", name, got, want)
+		}
+	}
+	// At a margin of 60 % the price is 71.25.
+	cells = cellsOf(t, map[string]string{"three-cloths.plan.json": worked, "yardproof.json": strings.Replace(workedShop, "50%", "60%", 1), "prices.csv": workedPrices})
+	if got := cells["price_for_margin.only"]; got == nil || got.Cmp(big.NewRat(285, 4)) != 0 {
+		t.Errorf("the price for 60 %% is %v, want 71.25", got)
+	}
+}
+
+// cellsOf are the values of the named cells of a plan's workbook.
+func cellsOf(t *testing.T, files map[string]string) map[string]*big.Rat {
+	t.Helper()
+	t.Chdir(t.TempDir())
+	for name, text := range files {
+		save(t, name, text)
+	}
+	cells := map[string]*big.Rat{}
+	run, err := Run(t.Context(), Config{Paths: []string{"."}, Tables: true, Each: func(_ context.Context, p *report.Plan) error {
+		for _, s := range p.Sheets {
+			for _, table := range s.Tables {
+				for _, r := range table.Rows {
+					for _, c := range r.Cells {
+						if c.Name != "" && c.Expr != nil {
+							cells[c.Name] = c.Expr.Value
+						}
+					}
+				}
+			}
+		}
+		return nil
+	}})
+	if err != nil || diag.Worst(run.All()) > diag.Warning {
+		t.Fatal(err, run.All())
+	}
+	return cells
+}
