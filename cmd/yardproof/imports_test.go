@@ -31,6 +31,7 @@ func mayImport() map[string]string {
 		"pipeline/report":            "schema/source schema/measure schema/plan pipeline/diag",
 		"pipeline/internal/piecing":  "schema/plan schema/measure",
 		"pipeline/internal/cutting":  "schema/measure",
+		"pipeline/internal/bolts":    "schema/measure pipeline/internal/cutting",
 		"pipeline/internal/costing":  "schema/plan schema/measure pipeline/report",
 		"pipeline/internal/derive":   "schema/source schema/plan schema/measure pipeline/report pipeline/internal/piecing pipeline/internal/cutting pipeline/internal/costing",
 		"pipeline/internal/drafting": "schema/plan schema/measure pipeline/internal/derive pipeline/internal/piecing",
