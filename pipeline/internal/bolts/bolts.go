@@ -82,7 +82,7 @@ func (e *TooLong) Error() string {
 type Unorderable struct{ Least, Multiple measure.Length }
 
 func (e *Unorderable) Error() string {
-	return fmt.Sprintf("no %d bolts make an order of %d ticks or more that is a multiple of %d", mostBolts, e.Least, e.Multiple)
+	return fmt.Sprintf("no bolts make an order of %d ticks or more that is a multiple of %d", e.Least, e.Multiple)
 }
 
 // Usable is what an ordered bolt holds after its loss, rounded down to whole

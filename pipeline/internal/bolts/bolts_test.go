@@ -201,6 +201,12 @@ func TestSmallestOrderAndMultiple(t *testing.T) {
 	if p := solve(t, b, eighths(16, 11)); !slices.Equal(p.Order, []int{0, 2}) || p.Cost != 1800 || !p.Proved {
 		t.Errorf("the cheapest order: %+v", p)
 	}
+	// 12 kits of 1 7/8 yd: bolts of 8 and 15 yd hold four and eight, but 23 yd are
+	// no multiple of 6 yd; two of 12 yd hold six each.
+	c := Article{Offers: []Offer{{8 * yard, 8}, {12 * yard, 12}, {15 * yard, 15}}, Multiple: 6 * yard}
+	if p := solve(t, c, eighths(15, 12)); p.Length != 24*yard || !p.Proved {
+		t.Errorf("multiples of 6 yd: %+v", p)
+	}
 	a.Multiple = 7*yard + 1
 	_, err := Solve(a, []Want{eighths(11, 1)})
 	if e := new(Unorderable); !errors.As(err, &e) {

@@ -2,6 +2,7 @@ package bolts
 
 import (
 	"cmp"
+	"container/heap"
 	"slices"
 
 	"yardproof/pipeline/internal/cutting"
@@ -69,22 +70,49 @@ func (a Article) cost(order []int) int64 {
 	return total
 }
 
-// filledUp is an order with further bolts of one length, the cheapest way; nil
-// when there is none.
+// filledUp is an order with further bolts, the cheapest that the supplier
+// takes; nil when there is none among the cheapest ones. Bolts are added one by
+// one to the cheapest order of each length.
 func (a Article) filledUp(order []int) []int {
-	var best []int
-	for i := range a.Offers {
-		more := slices.Clone(order)
-		for range mostBolts {
-			if more[i]++; a.takes(a.invoiced(more)) {
-				if best == nil || a.cost(more) < a.cost(best) {
-					best = more
-				}
-				break
-			}
+	queue := &byCost{{slices.Clone(order), a.cost(order)}}
+	seen := map[measure.Length]bool{}
+	for tried := 0; queue.Len() > 0 && tried < mostBolts; {
+		cheapest := heap.Pop(queue).(costed)
+		length := a.invoiced(cheapest.order)
+		if seen[length] {
+			continue
+		}
+		if seen[length] = true; a.takes(length) {
+			return cheapest.order
+		}
+		tried++
+		for i, o := range a.Offers {
+			more := slices.Clone(cheapest.order)
+			more[i]++
+			heap.Push(queue, costed{more, cheapest.cost + o.Cost})
 		}
 	}
-	return best
+	return nil
+}
+
+// costed is an order and its cost, byCost a heap of them, cheapest first.
+type costed struct {
+	order []int
+	cost  int64
+}
+
+type byCost []costed
+
+func (q byCost) Len() int      { return len(q) }
+func (q byCost) Swap(i, j int) { q[i], q[j] = q[j], q[i] }
+func (q byCost) Less(i, j int) bool {
+	return cmp.Or(cmp.Compare(q[i].cost, q[j].cost), slices.Compare(q[i].order, q[j].order)) < 0
+}
+func (q *byCost) Push(x any) { *q = append(*q, x.(costed)) }
+func (q *byCost) Pop() any {
+	last := (*q)[len(*q)-1]
+	*q = (*q)[:len(*q)-1]
+	return last
 }
 
 // orders are those that the supplier takes and that cost at least one sum and
