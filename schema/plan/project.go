@@ -20,6 +20,7 @@ type Project struct {
 	Run        Count
 	PriceLists []ListSource
 	PriceAge   int // days after which a dated price is stale
+	Stock      *ListSource // nil where the project names no stock list
 	Rulers     []Ruler
 	Thread     Thread
 	Rules      []RuleLevel
