@@ -97,7 +97,9 @@ func (a Article) Usable(offer int) measure.Length {
 // saves something. An order smaller than the least, or no multiple, is filled
 // up with further bolts as cheaply as can be; whether that is proved is said
 // of the whole. Errors are *TooLong, *Unorderable, or a number without meaning.
-func Solve(a Article, wants []Want) (Plan, error) {
+func Solve(a Article, wants []Want) (Plan, error) { return a.solve(wants, cutting.Limits{}) }
+
+func (a Article) solve(wants []Want, limits cutting.Limits) (Plan, error) {
 	if a.Gone || len(a.Offers) == 0 {
 		return a.byLength(wants)
 	}
@@ -105,7 +107,7 @@ func Solve(a Article, wants []Want) (Plan, error) {
 	for i, o := range a.Offers {
 		p.Stocks = append(p.Stocks, cutting.Stock{Length: a.Usable(i), Cost: o.Cost, Count: cutting.Unlimited})
 	}
-	r, err := cutting.SolveLengths(p, cutting.Limits{})
+	r, err := cutting.SolveLengths(p, limits)
 	if err != nil {
 		return Plan{}, tooLong(err)
 	}

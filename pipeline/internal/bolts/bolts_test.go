@@ -275,6 +275,20 @@ func TestAnEighthLess(t *testing.T) {
 			t.Errorf("%+v: %+v", c, got)
 		}
 	}
+	// Eleven kits of 1 3/8 yd take a bolt of 15 and one of 2 yd, eleven of 1 1/4 yd one
+	// of 15 yd: a bolt saved. Six of 1 3/8 yd take a bolt of 15 yd, of 1 1/4 yd one of
+	// 8 yd: a shorter bolt, and none saved.
+	b, kits := Article{Offers: []Offer{{15 * yard, 15}, {2 * yard, 2}}}, []Want{eighths(11, 11)}
+	if got := Shorter(b, kits, solve(t, b, kits...)); len(got) != 1 || got[0].Cost != 2 {
+		t.Errorf("the short bolt: %+v", got)
+	}
+	b, kits = Article{Offers: []Offer{{15 * yard, 15}, {8 * yard, 8}}}, []Want{eighths(11, 6)}
+	if p, less := solve(t, b, kits...), solve(t, b, eighths(10, 6)); p.Length != 15*yard || less.Length != 8*yard {
+		t.Errorf("six kits: %+v, %+v", p, less)
+	}
+	if got := Shorter(b, kits, solve(t, b, kits...)); got != nil {
+		t.Errorf("a shorter bolt: %+v", got)
+	}
 	a, wants := fifteen(0), []Want{{Length: 11 * yard / 8, Count: 12}}
 	if got := Shorter(a, wants, solve(t, a, wants...)); got != nil {
 		t.Errorf("without a grid: %+v", got)

@@ -9,9 +9,11 @@ import (
 	"yardproof/schema/measure"
 )
 
-// mostBolts is how many bolts are tried to fill up an order, and mostOrders how
-// many orders: what is beyond them is not proved.
+// mostSpare is how many bolts more than kits and smallest order take are tried
+// to make a multiple: nobody buys a hundred for that. Of mostBolts steps and
+// mostOrders orders what is beyond is not proved.
 const (
+	mostSpare  = 100
 	mostBolts  = 10_000
 	mostOrders = 2_000
 )
@@ -74,6 +76,7 @@ func (a Article) cost(order []int) int64 {
 // takes; nil when there is none among the cheapest ones. Bolts are added one by
 // one to the cheapest order of each length.
 func (a Article) filledUp(order []int) []int {
+	most := max(a.Least, a.invoiced(order)) + mostSpare*a.Offers[0].Length
 	queue := &byCost{{slices.Clone(order), a.cost(order)}}
 	seen := map[measure.Length]bool{}
 	for tried := 0; queue.Len() > 0 && tried < mostBolts; {
@@ -85,7 +88,9 @@ func (a Article) filledUp(order []int) []int {
 		if seen[length] = true; a.takes(length) {
 			return cheapest.order
 		}
-		tried++
+		if tried++; length > most {
+			continue
+		}
 		for i, o := range a.Offers {
 			more := slices.Clone(cheapest.order)
 			more[i]++
