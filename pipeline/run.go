@@ -149,6 +149,9 @@ func (l *line) tick() func() {
 // report gathers what is known of every plan and of the line.
 func (l *line) report(ctx context.Context) *report.Run {
 	l.heedProjects()
+	if ctx.Err() == nil {
+		l.supply()
+	}
 	run := &report.Run{Findings: l.findings, Rules: catalogue()}
 	l.sign(run)
 	undone := 0

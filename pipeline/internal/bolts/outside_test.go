@@ -120,17 +120,16 @@ func model(a Article, wants []Want) string {
 		for at := range end {
 			fmt.Fprintf(&into[at], " - z%d_%d", i, at)
 			fmt.Fprintf(&into[at+1], " + z%d_%d", i, at)
-			fmt.Fprintf(&whole, " z%d_%d", i, at)
+			fmt.Fprintf(&whole, "\n z%d_%d", i, at)
 			for j, w := range wants {
 				if to := at + int(w.Length/unit); to <= end {
 					arc := fmt.Sprintf("y%d_%d_%d", i, j, at)
 					into[at].WriteString(" - " + arc)
 					into[to].WriteString(" + " + arc)
 					made[j].WriteString(" + " + arc)
-					whole.WriteString(" " + arc)
+					whole.WriteString("\n " + arc)
 				}
 			}
-			whole.WriteString("\n")
 		}
 		for at := 1; at < end; at++ {
 			fmt.Fprintf(&flow, "%s = 0\n", into[at].String())
@@ -151,17 +150,18 @@ func model(a Article, wants []Want) string {
 	supplier := ""
 	if a.Least > 0 {
 		supplier += fmt.Sprintf("%s - %d o >= 0\n%s - 100000 o <= 0\n", length, a.Least/yard, length)
-		whole.WriteString(" o")
+		whole.WriteString("\n o")
 	}
 	if a.Multiple > 0 {
 		supplier += fmt.Sprintf("%s - %d k = 0\n", length, a.Multiple/yard)
-		whole.WriteString(" k")
+		whole.WriteString("\n k")
 	}
 	bound := ""
 	if a.Least > 0 {
 		bound = "Bounds\n o <= 1\n"
 	}
-	return "Minimize\n cost:" + cost.String() + "\nSubject To\n" + kits.String() + flow.String() + supplier + bound + "Generals\n" + whole.String() + "\nEnd\n"
+	text := "Minimize\n cost:" + cost.String() + "\nSubject To\n" + kits.String() + flow.String() + supplier + bound + "Generals\n" + whole.String() + "\nEnd\n"
+	return strings.ReplaceAll(text, " + ", "\n + ") // cbc reads no long lines
 }
 
 // ask gives the program 20 seconds.

@@ -17,7 +17,7 @@ type Kit struct {
 	Colourway string `json:"colourway,omitempty"`
 	Planned   int    `json:"planned"`             // kits
 	NeededBy  string `json:"needed_by,omitempty"` // ISO 8601 date; empty when the plan names none
-	Takes     []Take `json:"takes"`               // articles of the price list only
+	Takes     []Take `json:"takes,omitempty"`     // articles of the price list only
 }
 
 // Take is what one kit takes of one article: a length in one piece, or pieces
@@ -176,11 +176,11 @@ func (a *Article) stretch(quantity *big.Rat) measure.Length {
 	if quantity == nil {
 		return 0
 	}
-	return measure.Length(min(up(new(big.Rat).Mul(quantity, big.NewRat(int64(a.Unit.Length()), 1))), mostTicks))
+	return measure.Length(min(Up(new(big.Rat).Mul(quantity, big.NewRat(int64(a.Unit.Length()), 1))), mostTicks))
 }
 
-// up rounds up to a whole number.
-func up(r *big.Rat) int64 {
+// Up rounds up to a whole number.
+func Up(r *big.Rat) int64 {
 	n := new(big.Int).Add(r.Num(), r.Denom())
 	n.Sub(n, big.NewInt(1)).Quo(n, r.Denom())
 	if !n.IsInt64() {
@@ -195,10 +195,10 @@ func (l Line) inPieces(a *Article) {
 	}
 	var least, multiple int64
 	if a.Minimum != nil {
-		least = up(a.Minimum)
+		least = Up(a.Minimum)
 	}
 	if a.Multiple != nil {
-		multiple = up(a.Multiple)
+		multiple = Up(a.Multiple)
 	}
 	if !a.Discontinued {
 		a.PiecesOrder = bolts.Packs(a.Needs, a.PiecesThere, least, multiple)

@@ -7,6 +7,7 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 )
@@ -26,6 +27,8 @@ type SizeSummary struct {
 	Cost     *big.Rat `json:"cost,omitempty"`     // of a kit, like Price; nil when there is none
 	Price    *big.Rat `json:"price,omitempty"`
 	Kit      *KeptKit `json:"kit,omitempty"` // what both are worked out from
+
+	Kits []supply.Kit `json:"kits,omitempty"` // that are planned, in each colourway
 }
 
 // Summarise keeps what the line's sheets need of a plan.
@@ -59,6 +62,7 @@ func (in Input) summarise(s *derive.Size) SizeSummary {
 		sum.Cost, sum.Price = k.Costs.Unit.Value, k.Costs.Price.Value
 		sum.Kit = in.keep(k)
 	}
+	sum.Kits = in.asked(s)
 	return sum
 }
 
