@@ -160,8 +160,12 @@ func model(a Article, wants []Want) string {
 	if a.Least > 0 {
 		bound = "Bounds\n o <= 1\n"
 	}
-	text := "Minimize\n cost:" + cost.String() + "\nSubject To\n" + kits.String() + flow.String() + supplier + bound + "Generals\n" + whole.String() + "\nEnd\n"
-	return strings.ReplaceAll(text, " + ", "\n + ") // cbc reads no long lines
+	var rows strings.Builder
+	for i, row := range strings.Split(strings.TrimSpace(kits.String()+flow.String()+supplier), "\n") {
+		row = strings.ReplaceAll(strings.TrimPrefix(strings.TrimSpace(row), "+ "), " + ", "\n + ") // cbc reads no long lines
+		fmt.Fprintf(&rows, " c%d: %s\n", i, strings.ReplaceAll(row, " - ", "\n - "))
+	}
+	return "Minimize\n cost:" + cost.String() + "\nSubject To\n" + rows.String() + bound + "Generals\n" + whole.String() + "\nEnd\n"
 }
 
 // ask gives the program 20 seconds.
