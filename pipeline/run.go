@@ -207,7 +207,7 @@ func (l *line) finish(ctx context.Context, run *report.Run) {
 		if l.CurrentLine != nil && l.CurrentLine(run.Basis) {
 			return nil
 		}
-		run.Sheets = tabulate.Line(run, summaries)
+		run.Sheets = tabulate.Line(run, summaries, l.supplies()...)
 		stage = "exporting"
 		if l.Line == nil {
 			return nil

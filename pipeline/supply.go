@@ -80,3 +80,12 @@ func (l *line) unknownKits(p *project) []diag.Finding {
 	}
 	return found
 }
+
+// supplies are what the kits of each project take.
+func (l *line) supplies() []supply.Line {
+	var all []supply.Line
+	for _, p := range l.projects {
+		all = append(all, p.supply)
+	}
+	return all
+}

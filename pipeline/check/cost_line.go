@@ -107,15 +107,34 @@ func (s supplied) missing() []source.Problem {
 	return []source.Problem{s.problem("cost/bolt-shortfall", hint, "%s is discontinued, and what is on hand leaves %s without it", s.SKU, strings.Join(kits, ", "))}
 }
 
+// mostNamed is how many kits a finding names that holds for each of them.
+const mostNamed = 4
+
+// savings are one problem for all kits of which a step less has the same effect.
 func (s supplied) savings() []source.Problem {
-	var all []source.Problem
+	type effect struct{ step, length measure.Length }
+	var order []effect
+	by := map[effect][]string{}
 	for _, saving := range s.Savings {
 		w := s.Wants[saving.Want]
-		less := new(big.Rat).SetFrac64(int64(saving.Plan.Length), int64(s.Unit.Length()))
-		all = append(all, s.problem("cost/saves-a-bolt", "see whether it can be cut from "+s.length(w.Length-w.Step),
-			"%s less in %s (%s, %s) would save a bolt of %s: %s in place of %s, %s in place of %s",
-			s.length(w.Step), s.kit(saving.Want), s.Uses[saving.Want].What, s.length(w.Length), s.SKU,
-			s.length(saving.Plan.Length), s.length(s.Plan.Length), s.money(less), s.money(s.Order)))
+		e := effect{w.Step, saving.Plan.Length}
+		if by[e] == nil {
+			order = append(order, e)
+		}
+		by[e] = append(by[e], fmt.Sprintf("%s (%s, %s)", s.kit(saving.Want), s.Uses[saving.Want].What, s.length(w.Length)))
+	}
+	var all []source.Problem
+	for _, e := range order {
+		kits, hint := by[e][0], "see whether it can be cut from that"
+		if n := len(by[e]); n > 1 {
+			kits, hint = "any one of "+strings.Join(by[e][:min(n, mostNamed)], ", "), "see which of them can be cut from that"
+			if n > mostNamed {
+				kits += fmt.Sprintf(" and %d more", n-mostNamed)
+			}
+		}
+		less := new(big.Rat).SetFrac64(int64(e.length), int64(s.Unit.Length()))
+		all = append(all, s.problem("cost/saves-a-bolt", hint, "%s less in %s would save a bolt of %s: %s in place of %s, %s in place of %s",
+			s.length(e.step), kits, s.SKU, s.length(e.length), s.length(s.Plan.Length), s.money(less), s.money(s.Order)))
 	}
 	return all
 }

@@ -85,13 +85,18 @@ func leastSlack(p *derive.Part) (measure.Length, bool) {
 
 // Line is the sheets of the line's workbook. Summaries stand beside the run's
 // plans; that of a plan which could not be derived is empty.
-func Line(run *report.Run, summaries []Summary) []report.Sheet {
+func Line(run *report.Run, summaries []Summary, taken ...supply.Line) []report.Sheet {
 	w := whatIf(run, summaries)
-	return append([]report.Sheet{stopped(run), everySize(run, summaries, w)}, w.sheets()...)
+	t := w.take(run, summaries, taken)
+	sheets := []report.Sheet{monday(run, w, t), everySize(run, summaries, w)}
+	if t != nil {
+		sheets = append(sheets, t.runSheet(), t.orderSheet(), t.boltSheet())
+	}
+	return append(sheets, w.sheets()...)
 }
 
 // stopped lists first what must not be printed or cut, and why.
-func stopped(run *report.Run) report.Sheet {
+func stopped(run *report.Run) report.Table {
 	t := report.Table{
 		ID: "do-not-print", Heading: "Do not print or cut",
 		Columns: []report.Column{
@@ -118,7 +123,7 @@ func stopped(run *report.Run) report.Sheet {
 	if len(t.Rows) == 0 {
 		t.Lead = []string{"Nothing: no plan of the line has an error."}
 	}
-	return report.Sheet{ID: "do-not-print", Title: "Do not print", Wide: true, Tables: []report.Table{t}}
+	return t
 }
 
 func everySize(run *report.Run, summaries []Summary, w *whatif) report.Sheet {
