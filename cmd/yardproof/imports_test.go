@@ -63,6 +63,7 @@ func mayTestWith() map[string]string {
 		"schema/plan":           "schema",
 		"pipeline/internal/...": "schema schema/... pipeline/report",
 		"pipeline/check":        "pipeline",
+		"pipeline/result":       "pipeline/internal/costing",
 		"exporters":             "schema/measure exporters/internal/...",
 		"exporters/...":         "exporters/internal/...",
 		"scripts/...":           "pipeline pipeline/diag pipeline/report exporters",

@@ -23,6 +23,10 @@ func monday(run *report.Run, w *whatif, t *takings) report.Sheet {
 	return report.Sheet{ID: "monday", Title: "Monday", Wide: true, Tables: tables}
 }
 
+// mostKits is how many kits Monday's sheet names for an article; the bolt plan
+// names them all.
+const mostKits = 3
+
 // toCut is what to cut this week, kits by bolts.
 func (t *takings) toCut() report.Table {
 	table := report.Table{
@@ -37,7 +41,7 @@ func (t *takings) toCut() report.Table {
 		if t.idle(a) {
 			continue
 		}
-		table.Rows = append(table.Rows, row(report.T(a.SKU), report.T(a.Description), report.T(t.kitsOf(a)), report.T(t.from(a)), report.Tick()))
+		table.Rows = append(table.Rows, row(report.T(a.SKU), report.T(a.Description), report.T(t.kitsOf(a, mostKits)), report.T(t.from(a)), report.Tick()))
 	}
 	if len(table.Rows) == 0 {
 		table.Lead, table.Foot = []string{"Nothing: all kits that are planned are on the shelf."}, nil

@@ -123,7 +123,7 @@ func (t *takings) shared() report.Table {
 	}
 	for i := range t.Articles {
 		if a := &t.Articles[i]; len(a.Uses) > 1 {
-			table.Rows = append(table.Rows, row(report.T(a.SKU), report.T(a.Description), report.T(t.kitsOf(a))))
+			table.Rows = append(table.Rows, row(report.T(a.SKU), report.T(a.Description), report.T(t.kitsOf(a, len(a.Uses)))))
 		}
 	}
 	if len(table.Rows) == 0 {
@@ -132,16 +132,20 @@ func (t *takings) shared() report.Table {
 	return table
 }
 
-// kitsOf is "20 of steps/throw at 1 3/8 yd; 12 of lamps/wall at 5/8 yd".
-func (t *takings) kitsOf(a *supply.Article) string {
+// kitsOf is "20 of steps/throw at 1 3/8 yd; 12 of lamps/wall at 5/8 yd", or of more
+// than so many kits only the first.
+func (t *takings) kitsOf(a *supply.Article, most int) string {
 	var words []string
-	for _, u := range a.Uses {
+	for _, u := range a.Uses[:min(most, len(a.Uses))] {
 		r := t.Runs[u.Run]
 		each := pieces(a, u.Pieces)
 		if a.ByLength() {
 			each = measure.FormatFabric(u.Length, unitOf(a))
 		}
 		words = append(words, fmt.Sprintf("%d of %s at %s", r.Make, r.Name(), each))
+	}
+	if more := len(a.Uses) - most; more > 0 {
+		words = append(words, many(int64(more), "more kit"))
 	}
 	return strings.Join(words, "; ")
 }
