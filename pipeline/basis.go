@@ -10,10 +10,12 @@ import (
 	"strconv"
 
 	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
 	"yardproof/schema/jsontree"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // basis makes a name of all that a result follows from. Each word goes in with
@@ -48,7 +50,7 @@ func nameOf(text []byte) string {
 // elsewhere are the settings of a project that no single plan follows from, or
 // that are applied afresh in every run.
 func elsewhere() []string {
-	return []string{"$schema", "studio", "prices", "price_age", "rules", "exceptions"}
+	return []string{"$schema", "studio", "prices", "price_age", "stock", "rules", "exceptions"}
 }
 
 // settingsBasis names the settings that plans follow from. Whatever it does not
@@ -153,6 +155,15 @@ func (w *work) exportBasis() string {
 	return b.name()
 }
 
+// supply adds what planned kits take, whatever place its prices stand at.
+func (b basis) supply(l supply.Line) {
+	b.value(l.Runs)
+	for _, a := range l.Articles {
+		a.File, a.At = nil, source.Range{}
+		b.value(a)
+	}
+}
+
 // lineBasis names all that the line's sheets follow from.
 func (l *line) lineBasis(run *report.Run, summaries []tabulate.Summary) string {
 	b := newBasis()
@@ -160,5 +171,8 @@ func (l *line) lineBasis(run *report.Run, summaries []tabulate.Summary) string {
 	b.value(run.Findings)
 	b.value(run.Plans)
 	b.value(summaries)
+	for _, p := range l.projects {
+		b.supply(p.supply)
+	}
 	return b.name()
 }

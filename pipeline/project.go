@@ -10,6 +10,7 @@ import (
 
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/supply"
 	"yardproof/schema"
 	"yardproof/schema/jsontree"
 	"yardproof/schema/plan"
@@ -27,9 +28,11 @@ type project struct {
 	whole    bool          // the run looks at its whole folder
 	settings *plan.Project // nil when they cannot be used
 	prices   *plan.PriceList
-	priced   []string // paths of the price lists
+	stock    *plan.Stock // nil when there is none
+	priced   []string    // paths of the price lists and of the stock list
 	rules    levels
-	basis    string // names the settings that plans follow from
+	supply   supply.Line // what the planned kits take; empty until all plans are done
+	basis    string      // names the settings that plans follow from
 	findings []diag.Finding
 }
 
@@ -111,17 +114,17 @@ func (p *project) load(today plan.Date) {
 	settings, problems := plan.DecodeProject(file, tree)
 	rules, misnamed := newLevels(settings, today)
 	problems = append(problems, misnamed...)
-	problems = append(problems, p.loadPrices(settings, today)...)
+	problems = append(problems, p.loadLists(settings, today)...)
 	p.findings = append(p.findings, check.Problems(file, tree, "", problems)...)
 	if diag.Worst(p.findings) < diag.Error {
 		p.settings, p.rules, p.basis = settings, rules, settingsBasis(tree)
 	}
 }
 
-// loadPrices reads the price lists. They must lie inside the project's folder,
-// whatever links say. Problems are those of the project file.
-func (p *project) loadPrices(settings *plan.Project, today plan.Date) []source.Problem {
-	if len(settings.PriceLists) == 0 {
+// loadLists reads the price lists and the stock list. They must lie inside the
+// project's folder, whatever links say. Problems are those of the project file.
+func (p *project) loadLists(settings *plan.Project, today plan.Date) []source.Problem {
+	if len(settings.PriceLists) == 0 && settings.Stock == nil {
 		return nil
 	}
 	folder := filepath.Dir(p.path)
@@ -131,14 +134,41 @@ func (p *project) loadPrices(settings *plan.Project, today plan.Date) []source.P
 		return nil
 	}
 	defer root.Close()
+	var problems []source.Problem
+	if len(settings.PriceLists) > 0 {
+		problems = p.loadPrices(root, settings, today)
+	}
+	if settings.Stock != nil {
+		problems = append(problems, p.loadStock(root, *settings.Stock)...)
+	}
+	return problems
+}
+
+// loadStock reads the stock list, which counts articles as the price list sells
+// them.
+func (p *project) loadStock(root *os.Root, from plan.ListSource) []source.Problem {
+	path := filepath.Join(filepath.Dir(p.path), filepath.FromSlash(from.Path.Text))
+	p.priced = append(p.priced, path)
+	file, err := list(root, path, from)
+	if err != nil {
+		return p.noList(path, "stock list", plan.BadStock, from, err)
+	}
+	stock, found := plan.ReadStock(file, from, p.prices)
+	p.stock = stock
+	p.findings = append(p.findings, check.Problems(file, nil, "", found)...)
+	return nil
+}
+
+func (p *project) loadPrices(root *os.Root, settings *plan.Project, today plan.Date) []source.Problem {
 	p.prices = plan.NewPriceList(settings.Currency)
+	folder := filepath.Dir(p.path)
 	var problems []source.Problem
 	for _, from := range settings.PriceLists {
 		path := filepath.Join(folder, filepath.FromSlash(from.Path.Text))
 		p.priced = append(p.priced, path)
 		file, err := list(root, path, from)
 		if err != nil {
-			problems = append(problems, p.noList(path, from, err)...)
+			problems = append(problems, p.noList(path, "price list", plan.BadPriceList, from, err)...)
 			continue
 		}
 		found := p.prices.Read(file, from)
@@ -170,19 +200,19 @@ type notAList struct{ error }
 
 // noList tells a list that the project file names wrongly from one that the
 // system will not give.
-func (p *project) noList(path string, from plan.ListSource, err error) []source.Problem {
-	problem := source.Problem{Code: plan.BadPriceList, Range: from.Path.At, Hint: "name a CSV file or workbook inside this folder"}
+func (p *project) noList(path, what, rule string, from plan.ListSource, err error) []source.Problem {
+	problem := source.Problem{Code: rule, Range: from.Path.At, Hint: "name a CSV file or workbook inside this folder"}
 	special, isSpecial := errors.AsType[notRegular](err)
 	empty, isEmpty := errors.AsType[notAList](err)
 	switch {
 	case isSpecial:
-		problem.Message = "the price list cannot be read: " + special.Error()
+		problem.Message = "the " + what + " cannot be read: " + special.Error()
 	case isEmpty:
-		problem.Message = "there is no price list in " + filepath.ToSlash(path) + ": " + empty.Error()
+		problem.Message = "there is no " + what + " in " + filepath.ToSlash(path) + ": " + empty.Error()
 	case errors.Is(err, fs.ErrNotExist):
-		problem.Message = "there is no price list " + filepath.ToSlash(path)
+		problem.Message = "there is no " + what + " " + filepath.ToSlash(path)
 	case strings.Contains(err.Error(), "path escapes"): // os.Root has no error value for it
-		problem.Code, problem.Message = plan.OutsideFolder, "the price list is a link that leads out of the pattern folder"
+		problem.Code, problem.Message = plan.OutsideFolder, "the "+what+" is a link that leads out of the pattern folder"
 	default:
 		p.findings = append(p.findings, unread(path, err))
 		return nil

@@ -149,6 +149,9 @@ func (l *line) tick() func() {
 // report gathers what is known of every plan and of the line.
 func (l *line) report(ctx context.Context) *report.Run {
 	l.heedProjects()
+	if ctx.Err() == nil {
+		l.supply()
+	}
 	run := &report.Run{Findings: l.findings, Rules: catalogue()}
 	l.sign(run)
 	undone := 0
@@ -204,7 +207,7 @@ func (l *line) finish(ctx context.Context, run *report.Run) {
 		if l.CurrentLine != nil && l.CurrentLine(run.Basis) {
 			return nil
 		}
-		run.Sheets = tabulate.Line(run, summaries)
+		run.Sheets = tabulate.Line(run, summaries, l.supplies()...)
 		stage = "exporting"
 		if l.Line == nil {
 			return nil

@@ -29,7 +29,7 @@ type planFile struct {
 	outcome report.Outcome
 	sum     string           // names the bytes; empty when nothing is kept
 	kept    *result.Result   // of an earlier run on the same bytes; nil when there is none
-	summary tabulate.Summary // empty when only checking
+	summary tabulate.Summary // empty when it was not derived
 	asked   []string         // names of the cutting problems that were asked
 	used    []bool           // which of the project's exceptions cover something
 	judged  bool             // all rules were run
@@ -174,10 +174,8 @@ func (w *work) derive() {
 	w.found = check.All(check.Input{Plan: w.plan, Sizes: w.sizes, Project: w.settings, Prices: w.prices(), Thorough: w.Tables})
 	w.judged = true
 	w.asked = solver.names()
-	if w.Tables {
-		w.stage = "tabulating"
-		w.summary = tabulate.Summarise(w.known())
-	}
+	w.stage = "tabulating"
+	w.summary = tabulate.Summarise(w.known())
 }
 
 // judge gives what was found the project's levels, and takes out what it

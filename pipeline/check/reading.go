@@ -24,6 +24,12 @@ var readingChecks = []Check{
 		Fix:     "ask the supplier, and date the price anew",
 	},
 	{
+		Rule: "cost/stock-list", Level: diag.Error, Since: "0.1.0", Scope: Reading,
+		Summary: "a row of the stock list cannot be used",
+		Why:     "What is on the shelf is not ordered. A part-bolt that is counted wrongly is missed on cutting day, when the bolts are there and the kits are promised.",
+		Fix:     "mend the row: columns item, quantity and unit, one row for each piece of fabric and for each size's packed kits",
+	},
+	{
 		Rule: "project/expired-exception", Level: diag.Warning, Since: "0.1.0", Scope: Reading,
 		Summary: "an accepted exception has run out",
 		Why:     "It was accepted for a time, and the time is over: what it covered is told again. Left standing it would be taken for one that still holds.",

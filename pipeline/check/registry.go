@@ -10,6 +10,7 @@ var registry = sorted(
 	runningChecks,
 	readingChecks,
 	costChecks,
+	supplyChecks,
 	referenceChecks,
 	toolChecks,
 	piecingChecks,

@@ -49,3 +49,6 @@ func (d Date) Since(e Date) int {
 func (d Date) time() time.Time {
 	return time.Date(d.Year, time.Month(d.Month), d.Day, 0, 0, 0, 0, time.UTC)
 }
+
+// Before is the day so many days earlier.
+func (d Date) Before(days int) Date { return DateOf(d.time().AddDate(0, 0, -days)) }

@@ -81,6 +81,7 @@ func (r *reader) kit(n *jsontree.Node) *Kit {
 		Fixed:     r.money("fixed", n.Get("fixed")),
 		Price:     r.money("price", n.Get("price")),
 		Margin:    r.percent("margin", n.Get("margin")),
+		NeededBy:  r.date(text(n.Get("needed_by"))),
 		At:        n.Range,
 	}
 }

@@ -32,6 +32,9 @@ func DecodeProject(f *source.File, tree *jsontree.Node) (*Project, []source.Prob
 	if age := count(tree.Get("price_age")); age.Given() {
 		p.PriceAge = age.N
 	}
+	if stock := r.lists(tree.Get("stock")); len(stock) > 0 {
+		p.Stock = &stock[0]
+	}
 	p.Rulers = r.ownRulers(tree.Get("rulers"))
 	p.Thread = r.thread(tree.Get("thread"), usualThread())
 	p.Rules = ruleLevels(tree.Get("rules"))

@@ -66,6 +66,7 @@ type Kit struct {
 	Price     Amount // asked
 	Run       Count  // kits planned; the project's when absent
 	Margin    Percent
+	NeededBy  Date // when the kits have to be packed; the zero Date when the plan does not say
 	At        source.Range
 }
 

@@ -25,7 +25,8 @@ type Project struct {
 	Margin     Percent
 	Run        Count
 	PriceLists []ListSource
-	PriceAge   int // days after which a dated price is stale
+	PriceAge   int         // days after which a dated price is stale
+	Stock      *ListSource // nil where the project names no stock list
 	Rulers     []Ruler
 	Thread     Thread
 	Rules      []RuleLevel

@@ -75,8 +75,13 @@ func input(kind report.CellKind, in costing.Input) report.Cell {
 }
 
 func kitsPlanned(k costing.Kit) report.Cell {
-	c := input(report.Number, k.Run)
-	c.Entry = &report.Entry{Whole: true, Prompt: "How many kits of this size are to be made."}
+	return wholeNumber(k.Run, "How many kits of this size are to be made.")
+}
+
+// wholeNumber is an input that counts something.
+func wholeNumber(in costing.Input, prompt string) report.Cell {
+	c := input(report.Number, in)
+	c.Entry = &report.Entry{Whole: true, Prompt: prompt}
 	return c
 }
 

@@ -72,9 +72,7 @@ func (in Input) classes(kits []kit) (report.Table, bool) {
 		t.Rows = append(t.Rows, line(style, what, unit, taught, func(k kit) report.Cell { return cell(classOf(k)) }))
 	}
 	lines(report.Body, "Students", "students", func(c classCells) report.Cell {
-		cell := input(report.Number, c.Students)
-		cell.Entry = &report.Entry{Whole: true, Prompt: "Students of one class."}
-		return cell
+		return wholeNumber(c.Students, "Students of one class.")
 	})
 	lines(report.Body, "Fee", code+" a student", func(c classCells) report.Cell { return input(report.Money, c.Fee) })
 	lines(report.Body, "Teaching", "min", func(c classCells) report.Cell { return input(report.Number, c.Minutes) })

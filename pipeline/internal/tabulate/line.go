@@ -7,6 +7,7 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 )
@@ -26,6 +27,8 @@ type SizeSummary struct {
 	Cost     *big.Rat `json:"cost,omitempty"`     // of a kit, like Price; nil when there is none
 	Price    *big.Rat `json:"price,omitempty"`
 	Kit      *KeptKit `json:"kit,omitempty"` // what both are worked out from
+
+	Planned *supply.Kit `json:"planned,omitempty"` // what the kits that are planned take; nil when none are
 }
 
 // Summarise keeps what the line's sheets need of a plan.
@@ -34,17 +37,19 @@ func Summarise(in Input) Summary {
 	for _, s := range in.Sizes {
 		kits := in.kitsOf(s)
 		if len(kits) == 0 || kits[0].size.Of.Way.Given() {
-			sum.Sizes = append(sum.Sizes, in.summarise(s, nil))
+			sum.Sizes = append(sum.Sizes, in.summarise(s))
 		}
 		for _, k := range kits {
-			sum.Sizes = append(sum.Sizes, in.summarise(k.size, k.Kit))
+			of := in.summarise(k.size)
+			of.Cost, of.Price, of.Kit, of.Planned = k.Costs.Unit.Value, k.Costs.Price.Value, in.keep(k.Kit), k.planned()
+			sum.Sizes = append(sum.Sizes, of)
 		}
 	}
 	return sum
 }
 
-// summarise keeps what the line needs of a size in a colourway and of its kit.
-func (in Input) summarise(s *derive.Size, k *derive.Kit) SizeSummary {
+// summarise keeps what the line needs of a size in a colourway.
+func (in Input) summarise(s *derive.Size) SizeSummary {
 	sum := SizeSummary{Name: in.worn(s)}
 	if s.Top.Known {
 		sum.Finished = box(s.Top.Finished.Width, s.Top.Finished.Height, in.units())
@@ -61,10 +66,6 @@ func (in Input) summarise(s *derive.Size, k *derive.Kit) SizeSummary {
 		if slack, ok := leastSlack(p); ok && p.Needed > 0 && (sum.Slack == "" || slack < least) {
 			least, sum.Slack = slack, slack.Format(in.units())+", "+p.Name.Text
 		}
-	}
-	if k != nil {
-		sum.Cost, sum.Price = k.Costs.Unit.Value, k.Costs.Price.Value
-		sum.Kit = in.keep(k)
 	}
 	return sum
 }
@@ -88,13 +89,18 @@ func leastSlack(p *derive.Part) (measure.Length, bool) {
 
 // Line is the sheets of the line's workbook. Summaries stand beside the run's
 // plans; that of a plan which could not be derived is empty.
-func Line(run *report.Run, summaries []Summary) []report.Sheet {
+func Line(run *report.Run, summaries []Summary, taken ...supply.Line) []report.Sheet {
 	w := whatIf(run, summaries)
-	return append([]report.Sheet{stopped(run), everySize(run, summaries, w)}, w.sheets()...)
+	t := w.take(run, summaries, taken)
+	sheets := []report.Sheet{monday(run, w, t), everySize(run, summaries, w)}
+	if t != nil {
+		sheets = append(sheets, t.runSheet(), t.orderSheet(), t.boltSheet())
+	}
+	return append(sheets, w.sheets()...)
 }
 
 // stopped lists first what must not be printed or cut, and why.
-func stopped(run *report.Run) report.Sheet {
+func stopped(run *report.Run) report.Table {
 	t := report.Table{
 		ID: "do-not-print", Heading: "Do not print or cut",
 		Columns: []report.Column{
@@ -121,7 +127,7 @@ func stopped(run *report.Run) report.Sheet {
 	if len(t.Rows) == 0 {
 		t.Lead = []string{"Nothing: no plan of the line has an error."}
 	}
-	return report.Sheet{ID: "do-not-print", Title: "Do not print", Wide: true, Tables: []report.Table{t}}
+	return t
 }
 
 func everySize(run *report.Run, summaries []Summary, w *whatif) report.Sheet {

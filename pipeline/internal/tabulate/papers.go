@@ -100,9 +100,7 @@ func (in Input) shopKits(kits []kit) report.Table {
 		},
 	}
 	for _, k := range kits {
-		wanted := input(report.Number, shopOrder(k))
-		wanted.Entry = &report.Entry{Whole: true, Prompt: "How many kits the shop wants."}
-		t.Rows = append(t.Rows, row(report.T(k.name), wanted, follow(report.Money, k.Costs.Price), follow(report.Money, k.Costs.TradePrice),
+		t.Rows = append(t.Rows, row(report.T(k.name), wholeNumber(shopOrder(k), "How many kits the shop wants."), follow(report.Money, k.Costs.Price), follow(report.Money, k.Costs.TradePrice),
 			report.Cell{Kind: report.Money, Expr: costing.Times(costing.Ref(shopOrder(k).Name, shopOrder(k).Value), costing.Of(k.Costs.TradePrice))}))
 	}
 	return t

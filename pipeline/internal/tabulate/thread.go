@@ -69,7 +69,7 @@ func (in Input) threadRows(s *derive.Size, use derive.ThreadUse) []report.Row {
 		} else {
 			head = make([]report.Cell, len(head))
 		}
-		rows = append(rows, row(append(head[:len(head):len(head)], report.T(string(n.Position)), report.N(n.Threads), metres(n.Each), report.T(supply(n)), figures)...))
+		rows = append(rows, row(append(head[:len(head):len(head)], report.T(string(n.Position)), report.N(n.Threads), metres(n.Each), report.T(atHand(n)), figures)...))
 	}
 	return rows
 }
@@ -88,7 +88,7 @@ func metres(x measure.Surd) report.Cell {
 	return report.Cell{Kind: report.Number, Number: big.NewRat(int64(x.CeilTo(10*measure.Centimetre)), int64(measure.Metre))}
 }
 
-func supply(n derive.ThreadNeed) string {
+func atHand(n derive.ThreadNeed) string {
 	if n.Count == 0 {
 		return ""
 	}

@@ -1,0 +1,249 @@
+package supply
+
+import (
+	"maps"
+	"math/big"
+	"slices"
+
+	"yardproof/pipeline/internal/bolts"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// Kit is the kit of a size of a plan, in a colourway or in the fabrics of the
+// recipe, and what one kit takes. It is kept from run to run, as JSON.
+type Kit struct {
+	Size      string `json:"size"`
+	Colourway string `json:"colourway,omitempty"`
+	Planned   int    `json:"planned"`             // kits
+	NeededBy  string `json:"needed_by,omitempty"` // ISO 8601 date; empty when the plan names none
+	Takes     []Take `json:"takes,omitempty"`     // articles of the price list only
+}
+
+// Take is what one kit takes of one article: a length in one piece, or pieces
+// of what is sold by the piece.
+type Take struct {
+	SKU    string         `json:"sku"`
+	What   string         `json:"what"`             // the fabric, as the plan calls it
+	Length measure.Length `json:"length,omitempty"` // in ticks, as bought
+	Step   measure.Length `json:"step,omitempty"`   // of the grid that it was rounded up to, in ticks
+	Pieces int64          `json:"pieces,omitempty"`
+}
+
+// Asked is a kit of a plan that is wanted.
+type Asked struct {
+	Plan  string // id
+	Title string
+	Kit
+}
+
+// Name is plan/size, or plan/size/colourway.
+func (a Asked) Name() string {
+	name := a.Plan + "/" + a.Size
+	if a.Colourway != "" {
+		name += "/" + a.Colourway
+	}
+	return name
+}
+
+// Run is how many of a kit are to be made.
+type Run struct {
+	Asked
+	Shelf int // packed already
+	Make  int // planned less those, 0 at least
+}
+
+// Use is a kit that takes an article.
+type Use struct {
+	Run int // index into the line's runs
+	Take
+}
+
+// Article is what a run takes of one article, and what is ordered for it. Its
+// wants stand at the places of its uses.
+type Article struct {
+	plan.Price
+	Uses  []Use
+	Wants []bolts.Want
+	Needs int64 // pieces, of what is sold by the piece
+
+	Stock       bolts.Article // what the supplier and the shelf have of it
+	PiecesThere int64
+	PiecesOrder int64
+
+	Plan    bolts.Plan // how it is cut from bolts
+	Err     error      // why there is no plan: *bolts.TooLong or *bolts.Unorderable
+	Enough  bolts.Plan // as Plan, from a supplier that takes any order
+	Savings []bolts.Saving
+
+	Order *big.Rat // in the price's unit
+	Each  *big.Rat // what a unit costs where so much is ordered
+}
+
+// ByLength tells whether it is sold by the length.
+func (a *Article) ByLength() bool { return a.Unit.Length() > 0 }
+
+// Line is what a whole run takes, by sku.
+type Line struct {
+	Runs     []Run
+	Articles []Article
+}
+
+// Of works out what kits take together. Lists may be nil; an article that the
+// price list lacks is left out, which the rules tell of the plan.
+func Of(kits []Asked, prices *plan.PriceList, stock *plan.Stock) Line {
+	if stock == nil {
+		stock = &plan.Stock{}
+	}
+	var l Line
+	uses := map[string][]Use{}
+	for _, k := range kits {
+		r := Run{Asked: k, Shelf: onShelf(stock, k)}
+		r.Make = max(0, k.Planned-r.Shelf)
+		for _, t := range k.Takes {
+			uses[t.SKU] = append(uses[t.SKU], Use{len(l.Runs), t})
+		}
+		l.Runs = append(l.Runs, r)
+	}
+	for _, sku := range slices.Sorted(maps.Keys(uses)) {
+		if price, ok := prices.Find(sku); ok {
+			l.Articles = append(l.Articles, l.article(price, uses[sku], stock))
+		}
+	}
+	return l
+}
+
+func onShelf(stock *plan.Stock, k Asked) int {
+	for _, s := range stock.Kits {
+		if s.Plan == k.Plan && s.Size == k.Size && s.Colourway == k.Colourway {
+			return s.Count
+		}
+	}
+	return 0
+}
+
+func (l Line) article(price plan.Price, uses []Use, stock *plan.Stock) Article {
+	a := Article{Price: price, Uses: uses}
+	for _, s := range stock.Parts {
+		if s.SKU != price.SKU {
+			continue
+		}
+		a.PiecesThere += s.Pieces
+		if s.Length > 0 {
+			a.Stock.OnHand = append(a.Stock.OnHand, s.Length)
+		}
+	}
+	if a.ByLength() {
+		l.fromBolts(&a)
+	} else {
+		l.inPieces(&a)
+	}
+	a.Each = price.For(a.Order)
+	return a
+}
+
+func (l Line) fromBolts(a *Article) {
+	for _, u := range a.Uses {
+		run := l.Runs[u.Run]
+		a.Wants = append(a.Wants, bolts.Want{Name: run.Name(), Length: u.Length, Count: run.Make, Step: u.Step})
+	}
+	for _, length := range a.Bolts {
+		a.Stock.Offers = append(a.Stock.Offers, bolts.Offer{Length: length, Cost: int64(length)})
+	}
+	a.Stock.Loss, a.Stock.Gone = a.Loss.BasisPoints, a.Discontinued
+	if a.Enough, a.Err = bolts.Solve(a.Stock, a.Wants); a.Err == nil {
+		a.Stock.Least, a.Stock.Multiple = a.stretch(a.Minimum), a.stretch(a.Multiple)
+		a.Plan, a.Err = a.Enough, nil
+		if a.Stock.Least > 0 || a.Stock.Multiple > 0 {
+			a.Plan, a.Err = bolts.Solve(a.Stock, a.Wants)
+		}
+	}
+	if a.Err == nil {
+		a.Savings = bolts.Shorter(a.Stock, a.Wants, a.Plan)
+	}
+	a.Order = new(big.Rat)
+	if !a.Stock.Gone && a.Err == nil {
+		a.Order.SetFrac64(int64(a.Plan.Length), int64(a.Unit.Length()))
+	}
+}
+
+// mostTicks keeps sums of lengths inside an int64.
+const mostTicks = int64(1) << 50
+
+// stretch is a quantity in the price's unit as a length, rounded up to a tick; 0
+// for none.
+func (a *Article) stretch(quantity *big.Rat) measure.Length {
+	if quantity == nil {
+		return 0
+	}
+	return measure.Length(min(Up(new(big.Rat).Mul(quantity, big.NewRat(int64(a.Unit.Length()), 1))), mostTicks))
+}
+
+// Up rounds up to a whole number.
+func Up(r *big.Rat) int64 {
+	n := new(big.Int).Add(r.Num(), r.Denom())
+	n.Sub(n, big.NewInt(1)).Quo(n, r.Denom())
+	if !n.IsInt64() {
+		return mostTicks
+	}
+	return n.Int64()
+}
+
+func (l Line) inPieces(a *Article) {
+	for _, u := range a.Uses {
+		a.Needs += u.Pieces * int64(l.Runs[u.Run].Make)
+	}
+	var least, multiple int64
+	if a.Minimum != nil {
+		least = Up(a.Minimum)
+	}
+	if a.Multiple != nil {
+		multiple = Up(a.Multiple)
+	}
+	if !a.Discontinued {
+		a.PiecesOrder = bolts.Packs(a.Needs, a.PiecesThere, least, multiple)
+	}
+	a.Order = new(big.Rat).SetInt64(a.PiecesOrder)
+}
+
+// Missing is how many pieces a run lacks of an article that can no longer be
+// ordered.
+func (a *Article) Missing() int64 {
+	if !a.Discontinued {
+		return 0
+	}
+	return max(0, a.Needs-a.PiecesThere)
+}
+
+// Short tells whether the order is raised to the smallest that the supplier
+// takes, and what the kits alone would have ordered, in the price's unit.
+func (a *Article) Short() (alone *big.Rat, short bool) {
+	if a.Minimum == nil || a.Discontinued || a.Err != nil {
+		return nil, false
+	}
+	alone = new(big.Rat).SetInt64(max(0, a.Needs-a.PiecesThere))
+	if a.ByLength() {
+		alone.SetFrac64(int64(a.Enough.Length), int64(a.Unit.Length()))
+	}
+	return alone, alone.Sign() > 0 && alone.Cmp(a.Minimum) < 0
+}
+
+// OrderBy is the last day on which an article can be ordered for the kits that
+// take it; the zero Date when no plan says by when it is needed, or nothing is
+// ordered.
+func (l Line) OrderBy(a *Article) plan.Date {
+	var first plan.Date
+	if a.Order.Sign() == 0 {
+		return first
+	}
+	for _, u := range a.Uses {
+		run := l.Runs[u.Run]
+		if d, ok := plan.ParseDate(run.NeededBy); ok && run.Make > 0 && (!first.Given() || d.Compare(first) < 0) {
+			first = d
+		}
+	}
+	if first.Given() {
+		first = first.Before(a.LeadDays)
+	}
+	return first
+}

@@ -1,0 +1,117 @@
+package tabulate
+
+import (
+	"fmt"
+	"strings"
+
+	"yardproof/pipeline/internal/costing"
+	"yardproof/pipeline/internal/supply"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+)
+
+// monday is the sheet that the week begins with: what must not be printed or
+// cut, what to cut, what to order, what loses money, what has changed.
+func monday(run *report.Run, w *whatif, t *takings) report.Sheet {
+	tables := []report.Table{stopped(run)}
+	if t != nil {
+		tables = append(tables, t.toCut(), t.orders(report.Table{ID: "order", Heading: "What to order"}, false))
+	}
+	if len(w.order) > 0 {
+		tables = append(tables, w.losing())
+	}
+	return report.Sheet{ID: "monday", Title: "Monday", Wide: true, Tables: tables}
+}
+
+// mostKits is how many kits Monday's sheet names for an article; the bolt plan
+// names them all.
+const mostKits = 3
+
+// toCut is what to cut this week, kits by bolts.
+func (t *takings) toCut() report.Table {
+	table := report.Table{
+		ID: "cut", Heading: "What to cut",
+		Columns: []report.Column{
+			{ID: "article", Title: "Article"}, {ID: "description", Title: "Description"}, {ID: "kits", Title: "Kits", Wide: true}, {ID: "from", Title: "From", Wide: true}, {ID: "done", Title: "Done"},
+		},
+		Foot: []string{"How each bolt is cut is on the sheet Bolt plan; for how many kits it holds on the sheet Run."},
+	}
+	for i := range t.Articles {
+		a := &t.Articles[i]
+		if t.idle(a) {
+			continue
+		}
+		table.Rows = append(table.Rows, row(report.T(a.SKU), report.T(a.Description), report.T(t.kitsOf(a, mostKits)), report.T(t.from(a)), report.Tick()))
+	}
+	if len(table.Rows) == 0 {
+		table.Lead, table.Foot = []string{"Nothing: all kits that are planned are on the shelf."}, nil
+	}
+	return table
+}
+
+// idle tells whether no kit that is to be made takes an article.
+func (t *takings) idle(a *supply.Article) bool {
+	for _, u := range a.Uses {
+		if t.Runs[u.Run].Make > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// from is where the kits' fabric comes from: part-bolts, then bolts.
+func (t *takings) from(a *supply.Article) string {
+	if a.Err != nil {
+		return "no bolt plan: see above"
+	}
+	var words []string
+	if !a.ByLength() {
+		if there := min(a.PiecesThere, a.Needs); there > 0 {
+			words = append(words, pieces(a, there)+" on hand")
+		}
+		if a.PiecesOrder > 0 {
+			words = append(words, pieces(a, a.PiecesOrder)+" ordered")
+		}
+		if missing := a.Missing(); missing > 0 {
+			words = append(words, pieces(a, missing)+" missing")
+		}
+		return strings.Join(words, ", ")
+	}
+	for _, c := range a.Plan.Cuts {
+		if c.OnHand >= 0 {
+			words = append(words, "part-bolt of "+measure.FormatFabric(a.Stock.OnHand[c.OnHand], unitOf(a)))
+		}
+	}
+	switch {
+	case a.Discontinued && a.Plan.Length > 0:
+		words = append(words, measure.FormatFabric(a.Plan.Length, unitOf(a))+" missing")
+	case a.Plan.Length > 0 && len(a.Bolts) > 0:
+		words = append(words, boltsOf(a))
+	case a.Plan.Length > 0:
+		words = append(words, fmt.Sprintf("%s ordered", measure.FormatFabric(a.Plan.Length, unitOf(a))))
+	}
+	return strings.Join(words, ", ")
+}
+
+// losing lists the kits under their target as the prices are; the figures
+// follow the what-if sheet.
+func (w *whatif) losing() report.Table {
+	t := report.Table{
+		ID: "under-target", Heading: "What loses money, or earns less than its target",
+		Columns: []report.Column{
+			{ID: "kit", Title: "Kit"}, {ID: "cost", Title: "Cost of a kit", Unit: w.code}, {ID: "price", Title: "Price", Unit: w.code}, {ID: "margin", Title: "Margin", Unit: "% of price"},
+			{ID: "target", Title: "Target", Unit: "% of price"}, {ID: "for_target", Title: "Price for the target", Unit: w.code},
+		},
+	}
+	for _, k := range w.order {
+		if under := underTarget(k.cells, k.costs); under.Value == nil || under.Value.Sign() == 0 {
+			continue
+		}
+		t.Rows = append(t.Rows, row(report.T(k.label), follow(report.Money, k.costs.Unit), follow(report.Money, k.costs.Price), k.margin(),
+			report.Cell{Kind: report.Share, Expr: costing.Ref(k.cells.Margin.Name, k.cells.Margin.Value)}, follow(report.Money, k.costs.ForMargin)))
+	}
+	if len(t.Rows) == 0 {
+		t.Lead = []string{"Nothing: every kit reaches its target."}
+	}
+	return t
+}

@@ -1,0 +1,168 @@
+package tabulate
+
+import (
+	"fmt"
+	"math/big"
+	"strings"
+
+	"yardproof/pipeline/internal/costing"
+	"yardproof/pipeline/internal/supply"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// takings is what the planned kits of a line take, over the cells that the
+// what-if sheet has of them.
+type takings struct {
+	supply.Line
+	code    string
+	digits  int
+	planned []costing.Input // of each run: the what-if sheet's cell, or one of its own
+	own     []bool          // the run's sheet holds the cell
+	make    []*report.Expr  // kits to make of each run, in words of the cell that holds it
+	prices  map[string]costing.Input
+}
+
+// take lays the line's runs over the what-if sheet. Kits of several projects
+// have no common currency or supplier, and are left out.
+func (w *whatif) take(run *report.Run, summaries []Summary, lines []supply.Line) *takings {
+	var t *takings
+	for _, l := range lines {
+		if len(l.Runs) == 0 {
+			continue
+		}
+		if t != nil {
+			return nil
+		}
+		t = &takings{Line: l, code: run.Currency.Code(), digits: run.Currency.Digits(), prices: w.priceCells()}
+	}
+	if t == nil {
+		return nil
+	}
+	cells := w.runCells(run, summaries)
+	for i, r := range t.Runs {
+		planned, there := cells[[3]string{r.Plan, r.Size, r.Colourway}]
+		if !there {
+			planned = costing.Input{Name: fmt.Sprintf("run_planned.%d", i+1), Value: big.NewRat(int64(r.Planned), 1)}
+		}
+		t.planned, t.own = append(t.planned, planned), append(t.own, !there)
+		t.make = append(t.make, costing.Ref(fmt.Sprintf("run_make.%d", i+1), big.NewRat(int64(r.Make), 1)))
+	}
+	return t
+}
+
+// runCells are the kits planned by plan, size and colourway.
+func (w *whatif) runCells(run *report.Run, summaries []Summary) map[[3]string]costing.Input {
+	cells := map[[3]string]costing.Input{}
+	for at, k := range w.kits {
+		if planned := summaries[at[0]].Sizes[at[1]].Planned; planned != nil {
+			cells[[3]string{run.Plans[at[0]].ID, planned.Size, planned.Colourway}] = k.cells.Run
+		}
+	}
+	return cells
+}
+
+// priceCells are the prices by article and unit. Of an article that projects
+// price differently there is none.
+func (w *whatif) priceCells() map[string]costing.Input {
+	cells := map[string]costing.Input{}
+	for _, k := range w.order {
+		for i, g := range k.kept.Goods {
+			if g.SKU != "" {
+				cells[g.SKU+" "+g.Unit] = k.cells.Materials[i].Price
+			}
+		}
+	}
+	return cells
+}
+
+// runSheet is how many of each kit are to be made.
+func (t *takings) runSheet() report.Sheet {
+	table := report.Table{
+		ID: "run", Heading: "Planned run by kit",
+		Lead: []string{"What is packed already is taken off the run. The bolt plan holds for the kits that it was made for."},
+		Columns: []report.Column{
+			{ID: "kit", Title: "Kit"}, {ID: "title", Title: "Title"}, {ID: "planned", Title: "Planned", Unit: "kits"}, {ID: "shelf", Title: "On the shelf", Unit: "kits"},
+			{ID: "make", Title: "To make", Unit: "kits"}, {ID: "needed_by", Title: "Needed by"}, {ID: "bolt_plan", Title: "Bolt plan"},
+		},
+	}
+	for i, r := range t.Runs {
+		shelf := costing.Input{Name: fmt.Sprintf("run_shelf.%d", i+1), Value: big.NewRat(int64(r.Shelf), 1)}
+		planned := report.Cell{Kind: report.Number, Expr: costing.Ref(t.planned[i].Name, t.planned[i].Value)}
+		if t.own[i] {
+			planned = wholeNumber(t.planned[i], "How many of these kits are to be made.")
+		}
+		made := costing.Most(costing.Less(costing.Ref(t.planned[i].Name, t.planned[i].Value), costing.Ref(shelf.Name, shelf.Value)), costing.Fixed(0))
+		table.Rows = append(table.Rows, row(report.T(r.Name()), report.T(r.Title), planned,
+			wholeNumber(shelf, "How many are packed and on the shelf."),
+			report.Cell{Kind: report.Number, Name: t.make[i].Name, Expr: costing.Round(made, 0)}, dated(r.NeededBy), t.state(i)))
+	}
+	return report.Sheet{ID: "run", Title: "Run", Wide: true, Still: 1, Tables: []report.Table{table, t.shared()}}
+}
+
+func dated(day string) report.Cell {
+	if day == "" {
+		return report.Cell{}
+	}
+	return report.T(day)
+}
+
+// state says whether the bolt plan still holds for a run, while somebody changes
+// it.
+func (t *takings) state(i int) report.Cell {
+	made := costing.Fixed(int64(t.Runs[i].Make))
+	same := costing.Equals(t.make[i], made)
+	return report.Cell{Kind: report.Number, Mark: costing.Not(same),
+		Expr: costing.If(same, costing.Words("as planned"), costing.Join(0, costing.Words("made for "), made, costing.Words(" kits: run again")))}
+}
+
+// shared lists the articles that several kits take.
+func (t *takings) shared() report.Table {
+	table := report.Table{
+		ID: "shared-fabrics", Heading: "Fabrics that several kits share",
+		Columns: []report.Column{{ID: "article", Title: "Article"}, {ID: "description", Title: "Description"}, {ID: "kits", Title: "Kits", Wide: true}},
+	}
+	for i := range t.Articles {
+		if a := &t.Articles[i]; len(a.Uses) > 1 {
+			table.Rows = append(table.Rows, row(report.T(a.SKU), report.T(a.Description), report.T(t.kitsOf(a, len(a.Uses)))))
+		}
+	}
+	if len(table.Rows) == 0 {
+		table.Lead = []string{"None: no article goes into more than one kit."}
+	}
+	return table
+}
+
+// kitsOf is "20 of steps/throw at 1 3/8 yd; 12 of lamps/wall at 5/8 yd", or of more
+// than so many kits only the first.
+func (t *takings) kitsOf(a *supply.Article, most int) string {
+	var words []string
+	for _, u := range a.Uses[:min(most, len(a.Uses))] {
+		r := t.Runs[u.Run]
+		each := pieces(a, u.Pieces)
+		if a.ByLength() {
+			each = measure.FormatFabric(u.Length, unitOf(a))
+		}
+		words = append(words, fmt.Sprintf("%d of %s at %s", r.Make, r.Name(), each))
+	}
+	if more := len(a.Uses) - most; more > 0 {
+		words = append(words, many(int64(more), "more kit"))
+	}
+	return strings.Join(words, "; ")
+}
+
+// unitOf is what an article's lengths are told in.
+func unitOf(a *supply.Article) measure.Unit {
+	if a.Unit == plan.PerYard {
+		return measure.In
+	}
+	return measure.Cm
+}
+
+func pieces(a *supply.Article, n int64) string {
+	if a.Unit == plan.PerEach {
+		return many(n, "piece")
+	}
+	return many(n, string(a.Unit))
+}
