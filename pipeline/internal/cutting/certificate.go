@@ -67,3 +67,17 @@ type Proof struct {
 	Low     *Proof
 	High    *Proof
 }
+
+// LengthCertificate proves a bound on cost as [Certificate] does one on length:
+// Z_t is the number of lengths cut from Stocks[t] alone, the cost of one is its
+// Cost over Unit, and a length of stock is worth no more than Scale times that
+// less Class[t]. Stocks that a better one without limit makes idle, or that hold
+// nothing, are not listed.
+type LengthCertificate struct {
+	Claim  int64
+	Stocks []Stock // dearer ones later
+	Sizes  []Size  // Across is the length wanted
+	Unit   int64
+	Scale  int64
+	Root   *Proof
+}

@@ -16,8 +16,9 @@
 //     strips or sheets.
 //   - [AreaBound] and [SheetAreaBound]: what no straight cutting can go below.
 //   - [Solve]: the shortest strips; [SolveSheets]: the fewest fixed pieces;
-//     [SolveLengths]: the same in one dimension. Each result says whether it is
-//     proved, and a [Certificate] lets others check the bound.
+//     [SolveLengths]: one dimension, the cheapest of stocks of several lengths.
+//     Each result says whether it is proved, and a [Certificate] lets others
+//     check the bound.
 //   - [SolveStacked]: a third stage, where it saves a step of the buying grid.
 //   - [SolveBeside]: borders cut lengthwise, the panel beside them used.
 //
@@ -34,7 +35,8 @@
 // found (program.go), with reduced cost fixing throughout. The whole is repeated
 // for rising aims, each refuted or met (solve.go). Sheets are the same problem
 // with a second knapsack over the sheet's other side (bins.go, stacking.go), and
-// columns are further items of the strip knapsack (stacks.go).
+// columns are further items of the strip knapsack (stacks.go). Lengths are strips
+// whose classes are the stocks (stock.go).
 //
 // The simplex method (simplex.go, pivot.go) works in floats and only guides.
 // Every bound is computed again in integers from its duals rounded down

@@ -14,12 +14,55 @@ func (b box) clone() box {
 }
 
 // rootBox holds every plan no longer than goal.
-func rootBox(heights []int64, goal int64) box {
-	b := box{make([]int64, len(heights)), make([]int64, len(heights))}
-	for k, h := range heights {
-		b.up[k] = goal / h
+func (in *instance) rootBox(goal int64) box {
+	b := box{make([]int64, len(in.heights)), make([]int64, len(in.heights))}
+	for k := range in.heights {
+		b.up[k] = in.most(k, goal)
 	}
 	return b
+}
+
+// tighten shrinks a box to what plans no longer than goal can have, and reports
+// whether any is left.
+func (in *instance) tighten(b box, goal int64) bool {
+	if in.stock != nil {
+		return b.afford(in.heights, goal)
+	}
+	return b.tighten(in.heights, goal)
+}
+
+// afford uses that the length is sum h_k Z_k, each class counted alone.
+func (b box) afford(heights []int64, goal int64) bool {
+	left := goal
+	for k, h := range heights {
+		left -= h * b.lo[k]
+	}
+	if left < 0 {
+		return false
+	}
+	for k, h := range heights {
+		if h > 0 {
+			b.up[k] = min(b.up[k], b.lo[k]+left/h)
+		}
+		if b.up[k] < b.lo[k] {
+			return false
+		}
+	}
+	return true
+}
+
+// prices are what a strip of each class costs after the prices of Z.
+func (in *instance) prices(d duals, scale int64) []int64 {
+	price := make([]int64, len(d.class))
+	sum := int64(0)
+	for k, v := range d.class {
+		if in.stock != nil {
+			sum = 0
+		}
+		sum += v
+		price[k] = scale*in.heights[k] - sum
+	}
+	return price
 }
 
 // tighten uses that Z falls from class to class and that the length, which is
@@ -127,14 +170,19 @@ func (s scaling) round(y []float64, kinds int) duals {
 }
 
 // repair moves the class prices so that no strip is worth more than it costs:
-// best[k] is the most that a strip of class k is worth, scale*heights[k] -
-// sum_(j<=k) class[j] what it costs after prices.
-func (d duals) repair(heights, best []int64, scale int64) {
+// best[k] is the most that a strip of class k is worth.
+func (in *instance) repair(d duals, best []int64, scale int64) {
+	if in.stock != nil {
+		for k, h := range in.heights {
+			d.class[k] = min(d.class[k], scale*h-best[k])
+		}
+		return
+	}
 	carry, sum := int64(0), int64(0)
-	for k := range heights {
+	for k := range in.heights {
 		d.class[k] += carry
 		sum += d.class[k]
-		carry = max(0, best[k]-(scale*heights[k]-sum))
+		carry = max(0, best[k]-(scale*in.heights[k]-sum))
 		d.class[k] -= carry
 		sum -= carry
 	}

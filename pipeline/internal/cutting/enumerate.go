@@ -13,12 +13,12 @@ type enumeration struct {
 }
 
 // enumerate appends the maximal patterns of the class being visited that have
-// a piece as tall as the class and are worth at least need; false means that
+// a piece as tall as the class (any, where classes are stocks) and are worth at least need; false means that
 // the limits cut it short.
 func (k *knapsack) enumerate(need int64, out *[]pattern, most, steps int) (done bool, spent int) {
 	e := enumeration{k: k, need: need, out: out, most: most - len(*out), steps: steps,
 		count: make([]int, len(k.in.kinds))}
-	done = e.search(len(k.order)-1, k.in.width, 0, false)
+	done = e.search(len(k.order)-1, k.in.room(k.class), 0, k.in.stock != nil)
 	return done, steps - e.steps
 }
 

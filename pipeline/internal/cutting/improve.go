@@ -12,12 +12,13 @@ func (s *search) dive(seed []pattern) {
 	left := slices.Clone(s.demand)
 	var p plan
 	for pieces(left) > 0 && !s.spent() {
-		m := newMaster(s.in, left, s.length, []plan{s.in.startPlan(left)}, s.steps)
+		in := s.in.after(p)
+		m := newMaster(in, left, s.length, []plan{in.startPlan(left)}, s.steps)
 		m.budget = s.budget
 		for _, q := range seed {
 			m.add(capped(q, left))
 		}
-		m.generate(rootBox(s.in.heights, s.length), math.MaxInt32)
+		m.generate(in.rootBox(s.length), math.MaxInt32)
 		taken := m.wholePart()
 		for _, r := range taken {
 			subtract(left, r)
@@ -91,7 +92,7 @@ func (s *search) localSearch(rounds int) {
 		for _, r := range kept {
 			subtract(left, r)
 		}
-		if better, ok := s.resolve(left, freed); ok {
+		if better, ok := s.resolve(left, kept, freed); ok {
 			s.offer(append(kept, better...))
 		}
 	}
@@ -102,13 +103,14 @@ func (s *search) met() bool {
 	return s.limits.Settle > 0 && s.length <= int64(s.limits.Settle)
 }
 
-// resolve looks for a shorter plan for a part of the demands.
-func (s *search) resolve(left []int, known plan) (plan, bool) {
-	sub := newSearch(s.in, left, s.limits, s.steps, s.in.tidy(known, left), s.sums)
+// resolve looks for a shorter plan than the known one for a part of the
+// demands, beside the strips that are kept.
+func (s *search) resolve(left []int, kept, known plan) (plan, bool) {
+	sub := newSearch(s.in.after(kept), left, s.limits, s.steps, s.in.tidy(known, left), s.sums)
 	start := sub.length
 	t := newTree(sub, sub.master())
 	n := t.open[0]
-	if !n.box.tighten(s.in.heights, sub.goal) {
+	if !s.in.tighten(n.box, sub.goal) {
 		return nil, false
 	}
 	t.price(n)
@@ -166,6 +168,9 @@ func (s *search) release(random *lcg) (kept, freed plan) {
 func (in *instance) waste(q pattern) int64 {
 	if in.sheets != nil {
 		return in.sheetWaste(q)
+	}
+	if in.stock != nil {
+		return int64(in.left(q))
 	}
 	area := int64(in.width) * in.heights[q.class]
 	for i, n := range q.count {

@@ -64,7 +64,7 @@ func (k *knapsack) price(value []int64, visit func(class int, best int64)) {
 		for t := changed; t < len(k.order); t++ {
 			k.step(t)
 		}
-		visit(class, k.table[len(k.order)][k.in.width])
+		visit(class, k.table[len(k.order)][k.in.room(class)])
 	}
 }
 
@@ -102,7 +102,7 @@ func (k *knapsack) step(t int) {
 // still fits.
 func (k *knapsack) best() pattern {
 	p := pattern{class: k.class, count: make([]int, len(k.in.kinds))}
-	room := k.in.width
+	room := k.in.room(k.class)
 	for t := len(k.order) - 1; t >= 0; t-- {
 		w, v := k.width[t], k.value[k.order[t]]
 		if w == 0 || v <= 0 {

@@ -1,6 +1,10 @@
 package cutting
 
-import "yardproof/schema/measure"
+import (
+	"fmt"
+
+	"yardproof/schema/measure"
+)
 
 // Wanted is a length to be cut some number of times from stock: a kit's
 // yardage from bolts, short strips from the strips of a roll.
@@ -10,10 +14,24 @@ type Wanted struct {
 	Count  int
 }
 
-// LengthProblem asks for lengths from equal stock lengths (one-dimensional
-// cutting stock).
+// Stock is a length to cut from: whole bolts of one length, the strips of a
+// roll, a part-bolt on hand. Cost is that of one, in whatever whole unit the
+// caller adds up (minor units of money, ticks to buy); it is zero for what is
+// there already. Count says how many there are, or [Unlimited].
+type Stock struct {
+	Name   string
+	Length measure.Length
+	Cost   int64
+	Count  int
+}
+
+// Unlimited is the Count of a [Stock] of which any number can be had.
+const Unlimited = -1
+
+// LengthProblem asks for lengths from stock (one-dimensional cutting stock).
+// No wanted length is joined from two.
 type LengthProblem struct {
-	Stock  measure.Length
+	Stocks []Stock
 	Wanted []Wanted
 }
 
@@ -23,50 +41,118 @@ type LengthCut struct {
 	Count  int
 }
 
-// CutStock is a run of stock lengths that are cut alike.
+// CutStock is a run of lengths of one stock that are cut alike. Left is what
+// remains of each.
 type CutStock struct {
+	Stock  int // index into the problem's Stocks
 	Repeat int
 	Cuts   []LengthCut
+	Left   measure.Length
 }
 
-// LengthResult is a cutting plan with what is known about fewer stock lengths.
-// The certificate counts stock lengths as strips of height one.
+// LengthResult is a cutting plan with what is known about cheaper ones. Stock
+// that costs nothing is cut first, in the order in which the plan lists it; what
+// costs nothing and is not needed is not cut into. Certificate is nil where the
+// lengths share too fine a grid for more than the least cost of their sum.
 type LengthResult struct {
 	Stocks      []CutStock
-	Count       int
-	Bound       int
+	Cost        int64
+	Bound       int64 // no plan costs less
 	Status      Status
-	Certificate *Certificate
+	Certificate *LengthCertificate
 	Steps       Steps
 }
 
-// SolveLengths finds the fewest stock lengths: strip cutting in which all
-// pieces are one tick high and the strip is the stock. The error is a
-// *[TooWide] or an *[Unusable].
-func SolveLengths(p LengthProblem, limits Limits) (LengthResult, error) {
-	r, err := Solve(p.strips(), limits)
-	if err != nil {
-		return LengthResult{}, err
+// maxCost keeps every sum of costs inside an int64.
+const maxCost = int64(1) << 40
+
+func (p LengthProblem) check() error {
+	total := 0
+	unusable := func(piece int, name, what string) error {
+		return &Unusable{Piece: piece, Strip: -1, Name: name, What: what}
 	}
-	out := LengthResult{
-		Count: r.Layout.Strips(), Bound: int(r.Bound), Status: r.Status,
-		Certificate: r.Certificate, Steps: r.Steps,
-	}
-	for _, row := range r.Layout.Rows {
-		s := CutStock{Repeat: row.Repeat}
-		for _, c := range row.Cuts {
-			s.Cuts = append(s.Cuts, LengthCut{c.Piece, c.Count})
+	longest := measure.Length(0)
+	for _, s := range p.Stocks {
+		if !side(s.Length) || s.Cost < 0 || s.Cost > maxCost || s.Count < Unlimited || s.Count > maxCount {
+			return unusable(-1, s.Name, fmt.Sprintf("a stock's length must be positive, its cost from 0 to %d and its count not negative", maxCost))
 		}
-		out.Stocks = append(out.Stocks, s)
+		if s.Count == Unlimited {
+			longest = max(longest, s.Length)
+		}
 	}
-	return out, nil
+	for i, w := range p.Wanted {
+		if !side(w.Length) || w.Count < 0 || w.Count > maxCount {
+			return unusable(i, w.Name, "the length must be positive and the count not negative")
+		}
+		if w.Count > 0 && w.Length > longest {
+			return &TooWide{Piece: i, Strip: -1, Name: w.Name, Needs: w.Length, Width: longest}
+		}
+		total += w.Count
+	}
+	if total > maxCount {
+		return unusable(-1, "problem", "more than a million lengths")
+	}
+	return nil
 }
 
-// strips states the problem as one of strips.
-func (p LengthProblem) strips() Problem {
-	q := Problem{Cloth: Cloth{Width: p.Stock}}
-	for _, w := range p.Wanted {
-		q.Pieces = append(q.Pieces, Piece{Name: w.Name, Across: w.Length, Along: 1, Count: w.Count})
+// SolveLengths finds the plan of least cost. It is strip cutting in which the
+// classes of strips are the stocks and all pieces are one tick high, so the
+// same search serves and the same may be called proved. Of equally cheap plans
+// it takes one with few lengths cut into and few ways of cutting them, but
+// proves nothing of that.
+//
+// Some stock without limit must hold each wanted length: otherwise the error is
+// a *[TooWide], whose Width is the longest such stock. A number without meaning
+// is an *[Unusable].
+func SolveLengths(p LengthProblem, limits Limits) (LengthResult, error) {
+	if err := p.check(); err != nil {
+		return LengthResult{}, err
 	}
-	return q
+	in := newLengthInstance(p)
+	limits = limits.withDefaults()
+	if limits.Settle > 0 {
+		limits.Settle /= measure.Length(in.stock.unit)
+	}
+	var r LengthResult
+	best, bound, scaling := solveStrips(in, limits, &r.Steps)
+	r.Stocks, r.Cost = in.cutStocks(p, in.freeFirst(best))
+	r.Bound = p.leastCost()
+	if !in.coarse {
+		r.Certificate = in.lengthCertificate(p, bound, scaling)
+		r.Bound = max(r.Bound, r.Certificate.Claim)
+	}
+	if r.Bound == r.Cost {
+		r.Status = Proved
+	}
+	return r, nil
+}
+
+// leastCost is what the sum of all lengths costs at the best price by length,
+// less what is there for nothing: no plan costs less.
+func (p LengthProblem) leastCost() int64 {
+	var free, wanted area
+	for _, s := range p.Stocks {
+		if s.Cost == 0 && s.Count == Unlimited {
+			return 0
+		}
+		if s.Cost == 0 {
+			free.add(s.Length, 1, s.Count)
+		}
+	}
+	for _, w := range p.Wanted {
+		wanted.add(w.Length, 1, w.Count)
+	}
+	left := wanted.over(1) - free.over(1)
+	if left <= 0 {
+		return 0
+	}
+	least := int64(1<<63 - 1)
+	for _, s := range p.Stocks {
+		if s.Cost > 0 && s.Count != 0 {
+			var cost area
+			cost.add(left, measure.Length(s.Cost), 1)
+			least = min(least, int64(cost.over(s.Length)))
+		}
+	}
+	return least
 }

@@ -125,6 +125,9 @@ func (in *instance) startPlan(demand []int) plan {
 	if in.sheets != nil {
 		return in.startSheets(demand)
 	}
+	if in.stock != nil {
+		return in.startStocks(demand)
+	}
 	best := in.tidy(in.ownLevels(demand), demand)
 	for _, l := range []lying{asGiven, flat, tall} {
 		p := in.tidy(in.firstFit(l, demand), demand)

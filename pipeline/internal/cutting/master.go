@@ -84,11 +84,8 @@ func newMaster(in *instance, demand []int, goal int64, plans []plan, steps *Step
 }
 
 func (in *instance) scaling(demand []int, goal int64) scaling {
-	count := goal/in.heights[0] + 1
-	total := int64(0)
-	for _, d := range demand {
-		total += int64(d)
-	}
+	total := int64(pieces(demand))
+	count := in.most(0, goal) + 1
 	return newScaling(goal, max(count, total), len(in.heights))
 }
 
@@ -96,7 +93,7 @@ func (in *instance) scaling(demand []int, goal int64) scaling {
 func (k *knapsack) single(class int) pattern {
 	p := pattern{class: class, count: make([]int, len(k.in.kinds))}
 	k.class = class
-	room := k.in.width
+	room := k.in.room(class)
 	for t, i := range k.order {
 		k.width[t] = 0
 		s := k.in.fit(i, class)
@@ -104,7 +101,7 @@ func (k *knapsack) single(class int) pattern {
 			continue
 		}
 		k.width[t] = s.width
-		if s.class == class && room == k.in.width {
+		if s.class == class && room == k.in.room(class) {
 			p.count[i] = min(k.cap[i], room/s.width)
 			room -= p.count[i] * s.width
 		}
@@ -133,9 +130,12 @@ func patternKey(p pattern) string {
 }
 
 // column is a pattern's column: counts in the demand rows and a one in the row
-// of every class up to its own.
+// of every class up to its own (of its own alone, where classes are stocks).
 func (in *instance) column(p pattern) sparse {
 	c := sparse{ones: p.class + 1}
+	if in.stock != nil {
+		c = sparse{row: []int{len(in.kinds) + p.class}, val: []float64{1}}
+	}
 	for i, n := range p.count {
 		if n > 0 {
 			c.row, c.val = append(c.row, i), append(c.val, float64(n))
@@ -170,7 +170,7 @@ func (m *master) generate(b box, goal int64) node {
 		m.steps.Masters++
 		status := m.steps.solve(m.lp)
 		d, found := m.priceOut()
-		d.repair(m.in.heights, m.best, m.scaling.scale)
+		m.in.repair(d, m.best, m.scaling.scale)
 		if v := d.bound(m.demand, b); v > best.bound {
 			best.bound, best.duals = v, d
 		}
@@ -194,12 +194,11 @@ func (m *master) generate(b box, goal int64) node {
 func (m *master) priceOut() (duals, bool) {
 	d := m.scaling.round(m.lp.y, len(m.in.kinds))
 	m.steps.Visits += m.in.width * len(m.in.kinds) * len(m.in.heights) / 64
-	found, sum := false, int64(0)
+	found, price := false, m.in.prices(d, m.scaling.scale)
 	var fresh []pattern
 	m.pricer.price(d.item, func(class int, best int64) {
 		m.best[class] = best
-		sum += d.class[class]
-		cost := m.scaling.scale*m.in.heights[class] - sum
+		cost := price[class]
 		if best <= cost {
 			return
 		}

@@ -102,7 +102,7 @@ func TestU120(t *testing.T) {
 	f = f[1:]
 	for _, want := range best {
 		name, n := f[0][0], integer(t, f[1][1])
-		p := LengthProblem{Stock: measure.Length(integer(t, f[1][0]))}
+		p := LengthProblem{Stocks: []Stock{{Length: measure.Length(integer(t, f[1][0])), Cost: 1, Count: Unlimited}}}
 		for _, w := range f[2 : 2+n] {
 			p.Wanted = append(p.Wanted, Wanted{Length: measure.Length(integer(t, w[0])), Count: 1})
 		}
@@ -111,10 +111,13 @@ func TestU120(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if r.Count != want || r.Bound != want || r.Status != Proved {
-			t.Errorf("%s: %d, bound %d, %v; the optimum is %d", name, r.Count, r.Bound, r.Status, want)
+		if r.Cost != int64(want) || r.Bound != r.Cost || r.Status != Proved {
+			t.Errorf("%s: %d, bound %d, %v; the optimum is %d", name, r.Cost, r.Bound, r.Status, want)
 		}
-		if err := verify(p.strips(), r.Certificate); err != nil {
+		if err := illegalLengths(p, r); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+		if err := verifyLengths(p, r.Certificate); err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

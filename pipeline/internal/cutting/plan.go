@@ -86,6 +86,9 @@ func take(p pattern, left []int, times int) (pattern, int) {
 
 // lowest is the lowest class in which the pattern still fits across the width.
 func (in *instance) lowest(p pattern) int {
+	if in.stock != nil {
+		return p.class // others may be used up
+	}
 	for class := 0; class < p.class; class++ {
 		if in.fits(p, class) {
 			return class
@@ -95,7 +98,7 @@ func (in *instance) lowest(p pattern) int {
 }
 
 func (in *instance) fits(p pattern, class int) bool {
-	room := in.width
+	room := in.room(class)
 	for i, c := range p.count {
 		if c == 0 {
 			continue

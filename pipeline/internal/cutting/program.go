@@ -31,7 +31,7 @@ func newProgram(s *search, pats []pattern, nodes int) *program {
 	}
 	for t, q := range pats {
 		p.terms[t] = q.terms()
-		p.up[t] = s.goal / s.in.heights[q.class]
+		p.up[t] = s.in.most(q.class, s.goal)
 		p.lp.addColumn(s.in.column(q), float64(s.in.heights[q.class]), 0, float64(p.up[t]))
 	}
 	return p
@@ -41,7 +41,7 @@ func newProgram(s *search, pats []pattern, nodes int) *program {
 // meets on the way are offered to the search.
 func (p *program) explore(b box) (*Proof, bool) {
 	b = b.clone()
-	if !b.tighten(p.in.heights, p.search.goal) {
+	if !p.in.tighten(b, p.search.goal) {
 		return &Proof{Kind: ProofEmpty}, true
 	}
 	if p.nodes--; p.nodes < 0 || p.search.spent() {
@@ -151,12 +151,7 @@ func (p *program) bound(d duals, b box) int64 {
 // reduce computes the reduced costs of all patterns: the price of a strip of
 // the class after the prices of Z, less what the pattern is worth.
 func (p *program) reduce(d duals) {
-	price := make([]int64, len(d.class))
-	acc := int64(0)
-	for k, v := range d.class {
-		acc += v
-		price[k] = p.scaling.scale*p.in.heights[k] - acc
-	}
+	price := p.in.prices(d, p.scaling.scale)
 	for t := range p.pats {
 		rc := price[p.pats[t].class]
 		for _, c := range p.terms[t] {

@@ -221,8 +221,8 @@ func TestNothingWanted(t *testing.T) {
 	if err != nil || s.Layout.Count != 0 || s.Status != Proved {
 		t.Errorf("got %+v, %v", s, err)
 	}
-	l, err := SolveLengths(LengthProblem{Stock: 8}, Limits{})
-	if err != nil || l.Count != 0 {
+	l, err := SolveLengths(LengthProblem{Stocks: []Stock{{Length: 8, Cost: 1, Count: Unlimited}}}, Limits{})
+	if err != nil || l.Cost != 0 || len(l.Stocks) > 0 || l.Status != Proved {
 		t.Errorf("got %+v, %v", l, err)
 	}
 }

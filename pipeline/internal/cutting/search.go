@@ -92,13 +92,11 @@ func (s *search) sample(n node, most, nodes int) {
 // beyond the bound). It reports false when there are more than most.
 func (s *search) enumerate(n node, slack int64, most int) ([]pattern, bool) {
 	var pats []pattern
-	ok, sum := true, int64(0)
+	ok, price := true, s.in.prices(n.duals, s.scaling.scale)
 	knap := s.in.pricer(s.demand)
 	knap.price(n.duals.item, func(class int, _ int64) {
-		sum += n.duals.class[class]
-		need := s.scaling.scale*s.in.heights[class] - sum - slack
 		if ok {
-			done, spent := knap.enumerate(need, &pats, most, 200*most)
+			done, spent := knap.enumerate(price[class]-slack, &pats, most, 200*most)
 			ok = done
 			s.steps.Visits += spent
 		}

@@ -211,8 +211,8 @@ func (in *instance) searchStacked(start plan, limits Limits) plan {
 	limits.Settle = 0
 	s := newSearch(in, in.demands(), limits, &steps, start, newSums(in.heights, in.length(start)))
 	m := s.master()
-	b := rootBox(in.heights, s.goal)
-	if b.tighten(in.heights, s.goal) {
+	b := in.rootBox(s.goal)
+	if in.tighten(b, s.goal) {
 		n := m.generate(b, s.goal)
 		s.dive(m.pool)
 		s.sample(n, min(1000, limits.Patterns), min(300, limits.Nodes))

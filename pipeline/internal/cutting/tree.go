@@ -23,7 +23,7 @@ type treeNode struct {
 
 func newTree(s *search, m *master) *tree {
 	t := &tree{s: s, m: m, root: &Proof{}}
-	t.open = []*treeNode{{node: node{box: rootBox(s.in.heights, s.goal), bound: 0, duals: noDuals(s.in)}, proof: t.root}}
+	t.open = []*treeNode{{node: node{box: s.in.rootBox(s.goal), bound: 0, duals: noDuals(s.in)}, proof: t.root}}
 	return t
 }
 
@@ -70,7 +70,7 @@ func (t *tree) next() *treeNode {
 
 func (t *tree) process(n *treeNode, patterns, inner int) {
 	t.s.steps.Boxes++
-	if !n.box.tighten(t.s.in.heights, t.s.goal) {
+	if !t.s.in.tighten(n.box, t.s.goal) {
 		*n.proof = Proof{Kind: ProofEmpty}
 		return
 	}
@@ -102,7 +102,7 @@ func (t *tree) process(n *treeNode, patterns, inner int) {
 func (t *tree) squeeze(n *treeNode) bool {
 	before := n.box.clone()
 	n.duals.squeeze(n.box, t.s.goal*t.s.scaling.scale-n.bound)
-	left := n.box.tighten(t.s.in.heights, t.s.goal)
+	left := t.s.in.tighten(n.box, t.s.goal)
 	if left && slices.Equal(before.lo, n.box.lo) && slices.Equal(before.up, n.box.up) {
 		return true
 	}

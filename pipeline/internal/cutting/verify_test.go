@@ -15,7 +15,8 @@ type verifier struct {
 	repeat  measure.Length
 	goal    int64 // a shorter plan is at most this long, in units
 	strips  []strip
-	sheets  bool // strips lists whole sheets
+	sheets  bool    // strips lists whole sheets
+	stocks  []Stock // by class, where these are lengths to cut from
 	heights []int64
 }
 
@@ -150,6 +151,9 @@ func (v *verifier) largestSumBelow(n int64) int64 {
 // not fit.
 func (v *verifier) narrowest(i, k int) measure.Length {
 	s, best := v.c.Sizes[i], measure.Length(0)
+	if v.stocks != nil {
+		return s.Across
+	}
 	try := func(w, h measure.Length) {
 		if w <= v.width && v.round(h) <= v.c.Heights[k] && (best == 0 || w < best) {
 			best = w
@@ -193,7 +197,7 @@ func (v *verifier) knapsack(item []int64, k int) func(i int, room measure.Length
 // bestStrip is the most that a strip of class k, or a sheet, is worth.
 func (v *verifier) bestStrip(item []int64, k int) int64 {
 	if !v.sheets {
-		return v.knapsack(item, k)(0, v.width)
+		return v.knapsack(item, k)(0, v.room(k))
 	}
 	most := int64(0)
 	for _, s := range v.strips {

@@ -54,6 +54,9 @@ func (v *verifier) prove(p *Proof, lo, up []int64, n *narrowed) error {
 // shrink applies, until nothing changes, that Z falls with height and that the
 // steps of height times Z make up the length.
 func (v *verifier) shrink(lo, up []int64) (empty bool) {
+	if v.stocks != nil {
+		return v.shrinkStocks(lo, up)
+	}
 	for changed := true; changed; {
 		changed = false
 		for k := range lo {
@@ -95,6 +98,9 @@ func (v *verifier) length(lo []int64, k int, z int64) int64 {
 // price is what a strip of class k costs after prices.
 func (v *verifier) price(class []int64, k int) int64 {
 	cost := v.c.Scale * v.heights[k]
+	if v.stocks != nil {
+		return cost - class[k]
+	}
 	for j := 0; j <= k; j++ {
 		cost -= class[j]
 	}
@@ -204,7 +210,7 @@ func (v *verifier) use(n *narrowed, s strip) [2]int64 {
 	if b, ok := n.bounds[s.key]; ok {
 		return b
 	}
-	return [2]int64{0, v.goal / v.heights[s.class]}
+	return [2]int64{0, v.most(s.class)}
 }
 
 func (v *verifier) provePattern(p *Proof, lo, up []int64, n *narrowed) error {
@@ -245,7 +251,7 @@ func (v *verifier) affordable(p *Proof, slack int64) []strip {
 	}
 	for k := range v.heights {
 		l := lister{v: v, k: k, item: p.Item, need: v.price(p.Class, k) - slack, best: v.knapsack(p.Item, k), count: make([]int, len(v.c.Sizes))}
-		l.list(0, v.width, 0)
+		l.list(0, v.room(k), 0)
 		all = append(all, l.all...)
 	}
 	return all
@@ -282,7 +288,7 @@ func (l *lister) list(i int, room measure.Length, worth int64) {
 }
 
 func (l *lister) maximalAndTall(room measure.Length) bool {
-	tall := false
+	tall := l.v.stocks != nil
 	for j, n := range l.count {
 		w := l.v.narrowest(j, l.k)
 		if w > 0 && w <= room && n < l.v.c.Sizes[j].Count {
