@@ -9,7 +9,7 @@ import (
 
 // solveBeside lays out a problem with lengthwise pieces: they are cut first,
 // side by side, and the panel beside them is cut into strips of its own before
-// strips of the whole width follow. Where that is no shorter than the two-stage
+// strips of the whole width follow. Where that is longer than the two-stage
 // layout, the answer is the latter. A panel beside is neither, so the bound is
 // the one that holds for every straight cutting.
 func solveBeside(p Problem, limits Limits) (Result, error) {
@@ -25,7 +25,7 @@ func solveBeside(p Problem, limits Limits) (Result, error) {
 	}
 	l, steps := beside(ordinary, lengthwise(p), limits)
 	best.Steps.add(steps)
-	if l.Length < best.Length {
+	if l.Length <= best.Length {
 		best.Layout, best.Length = l, l.Length
 	}
 	best.Bound, best.Status, best.Certificate, best.best = AreaBound(p), Gap, nil, nil
@@ -54,7 +54,7 @@ func lengthwise(p Problem) []int {
 // rest in the panels beside them and below.
 func beside(p Problem, long []int, limits Limits) (Layout, Steps) {
 	rest := p
-	rest.Pieces = slices.Clone(p.Pieces)
+	rest.Pieces, rest.Strips = slices.Clone(p.Pieces), slices.Clone(p.Strips)
 	for _, i := range long {
 		rest.Pieces[i].Count = 0
 	}
@@ -66,6 +66,10 @@ func beside(p Problem, long []int, limits Limits) (Layout, Steps) {
 		for _, r := range band.Panel {
 			for _, c := range r.Cuts {
 				rest.Pieces[c.Piece].Count -= c.Count * r.Repeat
+			}
+			for _, q := range r.Parts {
+				rest.Strips[q.Strip].Count--
+				rest.Strips[q.Strip].Last = 0
 			}
 		}
 		l.add(band)
@@ -102,13 +106,21 @@ func bands(p Problem, long []int) []Row {
 	return rows
 }
 
-// panel cuts what a panel of that width holds, the densest strips first.
+// panel cuts what a panel of that width holds, the densest strips first: pieces,
+// and the last parts of joined lengths.
 func panel(rest Problem, width, reach measure.Length, limits Limits, steps *Steps) []Row {
 	if width <= 0 {
 		return nil
 	}
-	q := Problem{Cloth: rest.Cloth, Pieces: slices.Clone(rest.Pieces)}
+	q := Problem{Cloth: rest.Cloth, Pieces: slices.Clone(rest.Pieces), Strips: slices.Clone(rest.Strips)}
 	q.Cloth.Width = width
+	for i, s := range q.Strips {
+		if _, part := s.split(rest.Cloth.Width); part > 0 && part < width {
+			q.Strips[i].Count = 1
+		} else {
+			q.Strips[i].Count, q.Strips[i].Last = 0, 0
+		}
+	}
 	for i, piece := range q.Pieces {
 		if shortestAlong(piece, width) == 0 {
 			q.Pieces[i].Count = 0
@@ -119,14 +131,14 @@ func panel(rest Problem, width, reach measure.Length, limits Limits, steps *Step
 		return nil
 	}
 	steps.add(solved.Steps)
-	return densest(rest, solved.Layout, reach).Rows
+	return densest(q, solved.Layout, reach).Rows
 }
 
 // densest keeps the strips with the most fabric in use for their height, as
 // many as reach allows.
 func densest(p Problem, l Layout, reach measure.Length) Layout {
 	rows := slices.Clone(l.Rows)
-	slices.SortStableFunc(rows, func(a, b Row) int { return cmp.Compare(b.meanWidth(p.Pieces), a.meanWidth(p.Pieces)) })
+	slices.SortStableFunc(rows, func(a, b Row) int { return cmp.Compare(b.meanWidth(p), a.meanWidth(p)) })
 	var out Layout
 	for _, r := range rows {
 		r.Repeat = min(r.Repeat, int((reach-out.Length)/r.Height))
@@ -135,11 +147,14 @@ func densest(p Problem, l Layout, reach measure.Length) Layout {
 	return out
 }
 
-// meanWidth is the area of a row's cuts over its height.
-func (r Row) meanWidth(pieces []Piece) measure.Length {
+// meanWidth is the area of a row's cuts and parts over its height.
+func (r Row) meanWidth(p Problem) measure.Length {
 	var a area
 	for _, c := range r.Cuts {
-		a.add(pieces[c.Piece].Across, pieces[c.Piece].Along, c.Count)
+		a.add(p.Pieces[c.Piece].Across, p.Pieces[c.Piece].Along, c.Count)
+	}
+	for _, q := range r.Parts {
+		a.add(q.Width, p.Strips[q.Strip].Height, 1)
 	}
 	return a.over(r.Height)
 }

@@ -107,3 +107,18 @@ func TestOffcutsOfAPanelAreNamed(t *testing.T) {
 		t.Errorf("got %+v", got)
 	}
 }
+
+func TestTheEndOfABindingComesFromThePanel(t *testing.T) {
+	// Five strips of 2 1/2 in are used whole and 10 in of the sixth, which the
+	// panel of 20 in holds (worked by hand).
+	p := besides(0)
+	p.Strips = []WholeStrip{{Name: "binding", Height: in(20), Count: 6, Last: in(80)}}
+	r := solved(t, p)
+	if err := illegal(p, r.Layout); err != nil || r.Length != in(480+5*20) || len(r.Layout.Rows[0].Panel) != 1 {
+		t.Errorf("%v, %+v", err, r.Layout)
+	}
+	p.Strips[0].Last = in(161)
+	if r = solved(t, p); r.Length != in(480+6*20) {
+		t.Errorf("an eighth too wide for the panel: %d", r.Length)
+	}
+}

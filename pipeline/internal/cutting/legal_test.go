@@ -39,7 +39,7 @@ func illegal(p Problem, l Layout) error {
 		if r.Strip >= 0 {
 			whole[r.Strip] += r.Repeat
 		}
-		if err := illegalPanel(p, r, pieces); err != nil {
+		if err := illegalPanel(p, r, pieces, parts); err != nil {
 			return err
 		}
 		y += r.Height * measure.Length(r.Repeat)
@@ -65,7 +65,7 @@ func illegal(p Problem, l Layout) error {
 }
 
 // illegalPanel checks the strips beside lengthwise cuts, and counts their pieces.
-func illegalPanel(p Problem, r Row, pieces []int) error {
+func illegalPanel(p Problem, r Row, pieces, parts []int) error {
 	beside := p
 	for _, c := range r.Cuts {
 		q := p.Pieces[c.Piece]
@@ -76,11 +76,14 @@ func illegalPanel(p Problem, r Row, pieces []int) error {
 	}
 	high := measure.Length(0)
 	for _, q := range r.Panel {
-		if err := illegalRow(beside, q); err != nil || q.Strip >= 0 || q.Repeat <= 0 || len(q.Parts)+len(q.Stacks)+len(q.Panel) > 0 {
+		if err := illegalRow(beside, q); err != nil || q.Strip >= 0 || q.Repeat <= 0 || len(q.Stacks)+len(q.Panel) > 0 {
 			return fmt.Errorf("panel row %+v: %v", q, err)
 		}
 		for _, c := range q.Cuts {
 			pieces[c.Piece] += c.Count * q.Repeat * r.Repeat
+		}
+		for _, part := range q.Parts {
+			parts[part.Strip] += q.Repeat * r.Repeat
 		}
 		high += q.Height * measure.Length(q.Repeat)
 	}

@@ -79,7 +79,7 @@ func (f *Fabric) split() (pieces []cutting.Piece, strips []cutting.WholeStrip) {
 			continue
 		}
 		pieces = append(pieces, cutting.Piece{
-			Name: n.For.Text, Across: n.Across, Along: n.Along, Count: int(n.Count), Turnable: f.Turnable(n), Together: n.Alike,
+			Name: n.For.Text, Across: n.Across, Along: n.Along, Count: int(n.Count), Turnable: f.Turnable(n), Together: n.Alike, Lengthwise: n.First,
 		})
 	}
 	return pieces, strips

@@ -158,6 +158,7 @@ type Need struct {
 	Alike   int            // of assorted prints: so many come from one
 	Fixed   bool           // it may not be turned, whatever the print
 	Last    measure.Length // of a joined length: how much of its last strip is used, 0 for all
+	First   bool           // cut lengthwise, before anything else
 }
 
 // Turnable tells whether what is cut may lie either way round.

@@ -79,10 +79,7 @@ func (c cutter) proof() []string {
 		return nil
 	}
 	packed := c.f.Packed()
-	known := "proved: no layout of strips, each cut across the fabric and then into pieces, is shorter" + c.usedWhole()
-	if packed.Status != cutting.Proved {
-		known = fmt.Sprintf("not proved the shortest: no layout of strips goes below %s", packed.Bound.Format(c.u))
-	}
+	known := c.known(packed)
 	switch {
 	case c.f.Cuts == plan.PackedCuts:
 		return []string{"Packed layout, " + c.layout.Length.Format(c.u) + " of strips; " + known + "."}
@@ -90,6 +87,24 @@ func (c cutter) proof() []string {
 		return []string{fmt.Sprintf("Plain method, %s of strips. The packed layout below takes %s.", c.layout.Length.Format(c.u), packed.Length.Format(c.u))}
 	}
 	return []string{"Plain method, " + c.layout.Length.Format(c.u) + " of strips; " + known + "."}
+}
+
+// known says what is known of layouts shorter than the packed one. What is cut
+// lengthwise first leaves panels beside it, of which no proof about strips
+// speaks: the bound is then that of all straight cutting.
+func (c cutter) known(packed *derive.Packed) string {
+	kind := "layout of strips"
+	lengthwise := slices.ContainsFunc(c.f.Needs, func(n derive.Need) bool { return n.First })
+	if lengthwise {
+		kind = "straight cutting"
+	}
+	switch {
+	case packed.Status != cutting.Proved:
+		return fmt.Sprintf("not proved the shortest: no %s goes below %s", kind, packed.Bound.Format(c.u))
+	case lengthwise:
+		return "proved: no straight cutting is shorter" + c.usedWhole()
+	}
+	return "proved: no layout of strips, each cut across the fabric and then into pieces, is shorter" + c.usedWhole()
 }
 
 // usedWhole qualifies a proof where some strips are sewn whole.
@@ -173,6 +188,9 @@ func (c cutter) yardage(t *report.Table) {
 	for _, r := range c.layout.Rows {
 		running += r.Height * measure.Length(r.Repeat)
 		t.Rows = append(t.Rows, c.stripRow(r, pieces, strips, report.L(running.Surd(), c.u)))
+		for _, q := range r.Panel {
+			t.Rows = append(t.Rows, c.stripRow(q, pieces, strips, report.T("beside")))
+		}
 	}
 	t.Foot = append(t.Foot, c.leftovers()...)
 	if f.Panels > 0 {
@@ -249,7 +267,21 @@ func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running re
 		}
 		then = append(then, fmt.Sprintf("%s %s wide, each cut across into %s", many(int64(stack.Count), "column"), stack.Width.Format(c.u), strings.Join(column, " and ")))
 	}
-	return row(report.N(repeat), width, report.T(sentence(strings.Join(then, ", then "))), report.T(strings.Join(unique(users), ", ")), report.N(total), running)
+	words := sentence(strings.Join(then, ", then "))
+	if len(r.Panel) > 0 {
+		words = "Cut along the fabric: " + strings.Join(then, ", then ") + ". Cut the panel left beside, " + c.panelWidth(r).Format(c.u) + " wide, into the strips that follow."
+	}
+	return row(report.N(repeat), width, report.T(words), report.T(strings.Join(unique(users), ", ")), report.N(total), running)
+}
+
+// panelWidth is what lengthwise cuts leave of the usable width.
+func (c cutter) panelWidth(r cutting.Row) measure.Length {
+	pieces, _ := c.needs()
+	left := c.f.Width
+	for _, cut := range r.Cuts {
+		left -= pieces[cut.Piece].Across * measure.Length(cut.Count)
+	}
+	return left
 }
 
 // unique are names without repeats, in order of first appearance.
