@@ -7,6 +7,7 @@ import (
 
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
 )
 
 // solved remembers the cutting problems of a run, so that equal ones, as sizes
@@ -26,10 +27,19 @@ func newSolved() *solved {
 }
 
 // Strips implements derive.Solver.
-func (s *solved) Strips(p cutting.Problem) (cutting.Result, error) {
-	return once(s, s.strips, key(p.Cloth, p.Pieces, p.Strips), func() (cutting.Result, error) {
-		return cutting.Solve(p, cutting.Limits{})
+func (s *solved) Strips(p cutting.Problem, settle measure.Length) (cutting.Result, error) {
+	return once(s, s.strips, stripsKey(p, settle), func() (cutting.Result, error) {
+		return cutting.Solve(p, cutting.Limits{Settle: settle})
 	})
+}
+
+// stripsKey is that of a problem, or of the one question about it.
+func stripsKey(p cutting.Problem, settle measure.Length) string {
+	k := key(p.Cloth, p.Pieces, p.Strips)
+	if settle > 0 {
+		k += fmt.Sprintf("?%d", settle)
+	}
+	return k
 }
 
 // Sheets implements derive.Solver.
@@ -58,9 +68,9 @@ type asker struct {
 }
 
 // Strips implements derive.Solver.
-func (a *asker) Strips(p cutting.Problem) (cutting.Result, error) {
-	a.keys = append(a.keys, "strips "+key(p.Cloth, p.Pieces, p.Strips))
-	return a.solved.Strips(p)
+func (a *asker) Strips(p cutting.Problem, settle measure.Length) (cutting.Result, error) {
+	a.keys = append(a.keys, "strips "+stripsKey(p, settle))
+	return a.solved.Strips(p, settle)
 }
 
 // Sheets implements derive.Solver.

@@ -171,14 +171,15 @@ type Fabric struct {
 	Err   error // a piece fits in no allowed way: *cutting.TooWide or *cutting.Unusable
 
 	// Yardage. Lengths along the fabric.
-	Width  measure.Length // usable, after shrinkage
-	Layout cutting.Layout // as the pattern's instructions are: the plain method's or the packed one
-	Amount                // what that layout takes
-	Plain  cutting.Layout // the plain method's
-	Panels measure.Length // of the backing, rounded up to a tick
-	Bound  measure.Length // below which no straight cutting can go
-	bare   []cutting.Piece
-	packed *Packed
+	Width   measure.Length // usable, after shrinkage
+	Layout  cutting.Layout // as the pattern's instructions are: the plain method's or the packed one
+	Amount                 // what that layout takes
+	Plain   cutting.Layout // the plain method's
+	Panels  measure.Length // of the backing, rounded up to a tick
+	Bound   measure.Length // below which no straight cutting can go
+	bare    []cutting.Piece
+	packed  *Packed
+	printed measure.Length // what the pattern asks for, 0 where it prints nothing
 
 	// Precut.
 	Sheets cutting.SheetLayout
