@@ -173,11 +173,10 @@ func solveStrips(in *instance, limits Limits, steps *Steps) (plan, proved, scali
 		s.budget = limits.Visits
 		best = s.climb(m, best, limits.Patterns, 16*limits.Nodes)
 	}
-	if in.sheets == nil && in.stock == nil && len(in.heights) > 1 && limits.Settle == 0 {
-		s.fewestStrips()
-		s.best = in.fewestPatterns(s.best, demand)
-	}
-	if in.stock != nil {
+	if in.sheets == nil && in.stock == nil && limits.Settle == 0 {
+		if len(in.heights) > 1 {
+			s.fewestStrips()
+		}
 		s.best = in.fewestPatterns(s.best, demand)
 	}
 	return s.best, best, s.scaling
