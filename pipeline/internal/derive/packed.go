@@ -110,7 +110,7 @@ func (f *Fabric) PackedSheets() *cutting.SheetResult {
 	}
 	r, err := f.solver.Sheets(f.sheetProblem())
 	if err != nil { // the plain method would have said so first
-		r = cutting.SheetResult{Layout: f.Sheets}
+		r = cutting.SheetResult{Layout: f.PlainSheets}
 	}
 	f.packedSheets = &r
 	return f.packedSheets
@@ -121,6 +121,9 @@ func (f *Fabric) PackedPacks() int64 {
 	packs, _ := f.packs(f.PackedSheets().Layout.Count)
 	return packs
 }
+
+// CutList is the title of the sheet that a size's cutting layouts are printed on.
+func (s *Size) CutList() string { return "Cut list " + s.Of.Name.Text }
 
 // Zone is where a length that a pattern asks for lies. Each zone stands on a
 // proof: a bound, or a layout.

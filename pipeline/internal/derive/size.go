@@ -182,9 +182,10 @@ type Fabric struct {
 	printed measure.Length // what the pattern asks for, 0 where it prints nothing
 
 	// Precut.
-	Sheets cutting.SheetLayout
-	Packs  int64 // rounded up
-	Left   int64 // pieces left over
+	Sheets      cutting.SheetLayout // as the pattern's instructions are
+	PlainSheets cutting.SheetLayout // the plain method's
+	Packs       int64               // rounded up
+	Left        int64               // pieces left over
 
 	solver       Solver
 	packedSheets *cutting.SheetResult

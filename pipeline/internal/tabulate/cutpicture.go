@@ -197,7 +197,7 @@ func (f *frame) stacks(s cutting.Stack, u, v, height measure.Length) measure.Len
 // crowded tells whether a layout has more pieces than can be drawn.
 func (c cutter) crowded() bool {
 	n := shapesOf(c.layout.Rows)
-	for _, s := range c.f.Sheets.Sheets {
+	for _, s := range c.sheets.Sheets {
 		n += shapesOf(s.Rows)
 	}
 	return c.f.Err == nil && n > mostShapes

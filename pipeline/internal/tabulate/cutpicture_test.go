@@ -118,7 +118,7 @@ func TestSheetsCutAlong(t *testing.T) {
 		if turned {
 			high = 6 * inch // across the sheet
 		}
-		c.f.Sheets = cutting.SheetLayout{Count: 3, Sheets: []cutting.CutSheet{
+		c.sheets = cutting.SheetLayout{Count: 3, Sheets: []cutting.CutSheet{
 			{Repeat: 2, Turned: turned, Rows: []cutting.Row{{Height: high, Repeat: 2, Strip: -1, Cuts: []cutting.Cut{{Piece: 0, Count: 3}, {Piece: 1, Count: 1}}}}},
 			{Repeat: 1, Rows: []cutting.Row{{Height: 18 * inch, Repeat: 1, Strip: 0}}}, // used as it comes
 		}}
