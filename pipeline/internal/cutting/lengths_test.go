@@ -272,3 +272,27 @@ func TestLengthsOnAFineGridAreLegal(t *testing.T) {
 		t.Errorf("cost %d, bound %d", r.Cost, r.Bound)
 	}
 }
+
+func FuzzSolveLengths(f *testing.F) {
+	f.Add([]byte{120, 9, 64, 5, 3, 24, 0, 11, 13, 40, 7})
+	f.Add([]byte{20, 1, 20, 1, 0, 0, 0, 7, 200})
+	f.Fuzz(func(t *testing.T, data []byte) {
+		if len(data) < 8 || len(data) > 40 {
+			return
+		}
+		p := LengthProblem{Stocks: []Stock{
+			{Length: measure.Length(data[0]), Cost: int64(data[1]), Count: Unlimited},
+			{Length: measure.Length(data[2]), Cost: int64(data[3]), Count: int(data[4]) - 1},
+			{Length: measure.Length(data[5]), Count: int(data[6] % 4)}}}
+		for d := data[7:]; len(d) >= 2; d = d[2:] {
+			p.Wanted = append(p.Wanted, Wanted{Length: measure.Length(d[0]), Count: int(d[1])})
+		}
+		r, err := SolveLengths(p, Limits{Visits: 300_000, Rounds: 10})
+		if err != nil {
+			return
+		}
+		if err := illegalLengths(p, r); err != nil {
+			t.Fatalf("%+v: %v", p, err)
+		}
+	})
+}
