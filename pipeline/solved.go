@@ -69,7 +69,9 @@ type asker struct {
 
 // Strips implements derive.Solver.
 func (a *asker) Strips(p cutting.Problem, settle measure.Length) (cutting.Result, error) {
-	a.keys = append(a.keys, "strips "+stripsKey(p, settle))
+	if settle == 0 { // a question about a problem that was asked before is not another one
+		a.keys = append(a.keys, "strips "+stripsKey(p, settle))
+	}
 	return a.solved.Strips(p, settle)
 }
 
