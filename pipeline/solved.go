@@ -7,6 +7,7 @@ import (
 
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
 )
 
 // solved remembers the cutting problems of a run, so that equal ones, as sizes
@@ -26,10 +27,19 @@ func newSolved() *solved {
 }
 
 // Strips implements derive.Solver.
-func (s *solved) Strips(p cutting.Problem) (cutting.Result, error) {
-	return once(s, s.strips, key(p.Cloth, p.Pieces, p.Strips), func() (cutting.Result, error) {
-		return cutting.Solve(p, cutting.Limits{})
+func (s *solved) Strips(p cutting.Problem, settle measure.Length) (cutting.Result, error) {
+	return once(s, s.strips, stripsKey(p, settle), func() (cutting.Result, error) {
+		return cutting.Solve(p, cutting.Limits{Settle: settle})
 	})
+}
+
+// stripsKey is that of a problem, or of the one question about it.
+func stripsKey(p cutting.Problem, settle measure.Length) string {
+	k := key(p.Cloth, p.Pieces, p.Strips)
+	if settle > 0 {
+		k += fmt.Sprintf("?%d", settle)
+	}
+	return k
 }
 
 // Sheets implements derive.Solver.
@@ -58,9 +68,11 @@ type asker struct {
 }
 
 // Strips implements derive.Solver.
-func (a *asker) Strips(p cutting.Problem) (cutting.Result, error) {
-	a.keys = append(a.keys, "strips "+key(p.Cloth, p.Pieces, p.Strips))
-	return a.solved.Strips(p)
+func (a *asker) Strips(p cutting.Problem, settle measure.Length) (cutting.Result, error) {
+	if settle == 0 { // a question about a problem that was asked before is not another one
+		a.keys = append(a.keys, "strips "+stripsKey(p, settle))
+	}
+	return a.solved.Strips(p, settle)
 }
 
 // Sheets implements derive.Solver.
@@ -99,7 +111,7 @@ func (l *line) cuttings() report.Cuttings {
 func key(cloth any, pieces []cutting.Piece, strips []cutting.WholeStrip) string {
 	k := fmt.Appendf(nil, "%v", cloth)
 	for _, p := range pieces {
-		k = fmt.Appendf(k, ";%d,%d,%d,%t", p.Across, p.Along, p.Count, p.Turnable)
+		k = fmt.Appendf(k, ";%d,%d,%d,%t,%d,%t", p.Across, p.Along, p.Count, p.Turnable, p.Together, p.Lengthwise)
 	}
 	for _, w := range strips {
 		k = fmt.Appendf(k, "|%d,%d,%d", w.Height, w.Count, w.Last)

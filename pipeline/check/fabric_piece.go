@@ -167,8 +167,8 @@ func packTight(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 		return
 	}
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("the pattern prints %s of %q with %s; the plain method cuts into %d, and only the packed layout does with %d", count(said.N, "pack"),
-			f.Role.Text, count(said.N*f.Pack.N, "piece"), f.Sheets.Count, f.PackedSheets().Layout.Count),
+		Message: fmt.Sprintf("the pattern prints %s of %q with %s; the plain method cuts into %d, and only the packed layout printed on sheet %q does with %d", count(said.N, "pack"),
+			f.Role.Text, count(said.N*f.Pack.N, "piece"), f.Sheets.Count, p.Size.CutList(), f.PackedSheets().Layout.Count),
 		Hint:  fmt.Sprintf("print %s, or say \"cutting\": \"packed\" for %q and print its cut list", count(int(f.Packs), "pack"), f.Role.Text),
 		About: cloth(f),
 	})

@@ -81,8 +81,8 @@ func (p *Pass) proof(f *derive.Fabric) string {
 
 func tight(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("%s; the plain method takes %s, and only the packed layout fits: %s with squaring up, %s",
-			p.printedCloth(f, said), p.breakdown(f), p.length(f.Packed().Gross), p.proof(f)),
+		Message: fmt.Sprintf("%s; the plain method takes %s, and only the packed layout printed on sheet %q fits: %s with squaring up, %s",
+			p.printedCloth(f, said), p.breakdown(f), p.Size.CutList(), p.length(f.Packed().Gross), p.proof(f)),
 		Hint:  fmt.Sprintf("print %s, or say \"cutting\": \"packed\" for %q and print its cut list", p.enough(f), f.Role.Text),
 		About: cloth(f),
 	})

@@ -83,6 +83,7 @@ type Defaults struct {
 	BindingAllowance measure.Length // 10 in; 25 cm
 	FinishedRounding measure.Length // 1/4 in; 0.5 cm
 	RulerGrid        measure.Length // 1/8 in; 1 mm
+	UsefulOffcut     measure.Length // 2 in; 5 cm. Common practice, no source
 }
 
 // DefaultsFor are the defaults of plans in a unit.
@@ -97,6 +98,7 @@ func DefaultsFor(u measure.Unit) Defaults {
 			BindingAllowance: 25 * measure.Centimetre,
 			FinishedRounding: measure.Centimetre / 2,
 			RulerGrid:        measure.Millimetre,
+			UsefulOffcut:     5 * measure.Centimetre,
 		}
 	}
 	return Defaults{
@@ -108,5 +110,6 @@ func DefaultsFor(u measure.Unit) Defaults {
 		BindingAllowance: 10 * measure.Inch,
 		FinishedRounding: measure.Inch / 4,
 		RulerGrid:        measure.Inch / 8,
+		UsefulOffcut:     2 * measure.Inch,
 	}
 }

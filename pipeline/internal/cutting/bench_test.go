@@ -53,6 +53,27 @@ func BenchmarkSheets(b *testing.B) {
 	}
 }
 
+// BenchmarkLengths solves random runs of kits in so many lengths; an operation is
+// one of them.
+func BenchmarkLengths(b *testing.B) {
+	for _, sizes := range []int{3, 10, 24} {
+		r := rand.New(rand.NewSource(int64(sizes)))
+		var all []LengthProblem
+		for range 20 {
+			all = append(all, kitRuns(r, sizes))
+		}
+		b.Run("sizes="+strconv.Itoa(sizes), func(b *testing.B) {
+			n := 0
+			for b.Loop() {
+				if _, err := SolveLengths(all[n%len(all)], Limits{}); err != nil {
+					b.Fatal(err)
+				}
+				n++
+			}
+		})
+	}
+}
+
 // BenchmarkPlain is what every figure costs before it is solved.
 func BenchmarkPlain(b *testing.B) {
 	all := readStrips(b)

@@ -7,91 +7,138 @@ import (
 	"yardproof/schema/measure"
 )
 
-// LongStrip runs along the cloth: borders cut lengthwise, before anything else.
-type LongStrip struct {
-	Name   string
-	Width  measure.Length
-	Length measure.Length
-	Count  int
+// solveBeside lays out a problem with lengthwise pieces: they are cut first,
+// side by side, and the panel beside them is cut into strips of its own before
+// strips of the whole width follow. Where that is longer than the two-stage
+// layout, the answer is the latter. A panel beside is neither, so the bound is
+// the one that holds for every straight cutting.
+func solveBeside(p Problem, limits Limits) (Result, error) {
+	limits.Settle = 0
+	ordinary := p
+	ordinary.Pieces = slices.Clone(p.Pieces)
+	for i := range ordinary.Pieces {
+		ordinary.Pieces[i].Lengthwise = false
+	}
+	best, err := Solve(ordinary, limits)
+	if err != nil {
+		return Result{}, err
+	}
+	l, steps := beside(ordinary, lengthwise(p), limits)
+	best.Steps.add(steps)
+	if l.Length <= best.Length {
+		best.Layout, best.Length = l, l.Length
+	}
+	best.Bound, best.Status, best.Certificate, best.best = AreaBound(p), Gap, nil, nil
+	if best.Bound == best.Length {
+		best.Status = Proved
+	}
+	return best, nil
 }
 
-// BesideResult is a layout with long strips side by side at one edge, a panel
-// beside them cut into strips of its own, and strips of the whole width below.
-// Reach is the length of the longest of the long strips. Nothing shorter than
-// Bound can be had by any straight cutting; the layout itself is only the best
-// of two.
-type BesideResult struct {
-	Reach      measure.Length
-	PanelWidth measure.Length
-	Panel      Layout
-	Below      Layout
-	Length     measure.Length
-	Bound      measure.Length
+// lengthwise lists the pieces that are cut first, one by one, the longest first.
+func lengthwise(p Problem) []int {
+	var all []int
+	for i, q := range p.Pieces {
+		if q.Lengthwise {
+			all = append(all, slices.Repeat([]int{i}, q.Count)...)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b int) int {
+		x, y := p.Pieces[a], p.Pieces[b]
+		return cmp.Or(cmp.Compare(y.Along, x.Along), cmp.Compare(y.Across, x.Across))
+	})
+	return all
 }
 
-// SolveBeside lays out long strips and, in the panel beside them and below,
-// the rest of a problem. Long strips wider than the cloth in all are a
-// *[TooWide]; otherwise the error is that of [Solve].
-func SolveBeside(p Problem, long []LongStrip, limits Limits) (BesideResult, error) {
-	r := BesideResult{PanelWidth: p.Cloth.Width}
-	for _, s := range long {
-		if s.Count == 0 {
+// beside lays the pieces of long side by side in bands, as many as go, and the
+// rest in the panels beside them and below.
+func beside(p Problem, long []int, limits Limits) (Layout, Steps) {
+	rest := p
+	rest.Pieces, rest.Strips = slices.Clone(p.Pieces), slices.Clone(p.Strips)
+	for _, i := range long {
+		rest.Pieces[i].Count = 0
+	}
+	var l Layout
+	var steps Steps
+	for _, band := range bands(p, long) {
+		width := p.Cloth.Width - band.used(p.Pieces)
+		band.Panel = panel(rest, width, band.Height, limits, &steps)
+		for _, r := range band.Panel {
+			for _, c := range r.Cuts {
+				rest.Pieces[c.Piece].Count -= c.Count * r.Repeat
+			}
+			for _, q := range r.Parts {
+				rest.Strips[q.Strip].Count--
+				rest.Strips[q.Strip].Last = 0
+			}
+		}
+		l.add(band)
+	}
+	below, err := Solve(rest, limits)
+	if err != nil { // the whole has been solved, so its parts can be
+		return Layout{Length: maxSide << 20}, steps
+	}
+	steps.add(below.Steps)
+	for _, r := range below.Layout.Rows {
+		l.add(r)
+	}
+	return l, steps
+}
+
+// bands puts long pieces side by side, each band as tall as its first.
+func bands(p Problem, long []int) []Row {
+	var rows []Row
+	room := measure.Length(0)
+	for _, i := range long {
+		q := p.Pieces[i]
+		if q.Across > room {
+			rows = append(rows, Row{Height: p.Cloth.whole(q.Along), Repeat: 1, Strip: -1})
+			room = p.Cloth.Width
+		}
+		room -= q.Across
+		band := &rows[len(rows)-1]
+		if n := len(band.Cuts); n > 0 && band.Cuts[n-1].Piece == i {
+			band.Cuts[n-1].Count++
 			continue
 		}
-		if !side(s.Width) || !side(s.Length) || s.Count < 0 || s.Count > maxCount {
-			return r, &Unusable{Piece: -1, Strip: -1, Name: s.Name, What: "sides must be positive and the count not negative"}
-		}
-		r.Reach = max(r.Reach, s.Length)
-		if r.PanelWidth -= s.Width * measure.Length(s.Count); r.PanelWidth < 0 {
-			return r, &TooWide{Piece: -1, Strip: -1, Name: s.Name, Needs: p.Cloth.Width - r.PanelWidth, Width: p.Cloth.Width}
-		}
+		band.Cuts = append(band.Cuts, Cut{Piece: i, Count: 1})
 	}
-	below, err := Solve(p, limits)
-	if err != nil {
-		return r, err
-	}
-	r.Below = below.Layout
-	if rest, panel, ok := intoPanel(p, r, limits); ok && rest.Length < r.Below.Length {
-		r.Panel, r.Below = panel, rest
-	}
-	r.Length = r.Reach + r.Below.Length
-	r.Bound = besideBound(p, long)
-	return r, nil
+	return rows
 }
 
-// intoPanel cuts what the panel holds from it and lays out the rest below.
-func intoPanel(p Problem, r BesideResult, limits Limits) (below, panel Layout, ok bool) {
-	if r.PanelWidth <= 0 || r.Reach == 0 {
-		return below, panel, false
+// panel cuts what a panel of that width holds, the densest strips first: pieces,
+// and the last parts of joined lengths.
+func panel(rest Problem, width, reach measure.Length, limits Limits, steps *Steps) []Row {
+	if width <= 0 {
+		return nil
 	}
-	q := Problem{Cloth: p.Cloth, Pieces: slices.Clone(p.Pieces)}
-	q.Cloth.Width = r.PanelWidth
+	q := Problem{Cloth: rest.Cloth, Pieces: slices.Clone(rest.Pieces), Strips: slices.Clone(rest.Strips)}
+	q.Cloth.Width = width
+	for i, s := range q.Strips {
+		if _, part := s.split(rest.Cloth.Width); part > 0 && part < width {
+			q.Strips[i].Count = 1
+		} else {
+			q.Strips[i].Count, q.Strips[i].Last = 0, 0
+		}
+	}
 	for i, piece := range q.Pieces {
-		if shortestAlong(piece, r.PanelWidth) == 0 {
+		if shortestAlong(piece, width) == 0 {
 			q.Pieces[i].Count = 0
 		}
 	}
 	solved, err := Solve(q, limits)
 	if err != nil {
-		return below, panel, false
+		return nil
 	}
-	panel = densest(p, solved.Layout, r.Reach)
-	rest := p
-	rest.Pieces = slices.Clone(p.Pieces)
-	for _, row := range panel.Rows {
-		for _, c := range row.Cuts {
-			rest.Pieces[c.Piece].Count -= c.Count * row.Repeat
-		}
-	}
-	left, err := Solve(rest, limits)
-	return left.Layout, panel, err == nil
+	steps.add(solved.Steps)
+	return densest(q, solved.Layout, reach).Rows
 }
 
 // densest keeps the strips with the most fabric in use for their height, as
 // many as reach allows.
 func densest(p Problem, l Layout, reach measure.Length) Layout {
 	rows := slices.Clone(l.Rows)
-	slices.SortStableFunc(rows, func(a, b Row) int { return cmp.Compare(b.meanWidth(p.Pieces), a.meanWidth(p.Pieces)) })
+	slices.SortStableFunc(rows, func(a, b Row) int { return cmp.Compare(b.meanWidth(p), a.meanWidth(p)) })
 	var out Layout
 	for _, r := range rows {
 		r.Repeat = min(r.Repeat, int((reach-out.Length)/r.Height))
@@ -100,20 +147,14 @@ func densest(p Problem, l Layout, reach measure.Length) Layout {
 	return out
 }
 
-// meanWidth is the area of a row's cuts over its height.
-func (r Row) meanWidth(pieces []Piece) measure.Length {
+// meanWidth is the area of a row's cuts and parts over its height.
+func (r Row) meanWidth(p Problem) measure.Length {
 	var a area
 	for _, c := range r.Cuts {
-		a.add(pieces[c.Piece].Across, pieces[c.Piece].Along, c.Count)
+		a.add(p.Pieces[c.Piece].Across, p.Pieces[c.Piece].Along, c.Count)
+	}
+	for _, q := range r.Parts {
+		a.add(q.Width, p.Strips[q.Strip].Height, 1)
 	}
 	return a.over(r.Height)
-}
-
-// besideBound is the area bound with the long strips as pieces.
-func besideBound(p Problem, long []LongStrip) measure.Length {
-	p.Pieces = slices.Clone(p.Pieces)
-	for _, s := range long {
-		p.Pieces = append(p.Pieces, Piece{Name: s.Name, Across: max(1, s.Width), Along: max(1, s.Length), Count: s.Count})
-	}
-	return AreaBound(p)
 }

@@ -1,9 +1,15 @@
 package cutting
 
-import "yardproof/schema/measure"
+import (
+	"cmp"
+	"slices"
+
+	"yardproof/schema/measure"
+)
 
 // layout deals a plan's kinds back to the caller's pieces and adds the strips
-// that are used whole.
+// that are used whole. Strips of one height follow each other, so that the ruler
+// is set once for each height: the tallest first, whole strips before others.
 func (in *instance) layout(p Problem, best plan) Layout {
 	l := wholeRows(p)
 	d := newDealer(in)
@@ -14,7 +20,12 @@ func (in *instance) layout(p Problem, best plan) Layout {
 			left -= n
 		}
 	}
+	l.byHeight()
 	return l
+}
+
+func (l *Layout) byHeight() {
+	slices.SortStableFunc(l.Rows, func(a, b Row) int { return cmp.Compare(b.Height, a.Height) })
 }
 
 // wholeRows are the strips that are used whole.

@@ -22,6 +22,7 @@ func (in *instance) layoutStacked(p Problem, best plan) Layout {
 			l.add(row)
 		}
 	}
+	l.byHeight()
 	return l
 }
 

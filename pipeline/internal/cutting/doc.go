@@ -20,7 +20,9 @@
 //     Each result says whether it is proved, and a [Certificate] lets others
 //     check the bound.
 //   - [SolveStacked]: a third stage, where it saves a step of the buying grid.
-//   - [SolveBeside]: borders cut lengthwise, the panel beside them used.
+//
+// Borders cut lengthwise are taken first, and the panel beside them used
+// (beside.go).
 //
 // # How it works
 //

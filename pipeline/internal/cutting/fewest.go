@@ -27,7 +27,8 @@ func (s *search) fewestStrips() {
 }
 
 // fewestPatterns merges runs of strips while two of them can be cut alike:
-// same total height, fewer ruler settings.
+// same total height, fewer ruler settings. A strip of one size only is left as it
+// is, since it takes no setting of its own and leaves a better offcut.
 func (in *instance) fewestPatterns(p plan, demand []int) plan {
 	fewest := p
 	p = slices.Clone(p)
@@ -52,7 +53,7 @@ func (in *instance) fewestPatterns(p plan, demand []int) plan {
 // alike finds one pattern that does for two runs of a class, if there is one:
 // it must hold its share of what both hold.
 func (in *instance) alike(a, b run) (run, bool) {
-	if a.class != b.class {
+	if a.class != b.class || len(a.terms()) < 2 || len(b.terms()) < 2 {
 		return run{}, false
 	}
 	times := a.times + b.times

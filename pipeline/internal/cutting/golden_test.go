@@ -2,6 +2,9 @@ package cutting
 
 import (
 	"flag"
+	"fmt"
+	"hash/crc32"
+	"math/rand"
 	"os"
 	"strings"
 	"testing"
@@ -20,6 +23,22 @@ func TestLayoutsGolden(t *testing.T) {
 		b.WriteString(n.name + ", heights and lengths in eighths of an inch\n")
 		b.WriteString(describe(n.problem, r.Layout, in(1)))
 	}
+	// Harder ones, with local search and long branching, by a sum of their layouts.
+	r := rand.New(rand.NewSource(15))
+	for _, sizes := range []int{5, 6, 7, 8, 12, 20} {
+		p := quiltLike(r, sizes)
+		got, err := Solve(p, Limits{Visits: 20_000_000})
+		if err != nil {
+			t.Fatal(err)
+		}
+		sum := crc32.ChecksumIEEE([]byte(describe(p, got.Layout, in(1))))
+		fmt.Fprintf(&b, "random quilt of %d sizes: length %d, bound %d, %+v, layout %08x\n", sizes, got.Length/in(1), got.Bound/in(1), got.Steps, sum)
+	}
+	runs, err := SolveLengths(kitRuns(r, 12), Limits{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	fmt.Fprintf(&b, "random run of 12 kits: cost %d, bound %d, %+v, plan %08x\n", runs.Cost, runs.Bound, runs.Steps, crc32.ChecksumIEEE(fmt.Append(nil, runs.Stocks)))
 	if *update {
 		if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
 			t.Fatal(err)

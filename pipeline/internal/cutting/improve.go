@@ -78,13 +78,21 @@ func (m *master) wholePart() plan {
 	return p
 }
 
-// localSearch releases a handful of strips, the wasteful ones first, and
-// solves what they held anew, so many times.
+// localSearch releases some strips, the wasteful ones first, and solves what
+// they held anew, so many times: mostly a handful, and every fourth time a few
+// dozen, which are only dived for. It stops early when nothing has come of it
+// for long.
 func (s *search) localSearch(rounds int) {
 	random := lcg(1)
-	for ; rounds > 0 && s.goal >= 0 && !s.spent() && !s.met(); rounds-- {
+	idle := 0
+	for ; rounds > 0 && idle < patient && s.goal >= 0 && !s.spent() && !s.met(); rounds-- {
 		s.steps.Rounds++
-		kept, freed := s.release(&random)
+		idle++
+		size := handful - 4 + random.below(4)
+		if rounds%4 == 0 {
+			size = 20 + random.below(16)
+		}
+		kept, freed := s.release(&random, size)
 		if len(freed) == 0 {
 			return
 		}
@@ -93,7 +101,9 @@ func (s *search) localSearch(rounds int) {
 			subtract(left, r)
 		}
 		if better, ok := s.resolve(left, kept, freed); ok {
-			s.offer(append(kept, better...))
+			if s.offer(append(kept, better...)) {
+				idle = 0
+			}
 		}
 	}
 }
@@ -114,7 +124,11 @@ func (s *search) resolve(left []int, kept, known plan) (plan, bool) {
 		return nil, false
 	}
 	t.price(n)
-	if !sub.closed(n.bound) {
+	switch {
+	case sub.closed(n.bound):
+	case known.strips() >= handful:
+		sub.dive(t.m.pool)
+	default:
 		sub.sample(n.node, 300, 60)
 	}
 	return sub.best, sub.length < start
@@ -129,16 +143,23 @@ func (g *lcg) below(n int) int {
 	return int(uint64(*g) >> 33 % uint64(n))
 }
 
-// release splits the best plan into strips that stay and 7 to 9 that are
+// Fewer strips than a handful are few enough to try combinations of patterns;
+// patient is how many rounds in a row may bring nothing.
+const (
+	handful = 12
+	patient = 200
+)
+
+// release splits the best plan into strips that stay and so many that are
 // solved anew: half of them the most wasteful not yet chosen, the rest random.
-func (s *search) release(random *lcg) (kept, freed plan) {
+func (s *search) release(random *lcg, size int) (kept, freed plan) {
 	var single []pattern
 	for _, r := range s.best {
 		for n := 0; n < min(r.times, 9); n++ {
 			single = append(single, r.pattern)
 		}
 	}
-	size := min(len(single), 7+random.below(3))
+	size = min(len(single), size)
 	slices.SortStableFunc(single, func(a, b pattern) int { return int(s.in.waste(b) - s.in.waste(a)) })
 	chosen := make([]bool, len(single))
 	for n := 0; n < size; n++ {

@@ -29,7 +29,9 @@ type Stack struct {
 // Height is the cloth each takes (already rounded to the print's repeat). When
 // Strip is an index into the problem's Strips, every strip of the row is used
 // whole for that demand and nothing else is cut from it; otherwise it is -1
-// and the row holds Cuts and Parts, and Stacks in a three-stage layout.
+// and the row holds Cuts and Parts, and Stacks in a three-stage layout. Beside
+// lengthwise cuts, Panel is strips of the width that is left, one below the other
+// and together no taller than the row.
 type Row struct {
 	Height measure.Length
 	Repeat int
@@ -37,6 +39,7 @@ type Row struct {
 	Strip  int
 	Parts  []Part
 	Stacks []Stack
+	Panel  []Row
 }
 
 // Layout is a complete set of strips. Length is the sum of heights times

@@ -39,6 +39,9 @@ func illegal(p Problem, l Layout) error {
 		if r.Strip >= 0 {
 			whole[r.Strip] += r.Repeat
 		}
+		if err := illegalPanel(p, r, pieces, parts); err != nil {
+			return err
+		}
 		y += r.Height * measure.Length(r.Repeat)
 	}
 	if y != l.Length {
@@ -57,6 +60,35 @@ func illegal(p Problem, l Layout) error {
 		if whole[i] != wantWhole || parts[i] != wantParts {
 			return fmt.Errorf("strip %d is cut %d times whole and %d in part", i, whole[i], parts[i])
 		}
+	}
+	return nil
+}
+
+// illegalPanel checks the strips beside lengthwise cuts, and counts their pieces.
+func illegalPanel(p Problem, r Row, pieces, parts []int) error {
+	beside := p
+	for _, c := range r.Cuts {
+		q := p.Pieces[c.Piece]
+		if len(r.Panel) > 0 && (!q.Lengthwise || c.Turned) {
+			return fmt.Errorf("a panel beside piece %d, which is not cut lengthwise", c.Piece)
+		}
+		beside.Cloth.Width -= q.Across * measure.Length(c.Count)
+	}
+	high := measure.Length(0)
+	for _, q := range r.Panel {
+		if err := illegalRow(beside, q); err != nil || q.Strip >= 0 || q.Repeat <= 0 || len(q.Stacks)+len(q.Panel) > 0 {
+			return fmt.Errorf("panel row %+v: %v", q, err)
+		}
+		for _, c := range q.Cuts {
+			pieces[c.Piece] += c.Count * q.Repeat * r.Repeat
+		}
+		for _, part := range q.Parts {
+			parts[part.Strip] += q.Repeat * r.Repeat
+		}
+		high += q.Height * measure.Length(q.Repeat)
+	}
+	if high > r.Height {
+		return fmt.Errorf("a panel of %d in a row of %d", high, r.Height)
 	}
 	return nil
 }

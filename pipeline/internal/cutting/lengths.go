@@ -97,9 +97,7 @@ func (p LengthProblem) check() error {
 
 // SolveLengths finds the plan of least cost. It is strip cutting in which the
 // classes of strips are the stocks and all pieces are one tick high, so the
-// same search serves and the same may be called proved. Of equally cheap plans
-// it takes one with few lengths cut into and few ways of cutting them, but
-// proves nothing of that.
+// same search serves and the same may be called proved.
 //
 // Some stock without limit must hold each wanted length: otherwise the error is
 // a *[TooWide], whose Width is the longest such stock. A number without meaning

@@ -15,14 +15,23 @@ type Offcut struct {
 }
 
 // Offcuts lists what a layout leaves at the ends of its strips, tallest first,
-// where neither side is less than least. It does not count what is trimmed
-// from pieces lower than their strip.
+// and of the panels beside lengthwise pieces, where neither side is less than
+// least. It does not count what is trimmed from pieces lower than their strip.
 func Offcuts(p Problem, l Layout, least measure.Length) []Offcut {
 	var all []Offcut
+	add := func(width, height measure.Length, count int) {
+		if width > 0 && width >= least && height > 0 && height >= least {
+			all = append(all, Offcut{width, height, count})
+		}
+	}
 	for _, r := range l.Rows {
-		left := p.Cloth.Width - r.used(p.Pieces)
-		if r.Strip < 0 && left > 0 && left >= least && r.Height >= least {
-			all = append(all, Offcut{left, r.Height, r.Repeat})
+		left, below := p.Cloth.Width-r.used(p.Pieces), r.Height
+		for _, q := range r.Panel {
+			add(left-q.used(p.Pieces), q.Height, q.Repeat)
+			below -= q.Height * measure.Length(q.Repeat)
+		}
+		if r.Strip < 0 {
+			add(left, below, r.Repeat)
 		}
 	}
 	slices.SortFunc(all, func(a, b Offcut) int {

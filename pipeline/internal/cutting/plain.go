@@ -6,7 +6,8 @@ import "yardproof/schema/measure"
 // source): each size of piece is cut from its own strips, in the better of its
 // allowed orientations, and its last strip may be partly used. Fewer inches
 // win; at equal inches the taller, hence fewer, strips. Pieces of equal size,
-// whoever asked for them, count as one size. Whole strips come first.
+// whoever asked for them, count as one size. Lengthwise pieces come first, then
+// whole strips.
 //
 // The error is a *[TooWide] or an *[Unusable].
 func Plain(p Problem) (Layout, error) {
@@ -14,19 +15,34 @@ func Plain(p Problem) (Layout, error) {
 		return Layout{}, err
 	}
 	var l Layout
+	groups := sizes(p.Pieces, false)
+	if err := l.addSizes(p, groups, true); err != nil {
+		return Layout{}, err
+	}
 	for i, s := range p.Strips {
 		l.addWhole(p.Cloth, i, s)
 	}
-	for _, group := range sizes(p.Pieces, false) {
+	if err := l.addSizes(p, groups, false); err != nil {
+		return Layout{}, err
+	}
+	return l, nil
+}
+
+// addSizes cuts the sizes that are lengthwise, or those that are not.
+func (l *Layout) addSizes(p Problem, groups [][]int, lengthwise bool) error {
+	for _, group := range groups {
+		if p.Pieces[group[0]].Lengthwise != lengthwise {
+			continue
+		}
 		rows, err := ownStrips(p, group)
 		if err != nil {
-			return Layout{}, err
+			return err
 		}
 		for _, r := range rows {
 			l.add(r)
 		}
 	}
-	return l, nil
+	return nil
 }
 
 func (l *Layout) addWhole(c Cloth, i int, s WholeStrip) {
@@ -54,6 +70,7 @@ func sizes(pieces []Piece, matching bool) [][]int {
 		a, b     measure.Length
 		turnable bool
 		together int
+		first    bool
 	}
 	at := map[key]int{}
 	var groups [][]int
@@ -61,7 +78,7 @@ func sizes(pieces []Piece, matching bool) [][]int {
 		if q.Count == 0 {
 			continue
 		}
-		k := key{q.Across, q.Along, q.Turnable, 1}
+		k := key{q.Across, q.Along, q.Turnable, 1, q.Lengthwise}
 		if matching {
 			k.together = q.matching()
 		}

@@ -13,13 +13,18 @@ import (
 // Together matters only for sheets of assorted prints: so many of the piece
 // must come from one sheet, because they must match (a block's four corners).
 // Zero means that it does not matter; otherwise Count is a multiple of it.
+//
+// Lengthwise pieces run along the cloth and are cut before anything else, side
+// by side (borders cut lengthwise); the panel beside them may be cut into strips
+// of its own. They cannot be turnable.
 type Piece struct {
-	Name     string
-	Across   measure.Length
-	Along    measure.Length
-	Count    int
-	Turnable bool
-	Together int
+	Name       string
+	Across     measure.Length
+	Along      measure.Length
+	Count      int
+	Turnable   bool
+	Together   int
+	Lengthwise bool
 }
 
 // WholeStrip is a strip used across the whole usable width: strip sets,
@@ -106,6 +111,9 @@ func checkDemand(pieces []Piece, strips []WholeStrip, width measure.Length) erro
 	for i, q := range pieces {
 		if !side(q.Across) || !side(q.Along) || q.Count < 0 || q.Count > maxCount {
 			return &Unusable{Piece: i, Strip: -1, Name: q.Name, What: "sides must be positive and the count not negative"}
+		}
+		if q.Lengthwise && q.Turnable {
+			return &Unusable{Piece: i, Strip: -1, Name: q.Name, What: "what is cut lengthwise cannot be turned"}
 		}
 		if q.Together < 0 || q.Together > 1 && q.Count%q.Together != 0 {
 			return &Unusable{Piece: i, Strip: -1, Name: q.Name, What: fmt.Sprintf("the count of %d is no multiple of the %d that must match", q.Count, q.Together)}

@@ -274,6 +274,7 @@ func walk(p *Proof, visit func(*Proof)) {
 func FuzzSolve(f *testing.F) {
 	f.Add([]byte{40, 1, 0, 5, 5, 9, 1, 13, 13, 4, 0, 3, 40, 2, 1})
 	f.Add([]byte{10, 0, 3, 9, 2, 30, 1, 2, 9, 30, 0})
+	f.Add([]byte{40, 0, 6, 5, 5, 60, 4, 2, 3, 3, 39, 0})
 	f.Fuzz(func(t *testing.T, data []byte) {
 		p, ok := problemFrom(data)
 		if !ok {
@@ -333,7 +334,7 @@ func problemFrom(data []byte) (Problem, bool) {
 	}
 	for d := data[3:]; len(d) >= 4; d = d[4:] {
 		p.Pieces = append(p.Pieces, Piece{Name: "p", Across: measure.Length(d[0]), Along: measure.Length(d[1]),
-			Count: int(d[2] % 40), Turnable: d[3]&1 == 1})
+			Count: int(d[2] % 40), Turnable: d[3]&1 == 1, Lengthwise: d[3]&3 == 2})
 	}
 	return p, true
 }

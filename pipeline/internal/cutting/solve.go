@@ -1,6 +1,10 @@
 package cutting
 
-import "yardproof/schema/measure"
+import (
+	"slices"
+
+	"yardproof/schema/measure"
+)
 
 // Limits bound the work of [Solve] in counts, so that equal problems get equal
 // answers on every machine. Zero fields take the defaults.
@@ -49,6 +53,11 @@ type Steps struct {
 	Rounds   int // rounds of local search
 }
 
+func (s *Steps) add(t Steps) {
+	s.Masters, s.Pivots, s.Visits = s.Masters+t.Masters, s.Pivots+t.Pivots, s.Visits+t.Visits
+	s.Boxes, s.Nodes, s.Patterns, s.Rounds = s.Boxes+t.Boxes, s.Nodes+t.Nodes, s.Patterns+t.Patterns, s.Rounds+t.Rounds
+}
+
 func (s *Steps) solve(lp *simplex) lpStatus {
 	pivots, visits := lp.pivots, lp.visits
 	status := lp.solve()
@@ -95,9 +104,16 @@ type Result struct {
 // into pieces (two-stage guillotine cutting), and a lower bound on all of that
 // kind: never longer than [Plain] or first-fit decreasing height, and proved
 // shortest where the limits allow. The error is that of Plain.
+//
+// Lengthwise pieces may be cut first and the panel beside them be used, which is
+// neither of these: the bound is then [AreaBound], there is no certificate, and
+// the layout is the shorter of the two kinds.
 func Solve(p Problem, limits Limits) (Result, error) {
 	if err := p.check(); err != nil {
 		return Result{}, err
+	}
+	if slices.ContainsFunc(p.Pieces, func(q Piece) bool { return q.Lengthwise && q.Count > 0 }) {
+		return solveBeside(p, limits)
 	}
 	in, err := newInstance(p)
 	if err != nil {
@@ -157,11 +173,10 @@ func solveStrips(in *instance, limits Limits, steps *Steps) (plan, proved, scali
 		s.budget = limits.Visits
 		best = s.climb(m, best, limits.Patterns, 16*limits.Nodes)
 	}
-	if in.sheets == nil && in.stock == nil && len(in.heights) > 1 && limits.Settle == 0 {
-		s.fewestStrips()
-		s.best = in.fewestPatterns(s.best, demand)
-	}
-	if in.stock != nil {
+	if in.sheets == nil && in.stock == nil && limits.Settle == 0 {
+		if len(in.heights) > 1 {
+			s.fewestStrips()
+		}
 		s.best = in.fewestPatterns(s.best, demand)
 	}
 	return s.best, best, s.scaling

@@ -188,7 +188,7 @@ func (k *stackedKnapsack) flatten(p pattern) pattern {
 // ruler (zero stands for 24 in or the tallest strip), since each is cut across
 // along a ruler. What it returns is a layout and no bound.
 func SolveStacked(p Problem, r Result, step, ruler measure.Length, limits Limits) (Layout, bool) {
-	if p.check() != nil || step <= 0 {
+	if p.check() != nil || step <= 0 || r.best == nil {
 		return Layout{}, false
 	}
 	most := (r.Length+p.Cloth.SquaringUp-1)/step*step - p.Cloth.SquaringUp

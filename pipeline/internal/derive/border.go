@@ -196,7 +196,7 @@ func (s *Size) needAlong(name plan.Text, b *Border, f *Fabric, times int64) {
 	first = min(first, 4)
 	need := func(length measure.Surd, count int64) {
 		if count > 0 {
-			n := Need{For: name, Across: max(b.Cut, b.EndCut), Along: s.cutLength(length), Count: count * times, Fixed: true}
+			n := Need{For: name, Across: max(b.Cut, b.EndCut), Along: s.cutLength(length), Count: count * times, Fixed: true, First: true}
 			f.Needs = append(f.Needs, n)
 			f.mustHold(n.Across, n.Along, n.Count)
 		}

@@ -16,7 +16,7 @@ func (s *Size) Again(of *plan.Size) *Size { return With(s.solver, s.Plan, of) }
 func With(solver Solver, p *plan.Plan, size *plan.Size) *Size {
 	s := &Size{Plan: p, Of: size, solver: solver, byName: map[string]*Part{}, byFabric: map[string]*Fabric{}, users: map[string][]*Part{}}
 	for i := range size.Fabrics {
-		f := &Fabric{Fabric: &size.Fabrics[i], solver: solver}
+		f := &Fabric{Fabric: &size.Fabrics[i], solver: solver, printed: printedLength(size, size.Fabrics[i].Role.Text)}
 		f.Width = shrunk(f.UsableWidth.Length, f.ShrinkWidth)
 		s.Fabrics = append(s.Fabrics, f)
 		s.byFabric[f.Role.Text] = f

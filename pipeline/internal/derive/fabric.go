@@ -79,7 +79,7 @@ func (f *Fabric) split() (pieces []cutting.Piece, strips []cutting.WholeStrip) {
 			continue
 		}
 		pieces = append(pieces, cutting.Piece{
-			Name: n.For.Text, Across: n.Across, Along: n.Along, Count: int(n.Count), Turnable: f.Turnable(n), Together: n.Alike,
+			Name: n.For.Text, Across: n.Across, Along: n.Along, Count: int(n.Count), Turnable: f.Turnable(n), Together: n.Alike, Lengthwise: n.First,
 		})
 	}
 	return pieces, strips
@@ -88,10 +88,11 @@ func (f *Fabric) split() (pieces []cutting.Piece, strips []cutting.WholeStrip) {
 // cutPacks lays the needs out on precut pieces, strips along their longer
 // side, and counts whole packs.
 func (f *Fabric) cutPacks() {
-	f.Sheets, f.Err = cutting.PlainPieces(f.sheetProblem())
+	f.PlainSheets, f.Err = cutting.PlainPieces(f.sheetProblem())
 	if f.Err != nil {
 		return
 	}
+	f.Sheets = f.PlainSheets
 	if f.Cuts == plan.PackedCuts {
 		f.Sheets = f.PackedSheets().Layout
 	}

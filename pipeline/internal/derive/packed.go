@@ -3,19 +3,22 @@ package derive
 import (
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/schema/measure"
+	"yardproof/schema/plan"
 )
 
 // Solver finds short cutting layouts. Equal problems must get equal answers.
 type Solver interface {
-	Strips(cutting.Problem) (cutting.Result, error)
+	// Strips looks for the shortest strips or, where settle is positive, only
+	// whether so much is enough; see [cutting.Limits].
+	Strips(p cutting.Problem, settle measure.Length) (cutting.Result, error)
 	Sheets(cutting.SheetProblem) (cutting.SheetResult, error)
 }
 
 // direct solves every problem anew.
 type direct struct{}
 
-func (direct) Strips(p cutting.Problem) (cutting.Result, error) {
-	return cutting.Solve(p, cutting.Limits{})
+func (direct) Strips(p cutting.Problem, settle measure.Length) (cutting.Result, error) {
+	return cutting.Solve(p, cutting.Limits{Settle: settle})
 }
 
 func (direct) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {
@@ -39,12 +42,43 @@ func (f *Fabric) Packed() *Packed {
 	if f.packed != nil {
 		return f.packed
 	}
-	r, err := f.solver.Strips(f.problem())
+	r, err := f.solver.Strips(f.problem(), 0)
 	if err != nil { // the plain method would have said so first
 		r = cutting.Result{Layout: f.Plain, Length: f.Plain.Length}
 	}
+	if ask := f.printedStrips(); err == nil && r.Certificate != nil && r.Bound <= ask && ask < r.Length {
+		r = f.settle(r, ask)
+	}
 	f.packed = &Packed{Result: r, Amount: f.amount(r.Length), Floor: f.Bare(r.Bound)}
 	return f.packed
+}
+
+// printedStrips is the length of strips that the printed length leaves after
+// shrinkage, the backing's panels and squaring up, rounded down.
+func (f *Fabric) printedStrips() measure.Length {
+	return shrunk(f.printed, f.ShrinkLength) - f.Panels - f.SquaringUp.Length
+}
+
+// settle works once more on a gap in which the printed length lies, with that
+// one question, and keeps the better layout and the better bound.
+func (f *Fabric) settle(r cutting.Result, ask measure.Length) cutting.Result {
+	again, err := f.solver.Strips(f.problem(), ask)
+	if err != nil {
+		return r
+	}
+	best := r
+	if again.Length < r.Length {
+		best = again
+	}
+	if best.Bound = max(r.Bound, again.Bound); again.Bound > r.Bound {
+		best.Certificate = again.Certificate
+	} else {
+		best.Certificate = r.Certificate
+	}
+	if best.Bound == best.Length {
+		best.Status = cutting.Proved
+	}
+	return best
 }
 
 // Stacked is a layout with a third stage, columns of pieces stacked in a strip,
@@ -76,7 +110,7 @@ func (f *Fabric) PackedSheets() *cutting.SheetResult {
 	}
 	r, err := f.solver.Sheets(f.sheetProblem())
 	if err != nil { // the plain method would have said so first
-		r = cutting.SheetResult{Layout: f.Sheets}
+		r = cutting.SheetResult{Layout: f.PlainSheets}
 	}
 	f.packedSheets = &r
 	return f.packedSheets
@@ -87,6 +121,9 @@ func (f *Fabric) PackedPacks() int64 {
 	packs, _ := f.packs(f.PackedSheets().Layout.Count)
 	return packs
 }
+
+// CutList is the title of the sheet that a size's cutting layouts are printed on.
+func (s *Size) CutList() string { return "Cut list " + s.Of.Name.Text }
 
 // Zone is where a length that a pattern asks for lies. Each zone stands on a
 // proof: a bound, or a layout.
@@ -124,4 +161,17 @@ func (f *Fabric) Zone(length measure.Length) Zone {
 		return OutOfStrips
 	}
 	return Unsettled
+}
+
+// printedLength is what a size prints of a fabric, 0 where nothing.
+func printedLength(of *plan.Size, role string) measure.Length {
+	if of.Printed == nil {
+		return 0
+	}
+	for _, said := range of.Printed.Fabric {
+		if said.Of.Text == role {
+			return said.Length.Length
+		}
+	}
+	return 0
 }

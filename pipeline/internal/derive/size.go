@@ -158,6 +158,7 @@ type Need struct {
 	Alike   int            // of assorted prints: so many come from one
 	Fixed   bool           // it may not be turned, whatever the print
 	Last    measure.Length // of a joined length: how much of its last strip is used, 0 for all
+	First   bool           // cut lengthwise, before anything else
 }
 
 // Turnable tells whether what is cut may lie either way round.
@@ -170,19 +171,21 @@ type Fabric struct {
 	Err   error // a piece fits in no allowed way: *cutting.TooWide or *cutting.Unusable
 
 	// Yardage. Lengths along the fabric.
-	Width  measure.Length // usable, after shrinkage
-	Layout cutting.Layout // as the pattern's instructions are: the plain method's or the packed one
-	Amount                // what that layout takes
-	Plain  cutting.Layout // the plain method's
-	Panels measure.Length // of the backing, rounded up to a tick
-	Bound  measure.Length // below which no straight cutting can go
-	bare   []cutting.Piece
-	packed *Packed
+	Width   measure.Length // usable, after shrinkage
+	Layout  cutting.Layout // as the pattern's instructions are: the plain method's or the packed one
+	Amount                 // what that layout takes
+	Plain   cutting.Layout // the plain method's
+	Panels  measure.Length // of the backing, rounded up to a tick
+	Bound   measure.Length // below which no straight cutting can go
+	bare    []cutting.Piece
+	packed  *Packed
+	printed measure.Length // what the pattern asks for, 0 where it prints nothing
 
 	// Precut.
-	Sheets cutting.SheetLayout
-	Packs  int64 // rounded up
-	Left   int64 // pieces left over
+	Sheets      cutting.SheetLayout // as the pattern's instructions are
+	PlainSheets cutting.SheetLayout // the plain method's
+	Packs       int64               // rounded up
+	Left        int64               // pieces left over
 
 	solver       Solver
 	packedSheets *cutting.SheetResult

@@ -103,7 +103,7 @@ func (b *bolt) backing() {
 func (c cutter) packPicture(id, name string) (p report.Picture, ok bool) {
 	f := c.frame(id, name)
 	across, along := c.f.StripLength().Length, c.f.StripWidth().Length
-	for _, s := range c.f.Sheets.Sheets {
+	for _, s := range c.sheets.Sheets {
 		if !whole(s, along) {
 			f.sheet(s, across, along)
 		}

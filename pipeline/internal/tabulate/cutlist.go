@@ -3,6 +3,7 @@ package tabulate
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"yardproof/pipeline/internal/cutting"
@@ -17,19 +18,19 @@ import (
 // pattern does not print follows.
 func cutList(s *derive.Size) report.Sheet {
 	name := s.Of.Name.Text
-	sheet := report.Sheet{ID: "cut-list-" + name, Title: "Cut list " + name}
+	sheet := report.Sheet{ID: "cut-list-" + name, Title: s.CutList()}
 	for _, f := range s.Fabrics {
 		if !f.Used() {
 			continue
 		}
-		c := cutter{s: s, f: f, u: s.Plan.Units, layout: f.Layout}
+		c := cutter{s: s, f: f, u: s.Plan.Units, layout: f.Layout, sheets: f.Sheets}
 		list := c.table()
 		if c.crowded() {
 			list.Foot = append(list.Foot, "There is no picture of this layout: it has too many pieces to be told apart.")
 		}
 		sheet.Tables = append(sheet.Tables, list)
 		sheet.Pictures = append(sheet.Pictures, c.pictures("", "")...)
-		for _, find := range []func() (another, bool){c.other, c.stacked} {
+		for _, find := range []func() (another, bool){c.other, c.otherSheets, c.stacked} {
 			if other, ok := find(); ok {
 				sheet.Tables = append(sheet.Tables, other.list)
 				sheet.Pictures = append(sheet.Pictures, other.pictures(other.id, other.name)...)
@@ -44,7 +45,8 @@ type cutter struct {
 	s      *derive.Size
 	f      *derive.Fabric
 	u      measure.Unit
-	layout cutting.Layout // of yardage
+	layout cutting.Layout      // of yardage
+	sheets cutting.SheetLayout // of precuts
 }
 
 func (c cutter) table() report.Table {
@@ -53,6 +55,10 @@ func (c cutter) table() report.Table {
 	case c.f.Err != nil:
 		t.Lead = []string{"This fabric cannot be cut as the plan says; see the overview."}
 	case c.f.Form == plan.Precut:
+		t.Lead = append(t.Lead, packs(c.f))
+		if c.f.Cuts == plan.PackedCuts {
+			t.Lead = append(t.Lead, c.knownSheets())
+		}
 		c.packs(&t)
 	default:
 		t.Lead = append(t.Lead, c.proof()...)
@@ -79,10 +85,7 @@ func (c cutter) proof() []string {
 		return nil
 	}
 	packed := c.f.Packed()
-	known := "proved: no layout of strips, each cut across the fabric and then into pieces, is shorter" + c.usedWhole()
-	if packed.Status != cutting.Proved {
-		known = fmt.Sprintf("not proved the shortest: no layout of strips goes below %s", packed.Bound.Format(c.u))
-	}
+	known := c.known(packed)
 	switch {
 	case c.f.Cuts == plan.PackedCuts:
 		return []string{"Packed layout, " + c.layout.Length.Format(c.u) + " of strips; " + known + "."}
@@ -90,6 +93,24 @@ func (c cutter) proof() []string {
 		return []string{fmt.Sprintf("Plain method, %s of strips. The packed layout below takes %s.", c.layout.Length.Format(c.u), packed.Length.Format(c.u))}
 	}
 	return []string{"Plain method, " + c.layout.Length.Format(c.u) + " of strips; " + known + "."}
+}
+
+// known says what is known of layouts shorter than the packed one. What is cut
+// lengthwise first leaves panels beside it, of which no proof about strips
+// speaks: the bound is then that of all straight cutting.
+func (c cutter) known(packed *derive.Packed) string {
+	kind := "layout of strips"
+	lengthwise := slices.ContainsFunc(c.f.Needs, func(n derive.Need) bool { return n.First })
+	if lengthwise {
+		kind = "straight cutting"
+	}
+	switch {
+	case packed.Status != cutting.Proved:
+		return fmt.Sprintf("not proved the shortest: no %s goes below %s", kind, packed.Bound.Format(c.u))
+	case lengthwise:
+		return "proved: no straight cutting is shorter" + c.usedWhole()
+	}
+	return "proved: no layout of strips, each cut across the fabric and then into pieces, is shorter" + c.usedWhole()
 }
 
 // usedWhole qualifies a proof where some strips are sewn whole.
@@ -122,6 +143,36 @@ func (c cutter) other() (o another, ok bool) {
 	}
 	o.tabulate(lead)
 	return o, true
+}
+
+// otherSheets is the cutting of a precut that the pattern does not print, where
+// it takes another number of pieces.
+func (c cutter) otherSheets() (o another, ok bool) {
+	if c.f.Form != plan.Precut || c.f.Err != nil || c.f.PackedSheets().Layout.Count == c.f.PlainSheets.Count {
+		return o, false
+	}
+	o = another{cutter: c, id: "-packed", name: ", packed layout instead"}
+	o.sheets = c.f.PackedSheets().Layout
+	if c.f.Cuts == plan.PackedCuts {
+		o.id, o.name, o.sheets = "-plain", ", plain method instead", c.f.PlainSheets
+	}
+	o.list = o.empty(o.f.Role.Text+o.id, title(o.f)+o.name)
+	o.list.Lead = []string{"Not what the pattern prints: " + many(int64(o.sheets.Count), "piece") + " cut into instead of " + strconv.Itoa(c.sheets.Count) + "."}
+	if c.f.Cuts != plan.PackedCuts {
+		o.list.Lead = append(o.list.Lead, c.knownSheets())
+	}
+	o.packs(&o.list)
+	return o, true
+}
+
+// knownSheets says what is known of layouts with fewer pieces than the packed
+// one.
+func (c cutter) knownSheets() string {
+	packed := c.f.PackedSheets()
+	if packed.Status == cutting.Proved {
+		return "Packed layout, proved: no cutting of the pieces into strips, and of these into what is needed, takes fewer."
+	}
+	return "Packed layout, not proved the fewest: no cutting into strips takes fewer than " + many(int64(packed.Bound), "piece") + "."
 }
 
 // stacked is the layout with columns stacked in strips, where it saves a step.
@@ -173,6 +224,9 @@ func (c cutter) yardage(t *report.Table) {
 	for _, r := range c.layout.Rows {
 		running += r.Height * measure.Length(r.Repeat)
 		t.Rows = append(t.Rows, c.stripRow(r, pieces, strips, report.L(running.Surd(), c.u)))
+		for _, q := range r.Panel {
+			t.Rows = append(t.Rows, c.stripRow(q, pieces, strips, report.T("beside")))
+		}
 	}
 	t.Foot = append(t.Foot, c.leftovers()...)
 	if f.Panels > 0 {
@@ -183,19 +237,10 @@ func (c cutter) yardage(t *report.Table) {
 	}
 }
 
-// usefulOffcut is the least side of a leftover worth naming: 2 in, or 5 cm in a
-// metric plan. Common practice, no source.
-func usefulOffcut(u measure.Unit) measure.Length {
-	if u == measure.Cm {
-		return 5 * measure.Centimetre
-	}
-	return 2 * measure.Inch
-}
-
 // leftovers names what is left at the ends of the strips and may be kept.
 func (c cutter) leftovers() []string {
 	var all []string
-	for _, o := range c.f.Offcuts(c.layout, usefulOffcut(c.u)) {
+	for _, o := range c.f.Offcuts(c.layout, c.s.Plan.Defaults.UsefulOffcut) {
 		all = append(all, fmt.Sprintf("%d of %s x %s", o.Count, o.Height.Bare(c.u), o.Width.Format(c.u)))
 	}
 	if all == nil {
@@ -249,7 +294,21 @@ func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running re
 		}
 		then = append(then, fmt.Sprintf("%s %s wide, each cut across into %s", many(int64(stack.Count), "column"), stack.Width.Format(c.u), strings.Join(column, " and ")))
 	}
-	return row(report.N(repeat), width, report.T(sentence(strings.Join(then, ", then "))), report.T(strings.Join(unique(users), ", ")), report.N(total), running)
+	words := sentence(strings.Join(then, ", then "))
+	if len(r.Panel) > 0 {
+		words = "Cut along the fabric: " + strings.Join(then, ", then ") + ". Cut the panel left beside, " + c.panelWidth(r).Format(c.u) + " wide, into the strips that follow."
+	}
+	return row(report.N(repeat), width, report.T(words), report.T(strings.Join(unique(users), ", ")), report.N(total), running)
+}
+
+// panelWidth is what lengthwise cuts leave of the usable width.
+func (c cutter) panelWidth(r cutting.Row) measure.Length {
+	pieces, _ := c.needs()
+	left := c.f.Width
+	for _, cut := range r.Cuts {
+		left -= pieces[cut.Piece].Across * measure.Length(cut.Count)
+	}
+	return left
 }
 
 // unique are names without repeats, in order of first appearance.
@@ -304,12 +363,11 @@ func halved(h plan.Halving) string {
 // packs is the cut list of a precut fabric: pieces of the pack instead of
 // strips of the bolt.
 func (c cutter) packs(t *report.Table) {
-	t.Lead = []string{packs(c.f)}
 	t.Columns[0] = report.Column{ID: "pack_pieces", Title: "Pack pieces"}
 	t.Columns[5] = report.Column{ID: "running", Title: "Pack pieces so far"}
 	pieces, strips := c.needs()
 	running := int64(0)
-	for _, sheet := range c.f.Sheets.Sheets {
+	for _, sheet := range c.sheets.Sheets {
 		running += int64(sheet.Repeat)
 		for i, r := range sheet.Rows {
 			each := r.Repeat

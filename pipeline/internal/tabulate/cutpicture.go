@@ -103,14 +103,17 @@ func extents(a, b measure.Length, u measure.Unit) string {
 
 // row draws one strip of a layout, at v. The strip is what is cut off, which
 // may be higher than what is cut from it.
-func (f *frame) row(r cutting.Row, v measure.Length) {
+func (f *frame) row(r cutting.Row, v measure.Length) { f.strip(r, 0, v) }
+
+// strip draws a strip that begins at u: further in than 0 in the panel beside
+// lengthwise cuts.
+func (f *frame) strip(r cutting.Row, u, v measure.Length) {
 	if r.Strip >= 0 {
 		key, high := f.stripKey(r.Strip), f.strips[r.Strip].Along
 		f.rectangle(report.Patch, key, 0, v, f.wide, high, f.Legend[key].Letter+": "+f.Legend[key].Name, f.Legend[key].Letter)
 		f.leftOver(0, v+high, f.wide, r.Height-high)
 		return
 	}
-	u := measure.Length(0)
 	for _, p := range r.Parts {
 		key := f.stripKey(p.Strip)
 		f.cell(key, u, v, p.Width, f.strips[p.Strip].Along, r.Height, p.Width.Format(f.Unit))
@@ -122,7 +125,14 @@ func (f *frame) row(r cutting.Row, v measure.Length) {
 	for _, s := range r.Stacks {
 		u = f.stacks(s, u, v, r.Height)
 	}
-	f.leftOver(u, v, f.wide-u, r.Height)
+	below := v
+	for _, q := range r.Panel {
+		for range q.Repeat {
+			f.strip(q, u, below)
+			below += q.Height
+		}
+	}
+	f.leftOver(u, below, f.wide-u, v+r.Height-below)
 }
 
 // along is the extent along the strip of a piece given across and along the
@@ -187,7 +197,7 @@ func (f *frame) stacks(s cutting.Stack, u, v, height measure.Length) measure.Len
 // crowded tells whether a layout has more pieces than can be drawn.
 func (c cutter) crowded() bool {
 	n := shapesOf(c.layout.Rows)
-	for _, s := range c.f.Sheets.Sheets {
+	for _, s := range c.sheets.Sheets {
 		n += shapesOf(s.Rows)
 	}
 	return c.f.Err == nil && n > mostShapes
@@ -206,6 +216,7 @@ func shapesOf(rows []cutting.Row) int {
 				each += s.Count * (1 + cut.Count)
 			}
 		}
+		each += shapesOf(r.Panel)
 		if n += each * r.Repeat; n > mostShapes {
 			return n
 		}

@@ -82,6 +82,33 @@ func TestRowsOfEveryKind(t *testing.T) {
 	}
 }
 
+// What is cut lengthwise leaves a panel beside it with strips of its own. Layout
+// by hand: two of 6 x 4 in across leave 8 in of 20, and below them in the band
+// of 4 in a strip of 2 in holds three squares.
+func TestPanelsBesideAreDrawn(t *testing.T) {
+	c := hand(plan.Yardage)
+	c.layout = cutting.Layout{Length: 4 * inch, Rows: []cutting.Row{
+		{Height: 4 * inch, Repeat: 1, Strip: -1, Cuts: []cutting.Cut{{Piece: 0, Count: 2}},
+			Panel: []cutting.Row{{Height: 2 * inch, Repeat: 1, Strip: -1, Cuts: []cutting.Cut{{Piece: 1, Count: 3}}}}},
+	}}
+	p, ok := c.boltPicture("id", "name")
+	if !ok {
+		t.Fatal("not drawn")
+	}
+	wantShown(t, "bolt", p, 20*4, map[string]int{"star, 6 x 4 in": 2, "dot, 2 in square": 3})
+	for _, s := range p.Panels[0].Shapes {
+		if s.Kind == report.Patch && s.Labels[0] == "b: 2 x 2" && s.Points[0].X < 12 {
+			t.Errorf("a square beside lies at %v in", s.Points[0].X)
+		}
+	}
+	var list report.Table
+	c.yardage(&list)
+	if n := len(list.Rows); n != 2 || list.Rows[0].Cells[2].Text != "Cut along the fabric: 2 rectangles 6 x 4 in. Cut the panel left beside, 8 in wide, into the strips that follow." ||
+		list.Rows[1].Cells[5].Text != "beside" || list.Rows[1].Cells[4].Int != 3 {
+		t.Errorf("%+v", list.Rows)
+	}
+}
+
 // A sheet whose first cuts run along it is drawn with its strips upright, and
 // every piece keeps its sides across and along the fabric.
 func TestSheetsCutAlong(t *testing.T) {
@@ -91,7 +118,7 @@ func TestSheetsCutAlong(t *testing.T) {
 		if turned {
 			high = 6 * inch // across the sheet
 		}
-		c.f.Sheets = cutting.SheetLayout{Count: 3, Sheets: []cutting.CutSheet{
+		c.sheets = cutting.SheetLayout{Count: 3, Sheets: []cutting.CutSheet{
 			{Repeat: 2, Turned: turned, Rows: []cutting.Row{{Height: high, Repeat: 2, Strip: -1, Cuts: []cutting.Cut{{Piece: 0, Count: 3}, {Piece: 1, Count: 1}}}}},
 			{Repeat: 1, Rows: []cutting.Row{{Height: 18 * inch, Repeat: 1, Strip: 0}}}, // used as it comes
 		}}
