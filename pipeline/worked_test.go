@@ -49,6 +49,24 @@ func TestWorkedKit(t *testing.T) {
 	}
 }
 
+// Where the studio cuts every piece and says how long each act takes, its time
+// follows. Worked by hand: 3 lengths at 2 min, 3 settings of 4 in at 0.75, 23
+// strips at 0.5, 230 squares at 0.2 and 4 to pack are 69.75 min, 20.93 at 18 an
+// hour. Lengths alone are 10 min.
+func TestWorkedMinutes(t *testing.T) {
+	const rates = `"rates": { "length": 2, "setting": "0.75", "strip": 0.5, "cut": "0.2", "pack": 4 }, "labour_rate"`
+	shop := strings.Replace(workedShop, `"labour_rate"`, rates, 1)
+	for kit, want := range map[string]string{`"cut": "pieces"`: "20.93", `"cut": "lengths"`: "3"} {
+		cells := cellsOf(t, map[string]string{
+			"three-cloths.plan.json": strings.Replace(worked, `"minutes": 25`, kit, 1), "yardproof.json": shop, "prices.csv": workedPrices,
+		})
+		value, _ := new(big.Rat).SetString(want)
+		if got := cells["labour_cost.only"]; got == nil || got.Cmp(value) != 0 {
+			t.Errorf("%s: labour is %v, want %s", kit, got, want)
+		}
+	}
+}
+
 // cellsOf are the values of the named cells of a plan's workbook.
 func cellsOf(t *testing.T, files map[string]string) map[string]*big.Rat {
 	t.Helper()

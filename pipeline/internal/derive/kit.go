@@ -156,7 +156,8 @@ func (k *Kit) work() KitWork {
 // strip that is used whole is not cut.
 func (w *KitWork) add(f *Fabric) {
 	widths := map[measure.Length]bool{}
-	row := func(r cutting.Row, times int64, whole bool) {
+	var row func(r cutting.Row, times int64, whole bool)
+	row = func(r cutting.Row, times int64, whole bool) {
 		if !whole {
 			w.Strips += times * int64(r.Repeat)
 			widths[r.Height] = true
@@ -170,6 +171,9 @@ func (w *KitWork) add(f *Fabric) {
 				w.Cuts += times * int64(r.Repeat) * int64(s.Count) * int64(c.Count)
 			}
 			widths[s.Width] = true
+		}
+		for _, beside := range r.Panel {
+			row(beside, times*int64(r.Repeat), false)
 		}
 	}
 	for _, r := range f.Layout.Rows {
