@@ -125,6 +125,14 @@ func skus(p *plan.Plan) []string {
 				all = append(all, f.SKU.Text)
 			}
 		}
+		if s.Kit == nil {
+			return
+		}
+		for _, t := range s.Kit.Things {
+			if t.SKU.Given() {
+				all = append(all, t.SKU.Text)
+			}
+		}
 	}
 	for _, s := range p.Sizes {
 		add(s)

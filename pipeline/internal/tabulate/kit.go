@@ -192,7 +192,7 @@ func (in Input) bySize(kits []kit) report.Table {
 }
 
 func quantities(kits []kit) report.Table {
-	t := perSize("quantities", "Fabric in the kit", kits)
+	t := perSize("quantities", "In the kit", kits)
 	t.Lead = []string{"Lengths as bought, not as used, with what each is cut longer so that a crooked cut does no harm."}
 	for _, role := range kitRoles(kits) {
 		unit := ""
@@ -208,6 +208,14 @@ func quantities(kits []kit) report.Table {
 		})
 		r.Cells[0], r.Cells[1] = report.T(titleOf(role, kits)), report.T(unit)
 		t.Rows = append(t.Rows, r)
+	}
+	for i := range mostThings(kits) {
+		t.Rows = append(t.Rows, line(report.Body, thingTitle(i, kits), thingUnit(i, kits), kits, func(k kit) report.Cell {
+			if i >= len(k.Cells.Things) {
+				return report.Cell{}
+			}
+			return wholeNumber(k.Cells.Things[i].Quantity, "How many go into one kit.")
+		}))
 	}
 	return t
 }
@@ -298,13 +306,12 @@ func (in Input) results(kits []kit) (report.Table, report.Chart) {
 		}))
 	}
 	for i := range mostThings(kits) {
-		t.Rows = append(t.Rows, line(report.Body, "", code, kits, func(k kit) report.Cell {
+		t.Rows = append(t.Rows, line(report.Body, thingTitle(i, kits), code, kits, func(k kit) report.Cell {
 			if i < len(k.Costs.Things) {
 				return result(report.Money, k.Costs.Things[i])
 			}
 			return report.Cell{}
 		}))
-		t.Rows[len(t.Rows)-1].Cells[0] = report.T(thingTitle(i, kits))
 	}
 	add := adder(&t, kits)
 	made := report.Chart{
@@ -369,6 +376,16 @@ func mostThings(kits []kit) int {
 		most = max(most, len(k.Things))
 	}
 	return most
+}
+
+// thingUnit is what the thing of a number is sold by.
+func thingUnit(i int, kits []kit) string {
+	for _, k := range kits {
+		if i < len(k.Things) {
+			return string(k.Things[i].Unit)
+		}
+	}
+	return ""
 }
 
 // thingTitle is what the kits call their thing of a number.

@@ -1,6 +1,7 @@
 package tabulate_test
 
 import (
+	"math/big"
 	"strings"
 	"testing"
 
@@ -23,7 +24,9 @@ const lookalikes = `{
     "s": {"cut": {"fabric": "throw", "square": 3}}, "t": {"cut": {"fabric": "for-margin", "square": 3}}
   },
   "layout": {"grid": {"rows": 5, "columns": 5, "blocks": [["p", "q", "r", "s", "t"]]}},
-  "kit": {"fabrics": ["asked", "a-b", "a", "throw", "for-margin"], "minutes": 10},
+  "kit": {"fabrics": ["asked", "a-b", "a", "throw", "for-margin"], "things": [{"name": "label", "price": 1}, {"name": "tag", "price": 2, "count": 3}]},
+  "class": {"students": 8, "fee": "20", "kits": "sold", "minutes": 60},
+  "colourways": {"b": {"fabrics": {"a": {"sku": "X"}}}, "throw": {"fabrics": {"asked": {"name": "Asked"}}, "kit": {"things": [{"name": "one", "price": 1}]}}},
   "sizes": {"throw": {}, "b-c": {}, "c": {}, "price": {}}
 }`
 
@@ -34,7 +37,7 @@ func TestKitCellNames(t *testing.T) {
 	if len(problems)+len(more) > 0 {
 		t.Fatal(problems, more)
 	}
-	in := tabulate.Input{Plan: p, Project: &plan.Project{}}
+	in := tabulate.Input{Plan: p, Project: &plan.Project{Rates: plan.Rates{Strip: big.NewRat(1, 2), At: source.Range{Start: 1, End: 2}}}}
 	for i := range p.Sizes {
 		in.Sizes = append(in.Sizes, derive.Of(p, &p.Sizes[i]))
 	}

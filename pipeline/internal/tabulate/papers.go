@@ -48,9 +48,8 @@ func (in Input) label(k kit) report.Table {
 	if top := k.size.Top; top.Known {
 		t.Lead = append(t.Lead, "Finished size "+box(top.Finished.Width, top.Finished.Height, in.units())+".")
 	}
-	for i, g := range k.Goods {
-		c := k.quantity(i)
-		c.Name = ""
+	for _, g := range k.Goods {
+		c := report.F(g.Buy, in.units()) // what it is cut longer is no promise
 		if g.Form == plan.Precut {
 			c = report.T(many(g.Packs, "pack"))
 		}
