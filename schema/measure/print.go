@@ -56,6 +56,15 @@ func FormatFabric(l Length, u Unit) string {
 	return about(ratio(l, Yard), fabricPlaces) + " yd"
 }
 
+// FormatCut prints a length that is to be cut from a bolt: as FormatFabric does
+// where that is exact, or else as it is read off a ruler ("86 in").
+func FormatCut(l Length, u Unit) string {
+	if sold := FormatFabric(l, u); !strings.HasPrefix(sold, "about ") {
+		return sold
+	}
+	return l.Format(u)
+}
+
 // Format prints x, in ticks, as Length.Format does if it is a whole number of
 // ticks. Any other length is rounded half up to 4 places of an inch or 3 of a
 // centimetre: "about 8.4853 in", "about 21.553 cm".

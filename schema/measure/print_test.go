@@ -160,3 +160,19 @@ func TestFloatIsNearest(t *testing.T) {
 		t.Errorf("2 1/2 in = %v", got)
 	}
 }
+
+// A length to cut is never an 'about': 2 3/8 yd and half an inch is 86 in.
+func TestFormatCut(t *testing.T) {
+	for _, c := range []struct {
+		l    Length
+		u    Unit
+		want string
+	}{
+		{5 * Yard / 4, In, "1 1/4 yd"}, {86 * Inch, In, "86 in"}, {86*Inch - Inch/2, In, "2 3/8 yd"}, {12 * Inch, In, "1/3 yd"},
+		{110 * Centimetre, Cm, "1.1 m"}, {1105 * Millimetre, Cm, "1.105 m"}, {11055 * Millimetre / 10, Cm, "1.1055 m"},
+	} {
+		if got := FormatCut(c.l, c.u); got != c.want {
+			t.Errorf("%d ticks is %s, want %s", c.l, got, c.want)
+		}
+	}
+}

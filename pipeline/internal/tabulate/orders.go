@@ -195,7 +195,7 @@ func (t *takings) cuts(a *supply.Article) []report.Row {
 		}
 		var cut []string
 		for _, p := range c.Pieces {
-			cut = append(cut, fmt.Sprintf("%d at %s for %s", p.Count, measure.FormatFabric(a.Wants[p.Want].Length, unitOf(a)), a.Wants[p.Want].Name))
+			cut = append(cut, fmt.Sprintf("%d at %s for %s", p.Count, measure.FormatCut(a.Wants[p.Want].Length, unitOf(a)), a.Wants[p.Want].Name))
 		}
 		if len(cut) == 0 {
 			cut = []string{"stays whole"}
@@ -208,7 +208,7 @@ func (t *takings) cuts(a *supply.Article) []report.Row {
 			from = "missing"
 		}
 		w := a.Wants[p.Want]
-		rows = append(rows, row(report.T(a.SKU), report.T(from), report.N(int64(p.Count)), report.T(measure.FormatFabric(w.Length, unitOf(a))+" for "+w.Name), report.Cell{}, report.Tick()))
+		rows = append(rows, row(report.T(a.SKU), report.T(from), report.N(int64(p.Count)), report.T(measure.FormatCut(w.Length, unitOf(a))+" for "+w.Name), report.Cell{}, report.Tick()))
 	}
 	if len(rows) == 0 {
 		return nil

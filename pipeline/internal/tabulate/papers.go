@@ -141,7 +141,7 @@ func (in Input) shopRow(k kit, i int, g derive.Good) report.Row {
 	each := costing.RoundDown(costing.Quotient(costing.Ref(bolt.Name, bolt.Value), quantity), 0)
 	per := costing.Result{Name: "shop_each." + q.Name, Expr: each}
 	return row(append(cells, k.quantityShown(i),
-		report.Cell{Kind: report.Number, Number: bolt.Value, Name: bolt.Name},
+		quantityOf(bolt, string(g.Unit)),
 		result(report.Number, per),
 		report.Cell{Kind: report.Number, Expr: costing.RoundUp(costing.Quotient(kits, costing.Of(per)), 0)})...)
 }
@@ -235,7 +235,7 @@ func (in Input) teacher(s *derive.Size, c *plan.Class) report.Table {
 		}
 	}
 	add("Samples of "+in.Plan.Title.Text+", "+s.Of.Name.Text+", sewn", c.Samples)
-	if c.Kits != plan.OwnFabric {
+	if c.Kits != plan.OwnFabric && s.Of.Kit != nil {
 		add("Kits packed", c.Students.N)
 	}
 	add("Printed patterns", c.Students.N)

@@ -142,7 +142,7 @@ func (t *takings) kitsOf(a *supply.Article, most int) string {
 		r := t.Runs[u.Run]
 		each := pieces(a, u.Pieces)
 		if a.ByLength() {
-			each = measure.FormatFabric(u.Length, unitOf(a))
+			each = measure.FormatCut(u.Length, unitOf(a))
 		}
 		words = append(words, fmt.Sprintf("%d of %s at %s", r.Make, r.Name(), each))
 	}
