@@ -67,7 +67,18 @@ func TestWorkedMinutes(t *testing.T) {
 	}
 }
 
-// cellsOf are the values of the named cells of a plan's workbook.
+// Twenty of these kits take 30, 30 and 15 yd in 15-yd bolts: 180 + 180 + 82.50 =
+// 442.50, 22.13 a kit as money, and 34.38 in all on the bought basis.
+func TestWorkedRun(t *testing.T) {
+	cells := cellsOf(t, map[string]string{"three-cloths.plan.json": worked, "yardproof.json": workedShop, "prices.csv": workedPrices})
+	for name, want := range map[string]*big.Rat{"run_bought.1": big.NewRat(885, 2), "unit_cost.1": big.NewRat(57, 2), "unit_bought.1": big.NewRat(3438, 100)} {
+		if got := cells[name]; got == nil || got.Cmp(want) != 0 {
+			t.Errorf("%s is %v, want %v", name, got, want)
+		}
+	}
+}
+
+// cellsOf are the values of the named cells of a plan's workbook and the line's.
 func cellsOf(t *testing.T, files map[string]string) map[string]*big.Rat {
 	t.Helper()
 	t.Chdir(t.TempDir())
@@ -75,22 +86,29 @@ func cellsOf(t *testing.T, files map[string]string) map[string]*big.Rat {
 		save(t, name, text)
 	}
 	cells := map[string]*big.Rat{}
-	run, err := Run(t.Context(), Config{Paths: []string{"."}, Tables: true, Each: func(_ context.Context, p *report.Plan) error {
-		for _, s := range p.Sheets {
+	add := func(sheets []report.Sheet) {
+		for _, s := range sheets {
 			for _, table := range s.Tables {
 				for _, r := range table.Rows {
 					for _, c := range r.Cells {
-						if c.Name != "" && c.Expr != nil {
-							cells[c.Name] = c.Expr.Value
+						if c.Name != "" {
+							cells[c.Name] = c.Number
+							if c.Expr != nil {
+								cells[c.Name] = c.Expr.Value
+							}
 						}
 					}
 				}
 			}
 		}
+	}
+	run, err := Run(t.Context(), Config{Paths: []string{"."}, Tables: true, Each: func(_ context.Context, p *report.Plan) error {
+		add(p.Sheets)
 		return nil
 	}})
 	if err != nil || diag.Worst(run.All()) > diag.Warning {
 		t.Fatal(err, run.All())
 	}
+	add(run.Sheets)
 	return cells
 }

@@ -89,6 +89,34 @@ type Line struct {
 	Articles []Article
 }
 
+// Bought is what is ordered for the kits of a run, remnants with it: of each
+// article's order the run's share of the length, or of the pieces, that all runs
+// take. What is on hand has been paid for. False where an article that they take
+// cannot be ordered, or none are to be made.
+func (l Line) Bought(run int) (*big.Rat, bool) {
+	total := new(big.Rat)
+	for i := range l.Articles {
+		a := &l.Articles[i]
+		own, all := int64(0), int64(0)
+		for _, u := range a.Uses {
+			takes := int64(l.Runs[u.Run].Make) * max(u.Pieces, int64(u.Length))
+			all += takes
+			if u.Run == run {
+				own += takes
+			}
+		}
+		if own == 0 {
+			continue
+		}
+		if a.Err != nil {
+			return nil, false
+		}
+		cost := new(big.Rat).Mul(a.Order, a.Each)
+		total.Add(total, cost.Mul(cost, big.NewRat(own, all)))
+	}
+	return total, l.Runs[run].Make > 0
+}
+
 // Of works out what kits take together. Lists may be nil; an article that the
 // price list lacks is left out, which the rules tell of the plan.
 func Of(kits []Asked, prices *plan.PriceList, stock *plan.Stock) Line {

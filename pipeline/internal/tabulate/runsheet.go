@@ -20,6 +20,7 @@ type takings struct {
 	digits  int
 	planned []costing.Input // of each run: the what-if sheet's cell, or one of its own
 	own     []bool          // the run's sheet holds the cell
+	kits    []*lineKit      // of each run, of the what-if sheet; nil where it has none
 	make    []*report.Expr  // kits to make of each run, in words of the cell that holds it
 	prices  map[string]costing.Input
 }
@@ -40,27 +41,28 @@ func (w *whatif) take(run *report.Run, summaries []Summary, lines []supply.Line)
 	if t == nil {
 		return nil
 	}
-	cells := w.runCells(run, summaries)
+	kits := w.byRun(run, summaries)
 	for i, r := range t.Runs {
-		planned, there := cells[[3]string{r.Plan, r.Size, r.Colourway}]
-		if !there {
-			planned = costing.Input{Name: fmt.Sprintf("run_planned.%d", i+1), Value: big.NewRat(int64(r.Planned), 1)}
+		planned := costing.Input{Name: fmt.Sprintf("run_planned.%d", i+1), Value: big.NewRat(int64(r.Planned), 1)}
+		k := kits[[3]string{r.Plan, r.Size, r.Colourway}]
+		if k != nil {
+			planned = k.cells.Run
 		}
-		t.planned, t.own = append(t.planned, planned), append(t.own, !there)
+		t.planned, t.own, t.kits = append(t.planned, planned), append(t.own, k == nil), append(t.kits, k)
 		t.make = append(t.make, costing.Ref(fmt.Sprintf("run_make.%d", i+1), big.NewRat(int64(r.Make), 1)))
 	}
 	return t
 }
 
-// runCells are the kits planned by plan, size and colourway.
-func (w *whatif) runCells(run *report.Run, summaries []Summary) map[[3]string]costing.Input {
-	cells := map[[3]string]costing.Input{}
+// byRun are the kits by plan, size and colourway.
+func (w *whatif) byRun(run *report.Run, summaries []Summary) map[[3]string]*lineKit {
+	kits := map[[3]string]*lineKit{}
 	for at, k := range w.kits {
 		if planned := summaries[at[0]].Sizes[at[1]].Planned; planned != nil {
-			cells[[3]string{run.Plans[at[0]].ID, planned.Size, planned.Colourway}] = k.cells.Run
+			kits[[3]string{run.Plans[at[0]].ID, planned.Size, planned.Colourway}] = k
 		}
 	}
-	return cells
+	return kits
 }
 
 // priceCells are the prices by article and unit. Of an article that projects
@@ -85,7 +87,9 @@ func (t *takings) runSheet() report.Sheet {
 		Columns: []report.Column{
 			{ID: "kit", Title: "Kit"}, {ID: "title", Title: "Title"}, {ID: "planned", Title: "Planned", Unit: "kits"}, {ID: "shelf", Title: "On the shelf", Unit: "kits"},
 			{ID: "make", Title: "To make", Unit: "kits"}, {ID: "needed_by", Title: "Needed by"}, {ID: "bolt_plan", Title: "Bolt plan"},
+			{ID: "bought", Title: "Ordered for them", Unit: t.code}, {ID: "unit_used", Title: "Cost of a kit, used basis", Unit: t.code}, {ID: "unit_bought", Title: "Cost of a kit, bought basis", Unit: t.code},
 		},
+		Foot: []string{"Used basis: fabric as cut for the kit. Bought basis: what is ordered for the kits to be made, each article's order shared by what each kit takes of it, remnants with it; what is on hand has been paid for."},
 	}
 	for i, r := range t.Runs {
 		shelf := costing.Input{Name: fmt.Sprintf("run_shelf.%d", i+1), Value: big.NewRat(int64(r.Shelf), 1)}
@@ -97,8 +101,25 @@ func (t *takings) runSheet() report.Sheet {
 		table.Rows = append(table.Rows, row(report.T(r.Name()), report.T(r.Title), planned,
 			wholeNumber(shelf, "How many are packed and on the shelf."),
 			report.Cell{Kind: report.Number, Name: t.make[i].Name, Expr: costing.Round(made, 0)}, dated(r.NeededBy), t.state(i)))
+		table.Rows[i].Cells = append(table.Rows[i].Cells, t.bought(i)...)
 	}
 	return report.Sheet{ID: "run", Title: "Run", Wide: true, Still: 1, Tables: []report.Table{table, t.shared()}}
+}
+
+// bought is what is ordered for a run, and what a kit costs on either basis.
+func (t *takings) bought(i int) []report.Cell {
+	sum, ok := t.Bought(i)
+	k := t.kits[i]
+	if !ok || k == nil {
+		return nil
+	}
+	bought := costing.Input{Name: fmt.Sprintf("run_bought.%d", i+1), Value: sum}
+	each := costing.Round(costing.Quotient(costing.Ref(bought.Name, sum), t.make[i]), t.digits)
+	unit := costing.Of(k.costs.Unit)
+	return []report.Cell{
+		{Kind: report.Money, Number: sum, Name: bought.Name}, follow(report.Money, k.costs.Unit),
+		{Kind: report.Money, Name: fmt.Sprintf("unit_bought.%d", i+1), Expr: costing.Sum(costing.Less(unit, costing.Of(k.costs.Fabric)), each)},
+	}
 }
 
 func dated(day string) report.Cell {
