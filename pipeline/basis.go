@@ -50,7 +50,7 @@ func nameOf(text []byte) string {
 // elsewhere are the settings of a project that no single plan follows from, or
 // that are applied afresh in every run.
 func elsewhere() []string {
-	return []string{"$schema", "studio", "prices", "price_age", "stock", "rules", "exceptions"}
+	return []string{"$schema", "studio", "prices", "price_age", "landed", "stock", "rules", "exceptions"}
 }
 
 // settingsBasis names the settings that plans follow from. Whatever it does not
@@ -169,6 +169,9 @@ func (b basis) supply(l supply.Line) {
 	for _, a := range l.Articles {
 		a.File, a.At = nil, source.Range{}
 		b.value(a)
+	}
+	for _, e := range l.Landed {
+		b.value([]any{e.Supplier, e.Freight.Value, e.Fees.Value, e.Duty.BasisPoints, e.ByLength})
 	}
 }
 

@@ -19,6 +19,7 @@ func (l *line) supply() {
 		err := guard(func() string { return "planning bolts" }, func() error {
 			l.findings = append(l.findings, l.unknownKits(p)...)
 			p.supply = supply.Of(l.kits(p), p.prices, p.stock)
+			p.supply.Landed = p.settings.Landed
 			found, _ := p.rules.apply(check.Supply(p.supply, p.settings.Currency), make([]bool, len(p.rules.exceptions)))
 			l.findings = append(l.findings, found...)
 			return nil

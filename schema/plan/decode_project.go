@@ -28,6 +28,7 @@ func DecodeProject(f *source.File, tree *jsontree.Node) (*Project, []source.Prob
 	p.Margin = r.percent("margin", tree.Get("margin"))
 	p.Run = count(tree.Get("run"))
 	p.PriceLists = r.lists(tree.Get("prices"))
+	p.Landed = r.landed(tree.Get("landed"))
 	p.PriceAge = usualPriceAge
 	if age := count(tree.Get("price_age")); age.Given() {
 		p.PriceAge = age.N
@@ -71,6 +72,17 @@ func (r *reader) inside(path Text) Text {
 // usualWholesale is half of the price, in basis points. Common practice, no
 // source; 40 to 60 % are met with.
 const usualWholesale = 5000
+
+func (r *reader) landed(n *jsontree.Node) []Landed {
+	var all []Landed
+	for _, m := range members(n) {
+		all = append(all, Landed{
+			Supplier: m.Key, Freight: r.money("freight", m.Value.Get("freight")), Fees: r.money("fees", m.Value.Get("fees")),
+			Duty: r.percent("duty", m.Value.Get("duty")), ByLength: word(m.Value.Get("share")) == "length",
+		})
+	}
+	return all
+}
 
 // rates reads minutes. What is no number of them is reported as money is, whose
 // form they have.

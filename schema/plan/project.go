@@ -25,7 +25,8 @@ type Project struct {
 	Margin     Percent
 	Run        Count
 	PriceLists []ListSource
-	PriceAge   int         // days after which a dated price is stale
+	PriceAge   int // days after which a dated price is stale
+	Landed     []Landed
 	Stock      *ListSource // nil where the project names no stock list
 	Rulers     []Ruler
 	Thread     Thread
@@ -47,6 +48,15 @@ type Rates struct {
 
 // Given tells whether the project says any rates.
 func (r Rates) Given() bool { return r.At != source.Range{} }
+
+// Landed is what an order from a supplier costs besides its goods.
+type Landed struct {
+	Supplier string
+	Freight  Amount
+	Fees     Amount
+	Duty     Percent // of the goods' cost
+	ByLength bool    // freight and fees are shared by length rather than by value
+}
 
 // Payment is what it costs to be paid for one kit.
 type Payment struct {

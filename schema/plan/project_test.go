@@ -38,6 +38,8 @@ func TestProject(t *testing.T) {
 	same(t, "metric ruler", p.Rulers[1].Length.Length, 60*measure.Centimetre)
 	same(t, "rule", p.Rules[0].Rule.Text, "fabric/generous")
 	same(t, "level", p.Rules[1].Level.Text, "warning")
+	same(t, "freight", p.Landed[0].Freight.Value.RatString(), "45")
+	same(t, "shared by length", p.Landed[0].ByLength, true)
 	same(t, "minutes a strip", p.Rates.Strip.RatString(), "1/2")
 	same(t, "minutes a cut", p.Rates.Cut.RatString(), "1/5")
 	same(t, "spoiled", p.Spoilage.BasisPoints, 150)

@@ -87,6 +87,7 @@ func (a *Article) ByLength() bool { return a.Unit.Length() > 0 }
 type Line struct {
 	Runs     []Run
 	Articles []Article
+	Landed   []plan.Landed // what orders cost besides goods, by supplier
 }
 
 // Bought is what is ordered for the kits of a run, remnants with it: of each

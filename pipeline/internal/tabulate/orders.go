@@ -38,9 +38,9 @@ func supplierOf(a *supply.Article) string {
 
 // orderSheet is what to order of whom, which can be sent as it stands.
 func (t *takings) orderSheet() report.Sheet {
-	return report.Sheet{ID: "orders", Title: "Orders", Wide: true, Tables: []report.Table{t.orders(
-		report.Table{ID: "orders", Heading: "Orders by supplier", Lead: []string{"Money is the quantity times the price of the inputs; a supplier's price for larger quantities counts where the order reaches it."}},
-		true)}}
+	list := t.orders(report.Table{ID: "orders", Heading: "Orders by supplier",
+		Lead: []string{"Money is the quantity times the price of the inputs; a supplier's price for larger quantities counts where the order reaches it."}}, true)
+	return report.Sheet{ID: "orders", Title: "Orders", Wide: true, Tables: append([]report.Table{list}, t.landed()...)}
 }
 
 // orders fills a table of orders, one row an article and a total for each
