@@ -113,6 +113,7 @@ func (t *takings) bought(i int) []report.Cell {
 	if !ok || k == nil {
 		return nil
 	}
+	sum = costing.Round(&report.Expr{Op: report.Const, Value: sum}, t.digits).Value
 	bought := costing.Input{Name: fmt.Sprintf("run_bought.%d", i+1), Value: sum}
 	each := costing.Round(costing.Quotient(costing.Ref(bought.Name, sum), t.make[i]), t.digits)
 	unit := costing.Of(k.costs.Unit)
