@@ -46,6 +46,7 @@ type Pass struct {
 
 	check *Check
 	found []found
+	kits  map[*derive.Size][]packed // worked out once for all rules that ask
 }
 
 // Finding is what a rule reports.

@@ -55,12 +55,28 @@ var costChecks = []Check{
 	},
 }
 
+// packed is a kit in what is sold for it.
+type packed struct {
+	worn
+	*derive.Kit
+}
+
 // eachKit calls do for the kit of the size and for those of its colourways.
 func (p *Pass) eachKit(do func(w worn, k *derive.Kit)) {
-	for _, w := range p.wardrobe() {
-		if k := w.Kit(p.Project, p.Prices); k != nil {
-			do(w, k)
+	kits, done := p.kits[p.Size]
+	if !done {
+		for _, w := range p.wardrobe() {
+			if k := w.Kit(p.Project, p.Prices); k != nil {
+				kits = append(kits, packed{w, k})
+			}
 		}
+		if p.kits == nil {
+			p.kits = map[*derive.Size][]packed{}
+		}
+		p.kits[p.Size] = kits
+	}
+	for _, k := range kits {
+		do(k.worn, k.Kit)
 	}
 }
 
