@@ -50,7 +50,7 @@ func nameOf(text []byte) string {
 // elsewhere are the settings of a project that no single plan follows from, or
 // that are applied afresh in every run.
 func elsewhere() []string {
-	return []string{"$schema", "studio", "prices", "price_age", "landed", "stock", "rules", "exceptions"}
+	return []string{"$schema", "studio", "prices", "price_age", "landed", "stock", "edition", "rules", "exceptions"}
 }
 
 // settingsBasis names the settings that plans follow from. Whatever it does not
@@ -182,6 +182,8 @@ func (l *line) lineBasis(run *report.Run, summaries []tabulate.Summary) string {
 	b.value(run.Findings)
 	b.value(run.Plans)
 	b.value(summaries)
+	b.add(run.Edition)
+	b.value(run.Changes)
 	for _, p := range l.projects {
 		b.supply(p.supply)
 	}

@@ -29,10 +29,11 @@ type project struct {
 	settings *plan.Project // nil when they cannot be used
 	prices   *plan.PriceList
 	stock    *plan.Stock // nil when there is none
-	priced   []string    // paths of the price lists and of the stock list
+	priced   []string    // paths of the price lists, the stock list and the edition
 	rules    levels
-	supply   supply.Line // what the planned kits take; empty until all plans are done
-	basis    string      // names the settings that plans follow from
+	edition  *plan.Edition // nil when there is none
+	supply   supply.Line   // what the planned kits take; empty until all plans are done
+	basis    string        // names the settings that plans follow from
 	findings []diag.Finding
 }
 
@@ -121,10 +122,10 @@ func (p *project) load(today plan.Date) {
 	}
 }
 
-// loadLists reads the price lists and the stock list. They must lie inside the
+// loadLists reads the price lists, the stock list and the edition. They must lie inside the
 // project's folder, whatever links say. Problems are those of the project file.
 func (p *project) loadLists(settings *plan.Project, today plan.Date) []source.Problem {
-	if len(settings.PriceLists) == 0 && settings.Stock == nil {
+	if len(settings.PriceLists) == 0 && settings.Stock == nil && settings.Edition == nil {
 		return nil
 	}
 	folder := filepath.Dir(p.path)
@@ -141,7 +142,24 @@ func (p *project) loadLists(settings *plan.Project, today plan.Date) []source.Pr
 	if settings.Stock != nil {
 		problems = append(problems, p.loadStock(root, *settings.Stock)...)
 	}
+	if settings.Edition != nil {
+		problems = append(problems, p.loadEdition(root, *settings.Edition, settings)...)
+	}
 	return problems
+}
+
+// loadEdition reads the line as it was last published.
+func (p *project) loadEdition(root *os.Root, from plan.ListSource, settings *plan.Project) []source.Problem {
+	path := filepath.Join(filepath.Dir(p.path), filepath.FromSlash(from.Path.Text))
+	p.priced = append(p.priced, path)
+	file, err := list(root, path, from)
+	if err != nil {
+		return p.noList(path, "edition", plan.BadEdition, from, err)
+	}
+	edition, found := plan.ReadEdition(file, settings.Currency)
+	p.edition = edition
+	p.findings = append(p.findings, check.Problems(file, nil, "", found)...)
+	return nil
 }
 
 // loadStock reads the stock list, which counts articles as the price list sells

@@ -203,6 +203,7 @@ func (l *line) finish(ctx context.Context, run *report.Run) {
 	stage := "tabulating"
 	err := guard(func() string { return stage }, func() error {
 		summaries := l.summaries()
+		l.compare(run, summaries)
 		run.Basis = l.lineBasis(run, summaries)
 		if l.CurrentLine != nil && l.CurrentLine(run.Basis) {
 			return nil

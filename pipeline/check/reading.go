@@ -30,6 +30,12 @@ var readingChecks = []Check{
 		Fix:     "mend the row: columns item, quantity and unit, one row for each piece of fabric and for each size's packed kits",
 	},
 	{
+		Rule: "project/edition", Level: diag.Error, Since: "0.1.0", Scope: Reading,
+		Summary: "the figures of the last edition cannot be read",
+		Why:     "What has changed since the last edition can only be told against figures that are as they were published. A row that was typed over tells of a change that never was.",
+		Fix:     "keep the line.csv of the edition's export as it was written",
+	},
+	{
 		Rule: "project/expired-exception", Level: diag.Warning, Since: "0.1.0", Scope: Reading,
 		Summary: "an accepted exception has run out",
 		Why:     "It was accepted for a time, and the time is over: what it covered is told again. Left standing it would be taken for one that still holds.",

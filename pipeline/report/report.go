@@ -20,7 +20,16 @@ type Run struct {
 	Rules    []Rule    // every rule there is, by name; empty where nobody asked
 	Currency measure.Currency
 	Sheets   []Sheet // of the line's workbook; empty when only checking
-	Basis    string  // names all that the sheets follow from, as that of a Plan does
+	Edition  string  // the file of the last edition; empty when there is none
+	Changes  []Change
+	Basis    string // names all that the sheets follow from, as that of a Plan does
+}
+
+// Change is a figure of a size that is not as it was in the last edition.
+type Change struct {
+	Plan, Size  string
+	What        string
+	Before, Now string // in words; empty for none
 }
 
 // Cuttings counts the cutting problems of a run.

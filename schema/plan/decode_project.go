@@ -36,6 +36,9 @@ func DecodeProject(f *source.File, tree *jsontree.Node) (*Project, []source.Prob
 	if stock := r.lists(tree.Get("stock")); len(stock) > 0 {
 		p.Stock = &stock[0]
 	}
+	if edition := r.lists(tree.Get("edition")); len(edition) > 0 {
+		p.Edition = &edition[0]
+	}
 	p.Rulers = r.ownRulers(tree.Get("rulers"))
 	p.Thread = r.thread(tree.Get("thread"), usualThread())
 	p.Rules = ruleLevels(tree.Get("rules"))

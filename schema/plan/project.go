@@ -28,6 +28,7 @@ type Project struct {
 	PriceAge   int // days after which a dated price is stale
 	Landed     []Landed
 	Stock      *ListSource // nil where the project names no stock list
+	Edition    *ListSource // the line as last published; nil where the project names none
 	Rulers     []Ruler
 	Thread     Thread
 	Rules      []RuleLevel

@@ -160,6 +160,9 @@ func everySize(run *report.Run, summaries []Summary, w *whatif) report.Sheet {
 	return report.Sheet{ID: "line", Title: "Line", Wide: true, Tables: []report.Table{t}}
 }
 
+// NameOf is what the line calls a plan.
+func NameOf(p report.Outcome) string { return name(p) }
+
 func name(p report.Outcome) string {
 	if p.Title != "" {
 		return p.Title

@@ -20,7 +20,30 @@ func monday(run *report.Run, w *whatif, t *takings) report.Sheet {
 	if len(w.order) > 0 {
 		tables = append(tables, w.losing())
 	}
+	tables = append(tables, changes(run))
 	return report.Sheet{ID: "monday", Title: "Monday", Wide: true, Tables: tables}
+}
+
+// changes is what is not as it was in the last edition.
+func changes(run *report.Run) report.Table {
+	t := report.Table{
+		ID: "changed", Heading: "What changed since the last edition",
+		Columns: []report.Column{
+			{ID: "plan", Title: "Plan"}, {ID: "size", Title: "Size"}, {ID: "what", Title: "What"}, {ID: "before", Title: "Then", Wide: true}, {ID: "now", Title: "Now", Wide: true},
+		},
+	}
+	for _, c := range run.Changes {
+		t.Rows = append(t.Rows, row(report.T(c.Plan), report.T(c.Size), report.T(c.What), report.T(c.Before), report.T(c.Now)))
+	}
+	switch {
+	case run.Edition == "":
+		t.Lead = []string{"No edition is named. When one is published, keep its line.csv in the pattern folder and name that as \"edition\" in the project file."}
+	case len(t.Rows) == 0:
+		t.Lead = []string{"Nothing since " + run.Edition + "."}
+	default:
+		t.Lead = []string{"Since " + run.Edition + "."}
+	}
+	return t
 }
 
 // mostKits is how many kits Monday's sheet names for an article; the bolt plan
