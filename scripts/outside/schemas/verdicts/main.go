@@ -43,7 +43,9 @@ func judge(out *bufio.Writer, path string) error {
 	default:
 		say("", verdict(schema.Plan(tree)))
 		for _, s := range plan.Merge(tree) {
-			say(s.Name.Text, verdict(schema.Plan(s.Tree)))
+			if !s.Way.Given() { // the sizes are merged anew for the other validator, the colourways are not
+				say(s.Name.Text, verdict(schema.Plan(s.Tree)))
+			}
 		}
 	}
 	return nil
