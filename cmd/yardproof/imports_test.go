@@ -66,7 +66,7 @@ func mayTestWith() map[string]string {
 		"pipeline/result":       "pipeline/internal/costing",
 		"exporters":             "schema/measure exporters/internal/...",
 		"exporters/...":         "exporters/internal/...",
-		"scripts/...":           "pipeline pipeline/diag pipeline/report exporters",
+		"scripts/...":           "pipeline pipeline/diag pipeline/report exporters exporters/...",
 	}
 }
 

@@ -116,8 +116,9 @@ func (t *takings) from(a *supply.Article) string {
 	return strings.Join(words, ", ")
 }
 
-// losing lists the kits under their target as the prices are; the figures
-// follow the what-if sheet.
+// losing lists the kits that were under their target when the book was made;
+// their figures, and the count of all that are under it, follow the what-if
+// sheet.
 func (w *whatif) losing() report.Table {
 	t := report.Table{
 		ID: "under-target", Heading: "What loses money, or earns less than its target",
@@ -134,7 +135,11 @@ func (w *whatif) losing() report.Table {
 			report.Cell{Kind: report.Share, Expr: costing.Ref(k.cells.Margin.Name, k.cells.Margin.Value)}, follow(report.Money, k.costs.ForMargin)))
 	}
 	if len(t.Rows) == 0 {
-		t.Lead = []string{"Nothing: every kit reaches its target."}
+		t.Lead = []string{"None when this book was made."}
 	}
+	t.Rows = append(t.Rows, report.Row{Style: report.Total, Cells: []report.Cell{
+		report.T("Kits under target now"), follow(report.Number, w.short()), {}, {}, {}, {},
+	}})
+	t.Foot = []string{"After a change the sheet What if shows which: it marks every margin under its target."}
 	return t
 }

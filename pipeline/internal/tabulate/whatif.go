@@ -64,7 +64,8 @@ type lineKit struct {
 	kept   *KeptKit
 	cells  costing.Kit
 	costs  costing.Costs
-	target costing.Input // that it shares with other kits; without a name where it has its own
+	target costing.Input  // that it shares with other kits; without a name where it has its own
+	under  costing.Result // 1 where the margin is under the target, 0 where it is not
 }
 
 // shared are inputs that several kits have in common: those of one key and of
@@ -148,6 +149,7 @@ func (w *whatif) add(at [2]int, p report.Outcome, s SizeSummary) {
 	w.price(p, k.cells.Materials, s.Kit.Goods, "quantity_%d"+k.cells.Suffix)
 	w.price(p, k.cells.Things, s.Kit.Things, "things_%d"+k.cells.Suffix)
 	k.costs = costing.Price(k.cells)
+	k.under = costing.Result{Name: "under_target" + k.cells.Suffix, Expr: costing.If(underTarget(k.cells, k.costs), costing.Fixed(1), costing.Fixed(0))}
 	w.order = append(w.order, k)
 	w.kits[at] = k
 }

@@ -123,7 +123,7 @@ func TestWhatIfShares(t *testing.T) {
 func TestWhatIfWorkedKit(t *testing.T) {
 	run, summaries := lineOf(1)
 	cells := sheetOf(tabulate.Line(run, summaries), "what-if").Tables[2].Rows[0].Cells
-	for i, want := range map[int]int64{4: 42, 5: 84, 6: 84, 7: 84, 9: 940, 10: 740} {
+	for i, want := range map[int]int64{4: 42, 5: 84, 6: 84, 7: 84, 9: 0, 10: 940, 11: 740} {
 		if got := cells[i].Expr.Value; got.Cmp(big.NewRat(want, 1)) != 0 {
 			t.Errorf("column %d is %v, want %d", i, got, want)
 		}
@@ -132,8 +132,14 @@ func TestWhatIfWorkedKit(t *testing.T) {
 		t.Error("a margin at its target stands out")
 	}
 	summaries[0].Sizes[0].Kit.Costing.Asked.Value = big.NewRat(8399, 100)
-	if c := sheetOf(tabulate.Line(run, summaries), "what-if").Tables[2].Rows[0].Cells[8]; !c.Marked() {
+	short := sheetOf(tabulate.Line(run, summaries), "what-if").Tables[2].Rows
+	if c := short[0].Cells[8]; !c.Marked() || short[0].Cells[9].Expr.Value.Sign() != 1 {
 		t.Errorf("a margin of %v does not stand out under a half", c.Expr.Value)
+	}
+	losing := sheetOf(tabulate.Line(run, summaries), "monday").Tables
+	rows := losing[len(losing)-2].Rows
+	if total := rows[len(rows)-1].Cells[1].Expr; len(rows) != 2 || total.Value.Cmp(big.NewRat(1, 1)) != 0 || total.Name != "kits_under_target" {
+		t.Errorf("Monday's sheet has %d rows and counts %v", len(rows), total.Value)
 	}
 }
 

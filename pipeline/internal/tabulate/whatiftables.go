@@ -16,7 +16,7 @@ func (w *whatif) kitTable() report.Table {
 		Columns: []report.Column{
 			{ID: "kit", Title: "Kit"}, {ID: "run", Title: "Kits planned"}, {ID: "asked", Title: "Price asked", Unit: w.code}, {ID: "target", Title: "Target margin", Unit: "% of price"},
 			{ID: "cost", Title: "Cost of a kit", Unit: w.code}, {ID: "for_target", Title: "Price for the target", Unit: w.code}, {ID: "price", Title: "Price taken", Unit: w.code}, {ID: "net", Title: "Left after fees", Unit: w.code},
-			{ID: "margin", Title: "Margin", Unit: "% of price"}, {ID: "run_cost", Title: "Cost of the run", Unit: w.code}, {ID: "run_profit", Title: "Profit of the run", Unit: w.code},
+			{ID: "margin", Title: "Margin", Unit: "% of price"}, {ID: "under", Title: "Under target", Unit: "1 is yes"}, {ID: "run_cost", Title: "Cost of the run", Unit: w.code}, {ID: "run_profit", Title: "Profit of the run", Unit: w.code},
 		},
 		Foot: []string{
 			"A price asked of 0 stands for the price at the target margin. A margin under its target is bold, on grey and in a box.",
@@ -35,14 +35,11 @@ func (w *whatif) kitTable() report.Table {
 }
 
 func (k *lineKit) row() report.Row {
-	result := func(kind report.CellKind, r costing.Result) report.Cell {
-		return report.Cell{Kind: kind, Name: r.Name, Expr: r.Expr}
-	}
 	margin := result(report.Share, k.costs.Margin)
 	margin.Mark = underTarget(k.cells, k.costs)
 	return row(report.T(k.label), kitsPlanned(k.cells), priceAsked(k.cells), k.targetCell(),
 		result(report.Money, k.costs.Unit), result(report.Money, k.costs.ForMargin), result(report.Money, k.costs.Price), result(report.Money, k.costs.Net),
-		margin, result(report.Money, k.costs.RunCost), result(report.Money, k.costs.RunProfit))
+		margin, result(report.Number, k.under), result(report.Money, k.costs.RunCost), result(report.Money, k.costs.RunProfit))
 }
 
 // targetCell is the kit's own target, or follows the one it shares.
@@ -64,8 +61,17 @@ func (w *whatif) total() report.Row {
 		return report.Cell{Kind: report.Money, Expr: costing.Sum(list...)}
 	}
 	return report.Row{Style: report.Total, Cells: []report.Cell{
-		report.T("All kits"), {Kind: report.Number, Expr: costing.Round(costing.Sum(runs...), 0)}, {}, {}, {}, {}, {}, {}, {}, money(costs), money(profits),
+		report.T("All kits"), {Kind: report.Number, Expr: costing.Round(costing.Sum(runs...), 0)}, {}, {}, {}, {}, {}, {}, {}, result(report.Number, w.short()), money(costs), money(profits),
 	}}
+}
+
+// short is how many kits are under their target.
+func (w *whatif) short() costing.Result {
+	var under []*report.Expr
+	for _, k := range w.order {
+		under = append(under, costing.Of(k.under))
+	}
+	return costing.Result{Name: "kits_under_target", Expr: costing.Round(costing.Sum(under...), 0)}
 }
 
 // makeUp is what the cost of each kit is made of.
