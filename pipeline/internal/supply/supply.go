@@ -90,12 +90,18 @@ type Line struct {
 	Landed   []plan.Landed // what orders cost besides goods, by supplier
 }
 
-// Bought is what is ordered for the kits of a run, remnants with it: of each
-// article's order the run's share of the length, or of the pieces, that all runs
-// take. What is on hand has been paid for. False where an article that they take
-// cannot be ordered, or none are to be made.
-func (l Line) Bought(run int) (*big.Rat, bool) {
-	total := new(big.Rat)
+// Share is the part of an article's order that is for the kits of one run.
+type Share struct {
+	Article int
+	Of      *big.Rat // of the order, more than 0 and at most 1
+}
+
+// Shares are the run's shares of what is ordered, remnants with it: of each
+// article's order as much as it has of the length, or of the pieces, that all
+// runs take. What is on hand has been paid for. False where an article that they
+// take cannot be ordered, or none are to be made.
+func (l Line) Shares(run int) ([]Share, bool) {
+	var shares []Share
 	for i := range l.Articles {
 		a := &l.Articles[i]
 		own, all := int64(0), int64(0)
@@ -106,16 +112,15 @@ func (l Line) Bought(run int) (*big.Rat, bool) {
 				own += takes
 			}
 		}
-		if own == 0 {
-			continue
-		}
-		if a.Err != nil {
+		switch {
+		case own == 0:
+		case a.Err != nil:
 			return nil, false
+		case a.Order.Sign() > 0:
+			shares = append(shares, Share{i, big.NewRat(own, all)})
 		}
-		cost := new(big.Rat).Mul(a.Order, a.Each)
-		total.Add(total, cost.Mul(cost, big.NewRat(own, all)))
 	}
-	return total, l.Runs[run].Make > 0
+	return shares, l.Runs[run].Make > 0
 }
 
 // Of works out what kits take together. Lists may be nil; an article that the

@@ -44,7 +44,8 @@ func (t *takings) orderSheet() report.Sheet {
 }
 
 // orders fills a table of orders, one row an article and a total for each
-// supplier; whole says that remnants and minimums are told, too.
+// supplier; whole says that remnants and minimums are told, too, and that the costs are
+// worked out here, which other tables follow.
 func (t *takings) orders(table report.Table, whole bool) report.Table {
 	table.Columns = []report.Column{
 		{ID: "supplier", Title: "Supplier"}, {ID: "article", Title: "Article"}, {ID: "description", Title: "Description"}, {ID: "bolts", Title: "Bolts"},
@@ -56,13 +57,15 @@ func (t *takings) orders(table report.Table, whole bool) report.Table {
 	all := t.ordered()
 	var costs, everything []*report.Expr
 	for i, a := range all {
-		cost := t.costOf(a)
-		name := fmt.Sprintf("%s_cost.%d", table.ID, i+1)
-		costs = append(costs, costing.Ref(name, cost.Value))
-		everything = append(everything, costing.Ref(name, cost.Value))
+		cost := costing.Result{Name: orderCost(i), Expr: t.costOf(a)}
+		shown := follow(report.Money, cost)
+		if whole {
+			shown = result(report.Money, cost)
+		}
+		costs, everything = append(costs, costing.Of(cost)), append(everything, costing.Of(cost))
 		cells := []report.Cell{
 			report.T(supplierOf(a)), report.T(a.SKU), report.T(a.Description), report.T(boltsOf(a)), quantity(a), report.T(string(a.Unit)),
-			{Kind: report.Money, Expr: t.priceOf(a)}, {Kind: report.Money, Name: name, Expr: cost}, t.orderBy(a),
+			{Kind: report.Money, Expr: t.priceOf(a)}, shown, t.orderBy(a),
 		}
 		if whole {
 			cells = append(cells, report.T(remnants(a)))
@@ -86,13 +89,13 @@ func total(of string, costs []*report.Expr) report.Row {
 	return report.Row{Style: report.Total, Cells: []report.Cell{report.T(of), {}, {}, {}, {}, {}, {}, {Kind: report.Money, Expr: costing.Sum(costs...)}, {}}}
 }
 
-// priceOf is the cell of an article's price, or the price that the quantity
-// reaches.
+// orderCost is the name of the cell that holds the cost of so manieth an order.
+func orderCost(i int) string { return fmt.Sprintf("orders_cost.%d", i+1) }
+
+// priceOf is the cell of an article's price for the quantity that is ordered.
 func (t *takings) priceOf(a *supply.Article) *report.Expr {
-	if in, ok := t.prices[a.SKU+" "+string(a.Unit)]; ok && in.Value.Cmp(a.Each) == 0 {
-		return costing.Ref(in.Name, in.Value)
-	}
-	return &report.Expr{Op: report.Const, Value: a.Each}
+	in := t.prices[a.SKU+" "+string(a.Unit)]
+	return costing.Ref(in.Name, in.Value)
 }
 
 func (t *takings) costOf(a *supply.Article) *report.Expr {
@@ -237,10 +240,11 @@ func proof(a *supply.Article) string {
 func (t *takings) madeFor() report.Table {
 	table := report.Table{
 		ID: "made-for", Heading: "What the bolt plan was made for",
-		Columns: []report.Column{{ID: "kit", Title: "Kit"}, {ID: "make", Title: "To make", Unit: "kits"}, {ID: "made_for", Title: "Made for", Unit: "kits"}, {ID: "bolt_plan", Title: "Bolt plan"}},
+		Columns: []report.Column{{ID: "kit", Title: "Kit"}, {ID: "make", Title: "To make", Unit: "kits"}, {ID: "made_for", Title: "Made for", Unit: "kits"}, {ID: "differs", Title: "Differs by", Unit: "kits"}, {ID: "bolt_plan", Title: "Bolt plan"}},
 	}
 	for i, r := range t.Runs {
-		table.Rows = append(table.Rows, row(report.T(r.Name()), report.Cell{Kind: report.Number, Expr: t.make[i]}, report.N(int64(r.Make)), t.state(i)))
+		table.Rows = append(table.Rows, row(report.T(r.Name()), report.Cell{Kind: report.Number, Expr: t.make[i]}, report.N(int64(r.Make)), result(report.Number, t.differsBy(i)), t.state(i)))
 	}
+	table.Rows = append(table.Rows, report.Row{Style: report.Total, Cells: []report.Cell{report.T("All kits"), {}, {}, result(report.Number, t.differs()), {}}})
 	return table
 }

@@ -3,6 +3,7 @@ package tabulate
 import (
 	"fmt"
 	"math/big"
+	"slices"
 	"strings"
 
 	"yardproof/pipeline/internal/costing"
@@ -23,6 +24,7 @@ type takings struct {
 	kits    []*lineKit      // of each run, of the what-if sheet; nil where it has none
 	make    []*report.Expr  // kits to make of each run, in words of the cell that holds it
 	prices  map[string]costing.Input
+	costs   []*report.Expr // of what is ordered of each article, in words of the cell that holds it; nil where nothing is
 }
 
 // take lays the line's runs over the what-if sheet. Kits of several projects
@@ -40,6 +42,11 @@ func (w *whatif) take(run *report.Run, summaries []Summary, lines []supply.Line)
 	}
 	if t == nil {
 		return nil
+	}
+	w.orderPrices(t)
+	t.costs = make([]*report.Expr, len(t.Articles))
+	for i, a := range t.ordered() {
+		t.costs[slices.IndexFunc(t.Articles, func(b supply.Article) bool { return b.SKU == a.SKU && b.Unit == a.Unit })] = costing.Ref(orderCost(i), t.costOf(a).Value)
 	}
 	kits := w.byRun(run, summaries)
 	for i, r := range t.Runs {
@@ -79,6 +86,20 @@ func (w *whatif) priceCells() map[string]costing.Input {
 	return cells
 }
 
+// orderPrices gives articles of which as much is ordered that another price holds
+// than in a kit a price of their own.
+func (w *whatif) orderPrices(t *takings) {
+	for _, a := range t.ordered() {
+		key := a.SKU + " " + string(a.Unit)
+		if in, ok := t.prices[key]; ok && in.Value.Cmp(a.Each) == 0 {
+			continue
+		}
+		for range a.Uses {
+			t.prices[key] = w.prices.share("order_price_"+a.SKU, strings.TrimSuffix(a.SKU+", "+a.Description, ", ")+", as ordered", string(a.Unit), a.Each)
+		}
+	}
+}
+
 // runSheet is how many of each kit are to be made.
 func (t *takings) runSheet() report.Sheet {
 	table := report.Table{
@@ -89,7 +110,8 @@ func (t *takings) runSheet() report.Sheet {
 			{ID: "make", Title: "To make", Unit: "kits"}, {ID: "needed_by", Title: "Needed by"}, {ID: "bolt_plan", Title: "Bolt plan"},
 			{ID: "bought", Title: "Ordered for them", Unit: t.code}, {ID: "unit_used", Title: "Cost of a kit, used basis", Unit: t.code}, {ID: "unit_bought", Title: "Cost of a kit, bought basis", Unit: t.code},
 		},
-		Foot: []string{"Used basis: fabric as cut for the kit. Bought basis: what is ordered for the kits to be made, each article's order shared by what each kit takes of it, remnants with it; what is on hand has been paid for."},
+		Foot: []string{"Used basis: fabric as cut for the kit. Bought basis: what is ordered for the kits to be made, each article's order shared by what each kit takes of it, remnants with it; what is on hand has been paid for.",
+			"The bought basis is of the order that the bolt plan makes, and has no figure while any run is another than it was made for."},
 	}
 	for i, r := range t.Runs {
 		shelf := costing.Input{Name: fmt.Sprintf("run_shelf.%d", i+1), Value: big.NewRat(int64(r.Shelf), 1)}
@@ -108,19 +130,39 @@ func (t *takings) runSheet() report.Sheet {
 
 // bought is what is ordered for a run, and what a kit costs on either basis.
 func (t *takings) bought(i int) []report.Cell {
-	sum, ok := t.Bought(i)
+	shares, ok := t.Shares(i)
 	k := t.kits[i]
 	if !ok || k == nil {
 		return nil
 	}
-	sum = costing.Round(&report.Expr{Op: report.Const, Value: sum}, t.digits).Value
-	bought := costing.Input{Name: fmt.Sprintf("run_bought.%d", i+1), Value: sum}
-	each := costing.Round(costing.Quotient(costing.Ref(bought.Name, sum), t.make[i]), t.digits)
-	unit := costing.Of(k.costs.Unit)
-	return []report.Cell{
-		{Kind: report.Money, Number: sum, Name: bought.Name}, follow(report.Money, k.costs.Unit),
-		{Kind: report.Money, Name: fmt.Sprintf("unit_bought.%d", i+1), Expr: costing.Sum(costing.Less(unit, costing.Of(k.costs.Fabric)), each)},
+	var parts []*report.Expr
+	for _, s := range shares {
+		parts = append(parts, costing.Times(t.costs[s.Article], &report.Expr{Op: report.Const, Value: s.Of}))
 	}
+	holds := func(e *report.Expr) *report.Expr {
+		return costing.If(costing.Exceeds(costing.Of(t.differs()), costing.Fixed(0)), costing.Words("run again"), e)
+	}
+	bought := costing.Result{Name: fmt.Sprintf("run_bought.%d", i+1), Expr: holds(costing.Round(costing.Sum(parts...), t.digits))}
+	each := costing.Round(costing.Quotient(costing.Of(bought), t.make[i]), t.digits)
+	return []report.Cell{
+		result(report.Money, bought), follow(report.Money, k.costs.Unit),
+		{Kind: report.Money, Name: fmt.Sprintf("unit_bought.%d", i+1), Expr: holds(costing.Sum(costing.Less(costing.Of(k.costs.Unit), costing.Of(k.costs.Fabric)), each))},
+	}
+}
+
+// differs is by how many kits the runs are other than those that the bolt plan was
+// made for.
+func (t *takings) differs() costing.Result {
+	var all []*report.Expr
+	for i := range t.Runs {
+		all = append(all, costing.Of(t.differsBy(i)))
+	}
+	return costing.Result{Name: "bolt_plan_differs", Expr: costing.Round(costing.Sum(all...), 0)}
+}
+
+func (t *takings) differsBy(i int) costing.Result {
+	made := costing.Fixed(int64(t.Runs[i].Make))
+	return costing.Result{Name: fmt.Sprintf("bolt_plan_differs.%d", i+1), Expr: costing.Round(costing.Most(costing.Less(t.make[i], made), costing.Less(made, t.make[i])), 0)}
 }
 
 func dated(day string) report.Cell {

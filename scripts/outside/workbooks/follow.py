@@ -118,8 +118,10 @@ def main():
             moved += sum(not same(v, before[p].value) for p, v in want.items())
             for who in ("gnumeric", "libreoffice"):
                 got = {p: c.value for p, c in cells(work / who / name, True).items()}
+                again = {p for p, v in got.items() if str(v).endswith("run again")}
+                want = {p: v for p, v in want.items() if p not in again}
                 compare(book, want, got, who)
-                late = sum(str(v).endswith("kits: run again") for v in got.values())
+                late = len(again)
                 if (late > 0) != other_run:
                     complain(book, f"{who}: {late} cells ask for another run of the program, which is {'' if other_run else 'not '}needed")
                 outdated += late
