@@ -24,7 +24,6 @@ const (
 	narrowest   = 7.0
 	widestPlain = 34.0 // of a column of plain text; longer text wraps
 	widestHead  = 16.0 // that a column's title alone asks for
-	leastWide   = 28.0 // of a column of sentences, however full the page
 	moneyWidth  = 13.0 // amounts may grow when an input is changed
 	spareColumn = 10.0
 )
@@ -42,6 +41,15 @@ func pageWidth(h heading, wide bool) float64 {
 	return 88
 }
 
+// leastWide is the width of a column of sentences, however full the page; a
+// landscape page that is full of columns is printed smaller rather than be ragged.
+func (p *page) leastWide() float64 {
+	if p.wide {
+		return 44
+	}
+	return 28
+}
+
 // fit makes columns as wide as their contents ask for; columns of sentences
 // share what is left of the page. Widths are those of type of the usual size.
 func fit(p *page, h heading) grid {
@@ -54,7 +62,7 @@ func fit(p *page, h heading) grid {
 		}
 	}
 	paper := pageWidth(h, p.wide) / p.size
-	g := grid{columns: share(needs, paper)}
+	g := grid{columns: share(needs, paper, p.leastWide())}
 	g.widen(p, paper)
 	return g
 }
@@ -68,8 +76,9 @@ func (p *page) stretched(l line, i int) bool {
 }
 
 // share gives every column what it needs; columns of sentences, the least
-// demanding first, get an equal part of what is left of the page at most.
-func share(needs []need, left float64) []float64 {
+// demanding first, get an equal part of what is left of the page at most, and
+// leastWide at least.
+func share(needs []need, left, leastWide float64) []float64 {
 	widths := make([]float64, len(needs))
 	var wide []int
 	for i, n := range needs {
@@ -113,7 +122,7 @@ func (g *grid) widen(p *page, paper float64) {
 			before := g.between(0, last)
 			text := textWidth(l.words(last), l.part != body) + padding
 			wanted = max(wanted, before+text)
-			least = max(least, before+min(text, leastWide))
+			least = max(least, before+min(text, p.leastWide()))
 		}
 	}
 	wanted = max(least, min(paper, wanted))

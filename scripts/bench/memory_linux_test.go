@@ -13,26 +13,43 @@ import (
 // BenchmarkMemory is the peak memory of the program itself, checking 100 and
 // 2,000 plans with one job a processor, and what each plan above 100 adds.
 func BenchmarkMemory(b *testing.B) {
-	program := filepath.Join(b.TempDir(), "yardproof")
-	if out, err := exec.Command("go", "build", "-o", program, "yardproof/cmd/yardproof").CombinedOutput(); err != nil {
-		b.Fatalf("go build: %v\n%s", err, out)
-	}
+	program := built(b)
 	few, many := lay(b, 100), lay(b, 2000)
 	var least, most int
 	for b.Loop() {
-		least, most = max(least, peak(b, program, few)), max(most, peak(b, program, many))
+		least, most = max(least, peak(b, program, "check", few)), max(most, peak(b, program, "check", many))
 	}
 	b.ReportMetric(float64(least), "KB-at-100")
 	b.ReportMetric(float64(most), "KB-at-2000")
 	b.ReportMetric(float64(most-least)/1900, "KB/plan")
 }
 
+// BenchmarkLineMemory is the peak memory of an export of 1,000 plans, with
+// their workbooks and the one of the line.
+func BenchmarkLineMemory(b *testing.B) {
+	program, dir, most := built(b), lay(b, 1000), 0
+	for b.Loop() {
+		most = max(most, peak(b, program, "export", dir, "--out", filepath.Join(b.TempDir(), "out")))
+	}
+	b.ReportMetric(float64(most), "KB-at-1000")
+}
+
+// built is the program itself.
+func built(b *testing.B) string {
+	b.Helper()
+	program := filepath.Join(b.TempDir(), "yardproof")
+	if out, err := exec.Command("go", "build", "-o", program, "yardproof/cmd/yardproof").CombinedOutput(); err != nil {
+		b.Fatalf("go build: %v\n%s", err, out)
+	}
+	return program
+}
+
 // peak is the most memory that a run held, in KB. It is watched while the
 // program runs: what wait4 tells afterwards counts the memory of this very
 // process, from which the program was forked.
-func peak(b *testing.B, program, dir string) (most int) {
+func peak(b *testing.B, program string, args ...string) (most int) {
 	b.Helper()
-	cmd := exec.Command(program, "check", "--quiet", dir)
+	cmd := exec.Command(program, append(args, "--quiet")...)
 	var out bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &out, &out
 	if err := cmd.Start(); err != nil {
