@@ -1,6 +1,6 @@
 #!/bin/sh
 # The benchmarks of a whole run: time beside gojsonschema alone, and memory.
-# Takes a few minutes; arguments go to "go test", for instance -cpuprofile FILE.
+# Takes some twenty minutes, fewer with -short; arguments go to "go test", for instance -cpuprofile FILE.
 set -eu
 cd "$(dirname "$0")/bench"
 exec go test -run '^$' -bench . -benchtime "${BENCHTIME:-3s}" -timeout 30m "$@" .

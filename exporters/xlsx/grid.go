@@ -42,9 +42,10 @@ func pageWidth(h heading, wide bool) float64 {
 }
 
 // leastWide is the width of a column of sentences, however full the page; a
-// landscape page that is full of columns is printed smaller rather than be ragged.
+// landscape page that is full of columns is printed smaller rather than be ragged,
+// but not one of large type.
 func (p *page) leastWide() float64 {
-	if p.wide {
+	if p.wide && p.size == 1 {
 		return 44
 	}
 	return 28

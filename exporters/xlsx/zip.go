@@ -3,62 +3,63 @@ package xlsx
 import (
 	"archive/zip"
 	"bytes"
-	"cmp"
+	"errors"
 	"io"
+	"io/fs"
+	"maps"
 	"slices"
 	"strings"
 	"time"
+
+	"github.com/xuri/excelize/v2"
 )
 
-// bytes is the finished workbook. The library packs its parts in no certain
-// order, so they are packed again: sorted all of one time.
+// bytes is the finished workbook. The library hands its parts over in no certain
+// order and would note the time: they are packed sorted, all of one time.
 func (b *book) bytes() ([]byte, error) {
 	b.sortTypes()
 	b.hatch()
+	b.file.SetZipWriter(func(to io.Writer) excelize.ZipWriter { return parts{to, map[string]*bytes.Buffer{}} })
 	packed, err := b.file.WriteToBuffer()
 	if err != nil {
 		return nil, err
 	}
-	if err := b.file.Close(); err != nil {
-		return nil, err
-	}
-	return repack(packed.Bytes())
+	return packed.Bytes(), b.file.Close()
 }
 
 // zipDate is the earliest time that the format of the archive has.
 func zipDate() time.Time { return time.Date(1980, time.January, 1, 0, 0, 0, 0, time.UTC) }
 
-func repack(packed []byte) ([]byte, error) {
-	in, err := zip.NewReader(bytes.NewReader(packed), int64(len(packed)))
-	if err != nil {
-		return nil, err
-	}
-	slices.SortFunc(in.File, func(a, b *zip.File) int { return cmp.Compare(a.Name, b.Name) })
-	var b bytes.Buffer
-	out := zip.NewWriter(&b)
-	for _, part := range in.File {
-		if err := copyPart(out, part); err != nil {
-			return nil, err
-		}
-	}
-	err = out.Close()
-	return b.Bytes(), err
+// parts are the files of an archive, which is written when it is closed.
+type parts struct {
+	to    io.Writer
+	files map[string]*bytes.Buffer
 }
 
-func copyPart(out *zip.Writer, part *zip.File) error {
-	from, err := part.Open()
-	if err != nil {
-		return err
+// Create adds a part, to be written to before the archive is closed.
+func (p parts) Create(name string) (io.Writer, error) {
+	p.files[name] = &bytes.Buffer{}
+	return p.files[name], nil
+}
+
+// AddFS is for files of the disk, which workbooks have none of.
+func (parts) AddFS(fs.FS) error { return errors.ErrUnsupported }
+
+// Close writes the archive.
+func (p parts) Close() error {
+	out := zip.NewWriter(p.to)
+	for _, name := range slices.Sorted(maps.Keys(p.files)) {
+		method := zip.Deflate
+		if strings.HasSuffix(name, ".png") {
+			method = zip.Store // deflated already
+		}
+		to, err := out.CreateHeader(&zip.FileHeader{Name: name, Method: method, Modified: zipDate()})
+		if err != nil {
+			return err
+		}
+		if _, err := to.Write(p.files[name].Bytes()); err != nil {
+			return err
+		}
 	}
-	defer from.Close()
-	method := zip.Deflate
-	if strings.HasSuffix(part.Name, ".png") {
-		method = zip.Store // deflated already
-	}
-	to, err := out.CreateHeader(&zip.FileHeader{Name: part.Name, Method: method, Modified: zipDate()})
-	if err != nil {
-		return err
-	}
-	_, err = io.Copy(to, from)
-	return err
+	return out.Close()
 }

@@ -25,13 +25,18 @@ func BenchmarkMemory(b *testing.B) {
 }
 
 // BenchmarkLineMemory is the peak memory of an export of 1,000 plans, with
-// their workbooks and the one of the line.
+// their workbooks and the one of the line; it takes minutes, and with -short
+// there are 20.
 func BenchmarkLineMemory(b *testing.B) {
-	program, dir, most := built(b), lay(b, 1000), 0
+	plans := 1000
+	if testing.Short() {
+		plans = 20
+	}
+	program, dir, most := built(b), lay(b, plans), 0
 	for b.Loop() {
 		most = max(most, peak(b, program, "export", dir, "--out", filepath.Join(b.TempDir(), "out")))
 	}
-	b.ReportMetric(float64(most), "KB-at-1000")
+	b.ReportMetric(float64(most), fmt.Sprintf("KB-at-%d", plans))
 }
 
 // built is the program itself.

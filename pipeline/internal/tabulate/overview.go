@@ -93,7 +93,10 @@ func blocks(s *derive.Size) string {
 func (in Input) proof() report.Table {
 	t := report.Table{
 		ID: "proof", Heading: "What is proved and what is not",
-		Columns: []report.Column{{ID: "level", Title: "Verdict"}, {ID: "what", Title: "About", Wide: true}, {ID: "hint", Title: "Way out", Wide: true}},
+		Columns: []report.Column{{ID: "level", Title: "Verdict"}, {ID: "what", Title: "About", Wide: true}},
+	}
+	if slices.ContainsFunc(in.Findings, func(f diag.Finding) bool { return f.Hint != "" }) {
+		t.Columns = append(t.Columns, report.Column{ID: "hint", Title: "Way out", Wide: true})
 	}
 	if diag.Worst(in.Findings) == diag.Error {
 		t.Rows = append(t.Rows, report.Row{Style: report.Alert, Cells: []report.Cell{
@@ -111,7 +114,11 @@ func (in Input) proof() report.Table {
 		if f.Place.Start.Line > 0 {
 			where = fmt.Sprintf(" (line %d, %s)", f.Place.Start.Line, f.Rule)
 		}
-		t.Rows = append(t.Rows, row(report.T(f.Level.String()), report.T(f.Message+where), report.T(f.Hint)))
+		t.Rows = append(t.Rows, row(report.T(f.Level.String()), report.T(f.Message+where)))
+		if f.Hint != "" {
+			last := &t.Rows[len(t.Rows)-1]
+			last.Cells = append(last.Cells, report.T(f.Hint))
+		}
 	}
 	return t
 }

@@ -250,7 +250,7 @@ func (in Input) teacher(s *derive.Size, c *plan.Class) report.Table {
 // its pictures.
 func large(list report.Sheet) report.Sheet {
 	list.ID, list.Title = "large-"+list.ID, "Large "+strings.ToLower(list.Title[:1])+list.Title[1:]
-	list.Large, list.Again, list.Pictures = true, true, nil
+	list.Large, list.Wide, list.Again, list.Pictures = true, true, true, nil
 	list.Tables = slices.Clone(list.Tables)
 	for i := range list.Tables {
 		list.Tables[i].ID = "large-" + list.Tables[i].ID
