@@ -107,7 +107,7 @@ func SolveLengths(p LengthProblem, limits Limits) (LengthResult, error) {
 		return LengthResult{}, err
 	}
 	in := newLengthInstance(p)
-	limits = limits.withDefaults()
+	limits = limits.withDefaults(len(in.kinds))
 	if limits.Settle > 0 {
 		limits.Settle /= measure.Length(in.stock.unit)
 	}

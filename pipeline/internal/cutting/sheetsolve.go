@@ -34,7 +34,7 @@ func SolveSheets(p SheetProblem, limits Limits) (SheetResult, error) {
 	}
 	in := newSheetInstance(p)
 	var r SheetResult
-	best, bound, scaling := solveStrips(in, limits.withDefaults(), &r.Steps)
+	best, bound, scaling := solveStrips(in, limits.withDefaults(len(in.kinds)), &r.Steps)
 	r.Layout = in.sheetLayout(p, best)
 	if plain.Count < r.Layout.Count { // on a coarse grid only
 		r.Layout = plain

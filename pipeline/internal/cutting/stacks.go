@@ -200,7 +200,7 @@ func SolveStacked(p Problem, r Result, step, ruler measure.Length, limits Limits
 		ruler = max(24*inch, measure.Length(in.heights[len(in.heights)-1])*in.unitH)
 	}
 	stacked := in.withStacks(int64(ruler / in.unitH))
-	l := stacked.layoutStacked(p, stacked.searchStacked(stacked.rise(r.best, in), limits.withDefaults()))
+	l := stacked.layoutStacked(p, stacked.searchStacked(stacked.rise(r.best, in), limits.withDefaults(len(in.kinds))))
 	return l, l.Length <= most
 }
 

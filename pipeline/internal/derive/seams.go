@@ -1,6 +1,8 @@
 package derive
 
 import (
+	"slices"
+
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -121,10 +123,27 @@ func (s *Size) partSeams(p *Part) (l measure.Surd, ok bool) {
 		if !known {
 			return l, false
 		}
-		return piecing.RowSeams(boxes, seam).MulInt(p.Made), true
+		return piecing.RowSeams(boxes, seam, func(r int) bool { return s.slanted(op.Rows[r]) }).MulInt(p.Made), true
 	case plan.Setting:
 		each, known := s.setSeams(op, p.Setting, seam)
 		return each.MulInt(p.Made), known
+	case plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare, plan.Logs:
+		return s.unitSeams(p)
+	case plan.Recut:
+		if p.Recut == nil {
+			return l, false
+		}
+		return p.Recut.seams(op).MulInt(p.Made), true
+	case plan.Loop:
+		if p.Loop == nil {
+			return l, false
+		}
+		return p.Loop.seams(p.Height, p.Made), true
+	case plan.Chain:
+		if p.Chain == nil {
+			return l, false
+		}
+		return p.Chain.seams(op.Joins, p.Made), true
 	case plan.Bordered:
 		for _, b := range p.Borders {
 			l = l.Add(b.seams())
@@ -132,6 +151,14 @@ func (s *Size) partSeams(p *Part) (l measure.Surd, ok bool) {
 		return l.MulInt(p.Made), p.Known
 	}
 	return l, false
+}
+
+// slanted tells whether a row is of 60-degree shapes.
+func (s *Size) slanted(row []plan.Cell) bool {
+	return slices.ContainsFunc(row, func(c plan.Cell) bool {
+		p := s.byName[c.Part.Text]
+		return p != nil && p.Shape != nil
+	})
 }
 
 // pairSeams is the seams of one pair of squares c: beside the diagonal on both

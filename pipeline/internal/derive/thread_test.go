@@ -105,6 +105,27 @@ func TestUnitSeams(t *testing.T) {
 		// a row of two 4 1/2-in squares and the join of two rows 8 1/2 in long
 		{`"patch": {"cut": {"fabric": "sky", "square": "4 1/2"}}, "unit": {"rows": [["patch", "patch"], ["patch", "patch"]]}`, "17.500"},
 		{`"set": {"strip_set": {"strips": [{"fabric": "sky", "width": "2"}, {"fabric": "sky", "width": "2"}], "segment": "5"}}, "unit": {"trim": {"part": "set", "to": ["5", "3 1/2"]}}`, "40.000"},
+		// 2(5 sqrt2 - 1/2), and 2(4.6464 sqrt2 - 1/2) for the second sewing
+		{`"unit": {"hourglass": {"half_squares": ["sky", "sky"], "square": "5"}}`, "25.284"},
+		{`"unit": {"flying_geese": {"goose": "sky", "sky": "sky", "finished": ["4", "2"], "at_a_time": 1}}`, "7.071"},
+		// the bonus units, of 2.5 - sqrt2/2 = 1.7929 in, have a seam of sqrt2 that each
+		{`"unit": {"flying_geese": {"goose": "sky", "sky": "sky", "finished": ["4", "2"], "at_a_time": 1, "bonus": "kept"}}`, "12.142"},
+		// 2(5.25 sqrt2 - 1/2) and 4(2.875 sqrt2 - 1/2)
+		{`"unit": {"flying_geese": {"goose": "sky", "sky": "sky", "finished": ["4", "2"], "at_a_time": 4, "cut": {"goose": "5 1/4", "sky": "2 7/8"}}}`, "28.113"},
+		{`"patch": {"cut": {"fabric": "sky", "square": "4 1/2"}}, "unit": {"flip_corners": {"body": "patch", "corners": {"top left": {"fabric": "sky", "square": "2 1/2"}, "top right": {"fabric": "sky", "square": "2 1/2"}}}}`, "7.071"},
+		{`"unit": {"square_in_square": {"centre": "sky", "corners": "sky", "finished": "4", "method": "flip"}}`, "14.142"},
+		// 2 x 3.375 and 2(2.875 sqrt2 - 1/2)
+		{`"unit": {"square_in_square": {"centre": "sky", "corners": "sky", "finished": "4", "cut": {"centre": "3 3/8", "corners": "2 7/8"}}}`, "13.882"},
+		// 1 1/2, 2 1/2, 2 1/2 and 3 1/2
+		{`"unit": {"logs": {"centre": {"fabric": "sky", "finished": "1"}, "log": "1", "rounds": 1, "fabrics": {"rounds": ["sky"]}}}`, "10.000"},
+		// two joins of 3 1/4 and one of 6
+		{`"patch": {"cut": {"fabric": "sky", "square": "6 1/2"}}, "unit": {"recut": {"part": "patch", "pieces": [2, 2], "turns": [0, 90, 270, 180]}}`, "12.500"},
+		// the set 2 x 40, the loop 40, two rings side by side 5
+		{`"set": {"strip_set": {"strips": [{"fabric": "sky", "width": "2"}, {"fabric": "sky", "width": "2"}, {"fabric": "sky", "width": "2"}]}}, "unit": {"loop": {"set": "set", "cut": "3", "open": [1, 2]}}`, "125.000"},
+		// three strips of 40, two joins of 2, and 80 folded
+		{`"unit": {"chain": {"strips": "sky", "width": "2", "length": "80", "joins": "straight", "folds": 1}}`, "44.000"},
+		// sides of 6.75 x 2/sqrt3, and a line 1/4 inside them, which is 1/2 / sqrt3 shorter
+		{`"tri": {"shape": {"fabric": "sky", "kind": "triangle 60", "finished": "6"}}, "unit": {"rows": [["tri", "tri"]]}`, "7.506"},
 	} {
 		s := derived(t, fmt.Sprintf(`{"format": 1, "id": "unit", "title": "Unit", "units": "in", "seam": {"allowance": "1/4", "stitch": "301"},
 			"fabrics": {"sky": {"yardage": {}}}, "parts": {%s}, "layout": {"grid": {"rows": 1, "columns": 1, "blocks": [["unit"]]}}, "sizes": {"only": {}}}`, c.parts))["only"]
@@ -133,5 +154,20 @@ func TestFinishIsLockstitched(t *testing.T) {
 	want := (48 + 160) * inch
 	if got := uses[0].Seam.Sub((4 * 5 * inch / 2).Surd().Mul(measure.Root2())); !got.Equal(want.Surd()) {
 		t.Errorf("lockstitch: %s", uses[0].Seam.Format(measure.In))
+	}
+}
+
+// Five blocks of 4 in, finished, on point lie in diagonal rows of one, three and
+// one: eight joins of 4 1/2 in, the corners above and below 4 + sqrt2/2 long, and
+// two rows of 12 + sqrt2/2 (worked by hand): 70.828. Floating by 1/2 in, the four
+// lines gain sqrt2 each: 76.485.
+func TestSeamsOnPoint(t *testing.T) {
+	for float, want := range map[string]string{"": "70.828", `, "float": "1/2"`: "76.485"} {
+		s := derived(t, fmt.Sprintf(`{"format": 1, "id": "point", "title": "Point", "units": "in", "seam": {"allowance": "1/4", "stitch": "301"},
+			"fabrics": {"sky": {"yardage": {}}}, "parts": {"patch": {"cut": {"fabric": "sky", "square": "4 1/2"}}},
+			"layout": {"setting": "on point", "grid": {"rows": 2, "columns": 2, "blocks": [["patch"]]}, "triangles": {"sides": "sky", "corners": "sky"%s}}, "sizes": {"only": {}}}`, float))["only"]
+		if thread := s.Thread(); len(thread.Unknown) > 0 || thread.Uses[0].Seam.Decimal(measure.In, 3) != want {
+			t.Errorf("%s: %v, %s in, want %s", float, thread.Unknown, thread.Uses[0].Seam.Decimal(measure.In, 3), want)
+		}
 	}
 }

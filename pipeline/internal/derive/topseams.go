@@ -7,21 +7,23 @@ import (
 )
 
 // setSeams joins parts, and the sashes between them, into rows and the rows to
-// each other; ok is false for blocks on point, whose seams are not told, and
-// for what is unknown.
+// each other; ok is false for what is unknown.
 func (s *Size) setSeams(of plan.Setting, st *Setting, seam measure.Length) (l measure.Surd, ok bool) {
 	if of.Grid == nil {
 		return l, true
 	}
 	boxes, known := s.boxes(of.Grid.Rows.N, of.Grid.Row)
-	if !known || !st.Known || st.OnPoint != nil {
+	if !known || !st.Known {
 		return l, false
+	}
+	if st.OnPoint != nil {
+		return st.OnPoint.seams(seam), true
 	}
 	if g := st.Sashing; g != nil {
 		stones := of.Sashing.Cornerstones.Given()
 		boxes = Sashed(boxes, of.Sashing.Outer, stones, g.UprightCut, g.LevelCut, g.Stone)
 	}
-	return piecing.RowSeams(boxes, seam), true
+	return piecing.RowSeams(boxes, seam, func(r int) bool { return of.Sashing == nil && s.slanted(of.Grid.Row(r)) }), true
 }
 
 // Sashed puts sashes between the things of a grid, and round them when outer.

@@ -197,7 +197,7 @@ func TestOblongWork(t *testing.T) {
 		}
 	}
 	// Two rows of three, 3 in high and 4 wide: four seams of 3 in and one of 11.
-	wantSurd(t, "seams", piecing.RowSeams(grid(2, 3, box(4*inch, 3*inch)), quarter), 23*inch)
+	wantSurd(t, "seams", piecing.RowSeams(grid(2, 3, box(4*inch, 3*inch)), quarter, straight), 23*inch)
 }
 
 // Fabrics beyond the list stay as they are.

@@ -143,12 +143,17 @@ func (n ThreadNeed) Spools(length measure.Length) int64 {
 
 // RowSeams is the seam length of parts sewn into rows and the rows sewn
 // together, raw edge to raw edge: in each row its height for every join, and
-// the width for every join of rows.
-func RowSeams(rows [][]Box, s measure.Length) measure.Surd {
+// the width for every join of rows. The joins of a slanted row, which is of
+// 60-degree shapes, are its height x 2/sqrt3 long on the line of stitching. Derived from geometry.
+func RowSeams(rows [][]Box, s measure.Length, slanted func(row int) bool) measure.Surd {
 	a := Assemble(rows, s)
 	var seams measure.Surd
 	for r, row := range rows {
-		seams = seams.Add(a.RowHeights[r].MulInt(int64(max(0, len(row)-1))))
+		join := a.RowHeights[r]
+		if slanted(r) {
+			join = join.MulInt(2).Div(measure.Root3())
+		}
+		seams = seams.Add(join.MulInt(int64(max(0, len(row)-1))))
 	}
 	return seams.Add(a.Width.MulInt(int64(max(0, len(rows)-1))))
 }

@@ -120,7 +120,7 @@ func TestThread(t *testing.T) {
 func TestThreadOfTubeQuilt(t *testing.T) {
 	l := inch * 85 / 2
 	sets, tubes := 12*piecing.SetSeams(3, l), 6*2*l
-	rows := piecing.RowSeams(grid(6, 6, box(inch*67/8, inch*67/8)), quarter)
+	rows := piecing.RowSeams(grid(6, 6, box(inch*67/8, inch*67/8)), quarter, straight)
 	marks(t, "sets", sets, "1020")
 	marks(t, "tubes", tubes, "510")
 	wantSurd(t, "rows", rows, 490*inch)
@@ -133,7 +133,7 @@ func TestThreadOfTubeQuilt(t *testing.T) {
 		total, _ := stitch(t, c.class).Thread(all, measure.Rational(15, 100))
 		metres(t, c.class, total, c.want, 0.5)
 	}
-	if !piecing.RowSeams(nil, quarter).IsZero() || piecing.SetSeams(0, l) != 0 {
+	if !piecing.RowSeams(nil, quarter, straight).IsZero() || piecing.SetSeams(0, l) != 0 {
 		t.Error("seams in nothing")
 	}
 }
@@ -155,3 +155,5 @@ func TestSpools(t *testing.T) {
 		t.Errorf("spools of no length: %d", got)
 	}
 }
+
+func straight(int) bool { return false }
