@@ -162,7 +162,12 @@ func cutLengths(part *derive.Part) []cutLength {
 		return []cutLength{{"strip width", op.Width}}
 	}
 	if part.Shape != nil {
-		return []cutLength{{"strip", plan.Length{Length: part.Shape.Height, At: part.Operation.(plan.Shape).Finished.At}}}
+		op := part.Operation.(plan.Shape)
+		at := op.Finished.At
+		if op.Strip.Given() {
+			at = op.Strip.At
+		}
+		return []cutLength{{"strip", plan.Length{Length: part.Shape.Height, At: at}}}
 	}
 	return unitLengths(part)
 }

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
@@ -10,8 +11,22 @@ import (
 	"yardproof/schema/source"
 )
 
-// shapeChecks are about triangles of 60 degrees and template pieces.
+// shapeChecks are about pieces that are no rectangles.
 var shapeChecks = []Check{
+	{
+		Rule: "piecing/mosaic-area", Level: diag.Error, Lesser: diag.Note, Since: "0.1.0", Scope: Size,
+		Summary: "the pieces of a mosaic do not cover its finished size",
+		Why:     "How the pieces of a star or a rosette fit is drawn in the pattern; what they cover can be added up. Seven diamonds where eight are meant leave a hole, and so does a corner square of another size. What differs by less than an eighth of an inch on every side comes of sides that are on no ruler, and is a note. Areas are derived from geometry.",
+		Fix:     "correct the number of pieces, their sizes or the finished size; where pieces reach over the edges, say that these are trimmed",
+		Run:     mosaicArea,
+	},
+	{
+		Rule: "piecing/shape-strip", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the strip for hexagons or diamonds is narrower than they are",
+		Why:     "A hexagon or diamond is as high as its strip less two seam allowances. Cut from a narrower strip every one is smaller, and a star of eight takes the difference eight times. Derived from geometry.",
+		Fix:     "cut the strip as wide as geometry asks for, or state the smaller side",
+		Run:     shapeStrip,
+	},
 	{
 		Rule: "piecing/template-area", Level: diag.Error, Since: "0.1.0", Scope: Size,
 		Summary: "a template piece is said to be larger than the box it is cut from",
@@ -28,10 +43,10 @@ var shapeChecks = []Check{
 	},
 	{
 		Rule: "tools/no-60-degree-line", Level: diag.Error, Since: "0.1.0", Scope: Size,
-		Summary: "triangles of 60 degrees are cut and no ruler has a 60-degree line",
-		Why:     "The sloping cuts are set by the ruler's 60-degree line. A 45-degree line gives triangles that do not meet.",
-		Fix:     "name a ruler with a 60-degree line, or add the line to a ruler that has it",
-		Run:     noSixty,
+		Summary: "shapes or segments are cut at 60 or 45 degrees and no ruler has that line",
+		Why:     "The sloping cuts are set by a line of the ruler. A 45-degree line gives triangles of 60 degrees that do not meet, and half a degree off gives a star of eight that does not lie flat.",
+		Fix:     "name a ruler with the line, or add the line to a ruler that has it",
+		Run:     noSlantLine,
 	},
 }
 
@@ -50,6 +65,46 @@ func templateArea(p *Pass) {
 				p.pair(op.Box[0].Length, op.Box[1].Length), measure.FormatArea(box, p.Plan.Units)),
 			Hint:    "correct the area or the box",
 			Related: []Related{{op.Box[0].At, "the box"}},
+		})
+	}
+}
+
+func mosaicArea(p *Pass) {
+	for _, part := range p.Size.Parts {
+		m := part.Mosaic
+		if m == nil || !m.Known {
+			continue
+		}
+		op := part.Operation.(plan.Mosaic)
+		off := m.Covered.Sub(m.Wanted)
+		if off.IsZero() || op.Trimmed && off.Sign() > 0 {
+			continue
+		}
+		u := p.Plan.Units
+		f := Finding{
+			Message: fmt.Sprintf("the pieces of %q cover %s, and %s finished are %s", part.Name.Text, measure.FormatArea(m.Covered, u),
+				p.pair(op.Finished[0].Length, op.Finished[1].Length), measure.FormatArea(m.Wanted, u)),
+			Hint: "count the pieces, and compare their finished sizes with the drawing",
+		}
+		eighth := measure.Area(op.Finished[0].Surd().Add(op.Finished[1].Surd()), (measure.Inch / 4).Surd())
+		if measure.Max(off, off.Neg()).Cmp(eighth) <= 0 {
+			f.Level, f.Hint = diag.Note, "nothing, if the sides were rounded to the ruler: ease it in, or trim"
+		}
+		p.Report(op.Finished[0].At, f)
+	}
+}
+
+func shapeStrip(p *Pass) {
+	for _, part := range p.Size.Parts {
+		op, ok := part.Operation.(plan.Shape)
+		if !ok || part.Shape == nil || part.Shape.Over().Sign() >= 0 {
+			continue
+		}
+		p.Report(op.Strip.At, Finding{
+			Message: fmt.Sprintf("the strip for %q is %s wide, and a %s of %s takes %s", part.Name.Text, p.length(op.Strip.Length), op.Kind.Noun(),
+				p.length(op.Finished.Length), part.Shape.Exact.Format(p.Plan.Units)),
+			Hint:    "cut it " + p.length(part.Shape.Exact.CeilTo(p.rulerGrid())) + " wide",
+			Related: []Related{{op.Finished.At, "the finished side"}},
 		})
 	}
 }
@@ -121,9 +176,9 @@ func (p *Pass) gap(row []plan.Cell) (source.Range, string) {
 			return c.At, fmt.Sprintf("has %q among triangles of 60 degrees", c.Part.Text)
 		case c.Sideways():
 			return c.At, fmt.Sprintf("has the triangle %q on its side", c.Part.Text)
-		case end && !h.Half:
+		case end && h.Kind != plan.HalfTriangle60:
 			return c.At, fmt.Sprintf("has the whole triangle %q at its end", c.Part.Text)
-		case !end && h.Half:
+		case !end && h.Kind == plan.HalfTriangle60:
 			return c.At, fmt.Sprintf("has the half triangle %q inside it", c.Part.Text)
 		}
 	}
@@ -134,30 +189,45 @@ func (p *Pass) gap(row []plan.Cell) (source.Range, string) {
 }
 
 func (p *Pass) shape(c plan.Cell) *derive.Shape {
-	if part := p.Size.Part(c.Part.Text); part != nil {
+	if part := p.Size.Part(c.Part.Text); part != nil && part.Shape != nil && part.Shape.Kind.Triangular() {
 		return part.Shape
 	}
 	return nil
 }
 
-func noSixty(p *Pass) {
+func noSlantLine(p *Pass) {
 	rulers := p.Size.Of.Tools.Rulers
-	for i := range rulers {
-		if rulers[i].Angle(60) {
-			return
-		}
+	if len(rulers) == 0 {
+		return
 	}
+	told := map[int]bool{}
 	for _, part := range p.Size.Parts {
-		if part.Shape == nil || len(rulers) == 0 {
+		angle := slant(part)
+		if angle == 0 || told[angle] || slices.ContainsFunc(rulers, func(r plan.Ruler) bool { return r.Angle(angle) }) {
 			continue
 		}
+		told[angle] = true // one finding for each angle is enough
 		p.Report(p.rulersAt(part), Finding{
-			Message: fmt.Sprintf("%q is cut at 60 degrees and none of the rulers named has a 60-degree line", part.Name.Text),
-			Hint:    "add 60 to the angles of a ruler that has the line, or name one that does",
+			Message: fmt.Sprintf("%q is cut at %d degrees and none of the rulers named has a %d-degree line", part.Name.Text, angle, angle),
+			Hint:    fmt.Sprintf("add %d to the angles of a ruler that has the line, or name one that does", angle),
 			Related: p.madeHere(part),
 		})
-		return // one finding is enough
 	}
+}
+
+// slant is the angle in degrees of the cuts across a part's strips, 0 where
+// they are square.
+func slant(part *derive.Part) int {
+	switch op := part.Operation.(type) {
+	case plan.Shape:
+		if op.Kind == plan.Diamond45 {
+			return 45
+		}
+		return 60
+	case plan.StripSet:
+		return op.Angle.N
+	}
+	return 0
 }
 
 func (p *Pass) madeHere(part *derive.Part) []Related {

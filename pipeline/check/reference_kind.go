@@ -140,6 +140,25 @@ func halved(h plan.Halving) string {
 	return "not cut diagonally"
 }
 
+// loose is what a part is that has no place in a grid, or in no row either, and
+// the way out; "" for all that have one.
+func loose(op plan.Operation, inRow bool) (what, hint string) {
+	switch op := op.(type) {
+	case plan.Shape:
+		switch {
+		case !op.Kind.Triangular():
+			return op.Kind.Noun(), "sew it into a mosaic and name that"
+		case !inRow:
+			return op.Kind.Noun(), "sew the triangles into rows and name those"
+		}
+	case plan.StripSet:
+		if op.Angle.Given() {
+			return "segment cut at an angle", "sew it into a mosaic and name that"
+		}
+	}
+	return "", ""
+}
+
 // wrongCells reports bare triangles where four-sided parts are meant, each
 // triangle once. Triangles of 60 degrees may stand in rows.
 func (p *Pass) wrongCells(by string, cells []plan.Cell, inRow bool) {
@@ -149,12 +168,12 @@ func (p *Pass) wrongCells(by string, cells []plan.Cell, inRow bool) {
 		if part == nil || told[c.Part.Text] {
 			continue
 		}
-		if _, ok := part.Operation.(plan.Shape); ok && !inRow {
+		if what, hint := loose(part.Operation, inRow); what != "" {
 			told[c.Part.Text] = true
 			p.Report(c.Part.At, Finding{
-				Message: fmt.Sprintf("%s needs a four-sided part, and %q is a triangle", by, c.Part.Text),
-				Hint:    "sew the triangles into rows and name those",
-				Related: []Related{{part.Name.At, "the triangle is cut here"}},
+				Message: fmt.Sprintf("%s needs a four-sided part with square corners, and %q is a %s", by, c.Part.Text, what),
+				Hint:    hint,
+				Related: []Related{{part.Name.At, "it is cut here"}},
 			})
 			continue
 		}

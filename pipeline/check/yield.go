@@ -86,7 +86,7 @@ func pieces(part *derive.Part) (pieceLength, bool) {
 		}
 	case plan.Shape:
 		if part.Shape != nil {
-			return pieceLength{"triangle", "strip", op.Finished.At, part.Shape.Yield, part.Shape.Count}, true
+			return pieceLength{op.Kind.Noun(), "strip", op.Finished.At, part.Shape.Yield, part.Shape.Count}, true
 		}
 	case plan.Loop:
 		if part.Loop != nil {

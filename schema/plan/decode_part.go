@@ -86,8 +86,9 @@ func (r *reader) stripSet(n *jsontree.Node) Operation {
 		s.Strips = append(s.Strips, strip)
 	}
 	s.Segment = r.length("segment", n.Get("segment"), positive)
-	if angle := n.Member("angle"); angle != nil {
-		r.later(angle.KeyRange, "segments cut at an angle are", "cut them square to the strips")
+	s.Angle = count(n.Get("angle"))
+	if s.Angle.Given() && !s.Segment.Given() {
+		r.report(Missing, n.Range, "segments are cut at an angle, and their width is not given", "add \"segment\"")
 	}
 	return s
 }

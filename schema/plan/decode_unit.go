@@ -21,7 +21,7 @@ func (r *reader) unitOf(m jsontree.Member) Operation {
 	case "logs":
 		return r.logs(n)
 	case "shape":
-		return r.shape(m)
+		return r.shape(n)
 	case "template":
 		return r.template(n)
 	case "recut":
@@ -30,6 +30,8 @@ func (r *reader) unitOf(m jsontree.Member) Operation {
 		return r.loop(n)
 	case "chain":
 		return r.chain(n)
+	case "mosaic":
+		return r.mosaic(n)
 	}
 	return nil
 }

@@ -56,6 +56,7 @@ type WholeStrip struct {
 type StripSet struct {
 	Strips  []Strip
 	Segment Length // cut width of the segments it is cut into; absent when used whole
+	Angle   Count  // of the cuts to the strips, 45 or 60 degrees; absent when they are square
 }
 
 // Strip is one strip of a set.

@@ -8,13 +8,40 @@ import (
 	"yardproof/schema/source"
 )
 
-// Shape is triangles of 60 degrees cut side by side from strips.
+// Shape is triangles, hexagons or diamonds cut side by side from strips.
 type Shape struct {
 	Fabric   Text
-	Half     bool   // the right-angled half that ends a row
-	Finished Length // height of the triangle
-	Blunt    bool   // tips cut off at the seam allowance; otherwise they reach through it
+	Kind     ShapeKind
+	Finished Length // height of a triangle, side of a hexagon or diamond
+	Strip    Length // cut width of the strip for hexagons and diamonds; absent where geometry decides
+	Blunt    bool   // tips of triangles cut off at the seam allowance; otherwise they reach through it
 	At       source.Range
+}
+
+// ShapeKind is what is cut from a strip.
+type ShapeKind int
+
+// The shapes.
+const (
+	Triangle60     ShapeKind = iota // equilateral
+	HalfTriangle60                  // the right-angled half that ends a row
+	Hexagon                         // regular
+	Diamond60                       // a rhombus with points of 60 degrees
+	Diamond45                       // and one of 45
+)
+
+// Triangular tells whether it is a triangle, or half of one, which are sewn into
+// rows.
+func (k ShapeKind) Triangular() bool { return k <= HalfTriangle60 }
+
+// String is the word the plan uses.
+func (k ShapeKind) String() string {
+	return [...]string{"triangle 60", "half triangle 60", "hexagon", "diamond 60", "diamond 45"}[k]
+}
+
+// Noun is what one is called in a sentence.
+func (k ShapeKind) Noun() string {
+	return [...]string{"triangle", "half triangle", "hexagon", "diamond", "diamond"}[k]
 }
 
 // Template is a piece cut round a template. Its outline is not known: only
@@ -60,18 +87,14 @@ func (o Shape) Ingredients() []Ingredient { return []Ingredient{{o.Fabric, true}
 // Ingredients implements Operation.
 func (o Template) Ingredients() []Ingredient { return []Ingredient{{o.Fabric, true}} }
 
-// shape is a triangle; the other shapes are refused by name.
-func (r *reader) shape(m jsontree.Member) Operation {
-	n := m.Value
-	kind := n.Get("kind")
+func (r *reader) shape(n *jsontree.Node) Operation {
 	s := Shape{
-		At: n.Range, Fabric: text(n.Get("fabric")), Half: word(kind) == "half triangle 60",
-		Finished: r.length("finished", n.Get("finished"), positive), Blunt: word(n.Get("tips")) == "blunted",
+		At: n.Range, Fabric: text(n.Get("fabric")), Finished: r.length("finished", n.Get("finished"), positive),
+		Kind:  pick(word(n.Get("kind")), Triangle60, HalfTriangle60, Hexagon, Diamond60, Diamond45),
+		Strip: r.length("strip", n.Get("strip"), positive), Blunt: word(n.Get("tips")) == "blunted",
 	}
-	switch word(kind) {
-	case "hexagon", "diamond 60", "diamond 45":
-		r.later(kind.Range, "how hexagons and diamonds are set together is", "sew the block from triangles, or give each piece as a template")
-		return NotDerived{Name: Text{m.Key, m.KeyRange}}
+	if s.Strip.Given() && s.Kind.Triangular() {
+		r.report(OutOfRange, s.Strip.At, "the strip of a triangle follows from its height and its tips", "remove \"strip\"")
 	}
 	return s
 }

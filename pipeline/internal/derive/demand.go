@@ -53,6 +53,8 @@ func (s *Size) ask(p *Part) {
 		s.askLoop(p)
 	case plan.Chain:
 		s.askChain(p, op)
+	case plan.Mosaic:
+		s.askMosaic(p, op)
 	case plan.Rows:
 		s.askRows(p, op)
 	case plan.Setting:

@@ -92,7 +92,19 @@ func (s *Size) measureSet(p *Part, op plan.StripSet) {
 	if op.Segment.Given() {
 		set.Cut = segments(set.Length, op.Segment.Length)
 		p.Width = op.Segment.Surd()
+		if op.Angle.Given() {
+			set.slant(piecing.Slant{Strip: set.Width.Surd(), Width: op.Segment.Surd(), Angle: piecing.Angle(op.Angle.N)})
+			p.Width = set.Slant.LengthFor(1)
+		}
 	}
+}
+
+// slant cuts the set's segments at an angle. Of the box round one its width is
+// the length of set that it takes.
+func (set *Set) slant(c piecing.Slant) {
+	length := func(n int64) measure.Length { return c.LengthFor(n).CeilTo(measure.Tick) }
+	n := c.PerStrip(set.Length)
+	set.Slant, set.Cut = &c, &Yield{Each: n, Length: set.Length, Used: length(n), Next: length(n + 1)}
 }
 
 func segments(l, segment measure.Length) *Yield {

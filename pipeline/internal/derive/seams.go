@@ -157,7 +157,7 @@ func (s *Size) partSeams(p *Part) (l measure.Surd, ok bool) {
 func (s *Size) slanted(row []plan.Cell) bool {
 	return slices.ContainsFunc(row, func(c plan.Cell) bool {
 		p := s.byName[c.Part.Text]
-		return p != nil && p.Shape != nil
+		return p != nil && p.Shape != nil && p.Shape.Kind.Triangular()
 	})
 }
 

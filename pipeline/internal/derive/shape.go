@@ -7,57 +7,106 @@ import (
 	"yardproof/schema/plan"
 )
 
-// Shape is derived triangles of 60 degrees, or their halves, cut side by side
-// from strips.
+// Shape is derived triangles, hexagons or diamonds, cut side by side from
+// strips.
 type Shape struct {
-	piecing.Triangle60
-	Fabric *Fabric
-	Half   bool
-	Height measure.Length // cut height of the strip
-	Cut    piecing.Box    // round one piece as it is cut
-	Yield  Yield          // pieces from one strip
-	Count  int64          // strips, rounded up
+	piecing.Triangle60 // of triangles and their halves
+	Kind               plan.ShapeKind
+	Fabric             *Fabric
+	Exact              measure.Surd   // cut height of the strip by geometry
+	Height             measure.Length // cut height of the strip; hexagons and diamonds grow by what it is over
+	Cut                piecing.Box    // round one piece as it is cut
+	Yield              Yield          // pieces from one strip
+	Count              int64          // strips, rounded up
+	lengthFor          func(n int64) measure.Surd
 }
 
-// measureShape gives a triangle the place that it takes in a row: half its
-// finished side, and a quarter for a half one, so that m triangles between two
-// halves come to (m+1) halves of the side. Derived from geometry.
+// measureShape works out a shape. What is no triangle has no place in a row or
+// grid, and its size is that of the box round it as cut.
 func (s *Size) measureShape(p *Part, op plan.Shape) {
 	f := s.byFabric[op.Fabric.Text]
 	if f == nil {
 		return
 	}
 	seam := p.Seam.Allowance.Length
-	t := piecing.Triangle60{Height: op.Finished.Surd(), Seam: seam, Blunt: op.Blunt}
-	strip, _ := t.Strip().Length() // exact: the plan's height and whole seams
-	shape := &Shape{Triangle60: t, Fabric: f, Half: op.Half, Height: strip}
-	place := t.Side().DivInt(2)
-	shape.Cut = piecing.Box{Width: t.CutSide(), Height: t.Strip()}
-	if op.Half {
-		place = place.DivInt(2)
-		_, shape.Cut.Width = t.HalfLegs()
-	}
-	shape.Yield = shape.yield(f.stripLength())
+	shape := &Shape{Kind: op.Kind, Fabric: f, Height: op.Strip.Length}
 	p.Shape, p.Known = shape, true
+	perStrip := func(measure.Length) int64 { return 0 }
+	switch op.Kind {
+	case plan.Triangle60, plan.HalfTriangle60:
+		perStrip = shape.triangle(p, op)
+	case plan.Hexagon:
+		shape.strip(piecing.Hexagon{Side: op.Finished.Surd(), Seam: seam}.Strip(), s.rulerGrid())
+		perStrip = shape.hexagon(seam)
+	case plan.Diamond60, plan.Diamond45:
+		angle := DiamondAngle(op.Kind)
+		shape.strip(piecing.Diamond(op.Finished.Surd(), seam, angle).Strip, s.rulerGrid())
+		perStrip = shape.slanted(piecing.Slant{Strip: shape.Height.Surd(), Width: shape.Height.Surd(), Angle: angle})
+	}
+	if !op.Kind.Triangular() {
+		p.Box = shape.Cut
+	}
+	l := f.stripLength()
+	n := perStrip(l)
+	shape.Yield = Yield{Each: n, Length: l, Used: shape.length(n), Next: shape.length(n + 1)}
+}
+
+// DiamondAngle is the angle that a diamond is cut at.
+func DiamondAngle(k plan.ShapeKind) piecing.Angle {
+	if k == plan.Diamond45 {
+		return piecing.Degrees45
+	}
+	return piecing.Degrees60
+}
+
+// triangle gives a triangle the place that it takes in a row: half its finished
+// side, and a quarter for a half one, so that m triangles between two halves come
+// to (m+1) halves of the side. Derived from geometry.
+func (h *Shape) triangle(p *Part, op plan.Shape) (perStrip func(measure.Length) int64) {
+	seam := p.Seam.Allowance.Length
+	t := piecing.Triangle60{Height: op.Finished.Surd(), Seam: seam, Blunt: op.Blunt}
+	h.Triangle60, h.Exact = t, t.Strip()
+	h.Height, _ = t.Strip().Length() // exact: the plan's height and whole seams
+	h.Cut, h.lengthFor = piecing.Box{Width: t.CutSide(), Height: t.Strip()}, t.LengthFor
+	place, perStrip := t.Side().DivInt(2), t.PerStrip
+	if op.Kind == plan.HalfTriangle60 {
+		place, perStrip, h.lengthFor = place.DivInt(2), t.HalfPerStrip, t.HalfLengthFor
+		_, h.Cut.Width = t.HalfLegs()
+	}
 	both := (2 * seam).Surd()
 	p.Box = piecing.Box{Width: place.Add(both), Height: op.Finished.Surd().Add(both)}
+	return perStrip
 }
 
-func (h *Shape) yield(l measure.Length) Yield {
-	n := h.PerStrip(l)
-	if h.Half {
-		n = h.HalfPerStrip(l)
+// strip is what geometry asks for, rounded up to the ruler's marks unless the
+// plan says a width.
+func (h *Shape) strip(exact measure.Surd, grid measure.Length) {
+	h.Exact = exact
+	if h.Height == 0 {
+		h.Height = exact.CeilTo(grid)
 	}
-	return Yield{Each: n, Length: l, Used: h.length(n), Next: h.length(n + 1)}
 }
+
+// hexagon is as large as its strip makes it.
+func (h *Shape) hexagon(seam measure.Length) (perStrip func(measure.Length) int64) {
+	x := piecing.Hexagon{Side: (h.Height - 2*seam).Surd().Div(measure.Root3()), Seam: seam}
+	h.Cut = piecing.Box{Width: x.Advance(), Height: h.Height.Surd()}
+	h.lengthFor = func(n int64) measure.Surd { return x.Advance().MulInt(n) }
+	return x.PerStrip
+}
+
+func (h *Shape) slanted(c piecing.Slant) (perStrip func(measure.Length) int64) {
+	h.Cut = piecing.Box{Width: c.LengthFor(1), Height: c.Strip}
+	h.lengthFor = c.LengthFor
+	return c.PerStrip
+}
+
+// Over is how much wider the strip is cut than geometry asks for; negative when
+// it is narrower.
+func (h *Shape) Over() measure.Surd { return h.Height.Surd().Sub(h.Exact) }
 
 // length is the length of strip that n pieces take, up to a tick.
-func (h *Shape) length(n int64) measure.Length {
-	if h.Half {
-		return h.HalfLengthFor(n).CeilTo(measure.Tick)
-	}
-	return h.LengthFor(n).CeilTo(measure.Tick)
-}
+func (h *Shape) length(n int64) measure.Length { return h.lengthFor(n).CeilTo(measure.Tick) }
 
 // askShape asks for strips. Of the last one only what its pieces take is used.
 func (s *Size) askShape(p *Part) {
@@ -69,22 +118,24 @@ func (s *Size) askShape(p *Part) {
 	last := h.length(p.Needed - (h.Count-1)*h.Yield.Each)
 	h.Fabric.Needs = append(h.Fabric.Needs, Need{For: p.Name, Strip: true, Across: h.Fabric.stripLength(), Along: h.Height, Count: h.Count, Last: last})
 	each := h.length(2).Surd().Sub(h.length(1).Surd())
-	if h.Half {
+	if h.Kind == plan.HalfTriangle60 {
 		each = h.length(2).Surd().DivInt(2)
 	}
 	h.Fabric.mustHold(each.FloorTo(measure.Tick)-measure.Tick, h.Height, p.Needed) // no less than a piece's area
 }
 
-// tellShape is why a strip gives so many triangles.
+// tellShape is why a strip gives so many pieces.
 func (s *Size) tellShape(p *Part, op plan.Shape) *report.Work {
 	h := p.Shape
 	w := &report.Work{Value: report.N(h.Yield.Each), Terms: []report.Term{
 		term("L", "usable length of a strip", s.length(h.Yield.Length), h.Fabric.StripLength().At),
-		term("h", "height of the triangle, finished", s.length(op.Finished.Length), op.Finished.At),
-		s.seamTerm(p.Seam),
 	}}
+	if !op.Kind.Triangular() {
+		return s.tellSlanted(w, p, op)
+	}
+	w.Terms = append(w.Terms, term("h", "height of the triangle, finished", s.length(op.Finished.Length), op.Finished.At), s.seamTerm(p.Seam))
 	switch {
-	case op.Half:
+	case op.Kind == plan.HalfTriangle60:
 		w.Formula = "two head to tail in the length of their two widths"
 		return w
 	case op.Blunt:
@@ -94,6 +145,24 @@ func (s *Size) tellShape(p *Part, op plan.Shape) *report.Work {
 		w.Formula = "floor(2L / P) - 1"
 	}
 	w.Terms = append(w.Terms, term("P", "cut side, 2(h + 3s) / sqrt3", s.surd(h.CutSide()), op.At))
+	return w
+}
+
+// tellSlanted goes on for a hexagon or diamond.
+func (s *Size) tellSlanted(w *report.Work, p *Part, op plan.Shape) *report.Work {
+	h := p.Shape
+	exact, formula := "a x sqrt3 + 2s", "floor(L / (2w / sqrt3))"
+	switch op.Kind {
+	case plan.Diamond60:
+		exact, formula = "a x sqrt3 / 2 + 2s", "floor((L - w / sqrt3) / (2w / sqrt3))"
+	case plan.Diamond45:
+		exact, formula = "a / sqrt2 + 2s", "floor((L - w) / (w x sqrt2))"
+	}
+	w.Formula = formula
+	w.Terms = append(w.Terms,
+		term("w", "cut width of the strip", s.length(h.Height), op.Strip.At),
+		term("a", "side, finished", s.length(op.Finished.Length), op.Finished.At), s.seamTerm(p.Seam),
+		term("", "width by geometry, "+exact, s.surd(h.Exact), op.Finished.At))
 	return w
 }
 

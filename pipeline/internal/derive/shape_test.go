@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 )
 
@@ -84,4 +85,94 @@ func TestTemplate(t *testing.T) {
 	// Without a finished size it fills its box.
 	_, p := unitOf(t, `"rows": 1, "columns": 1`, `"unit": { "template": { "fabric": "a", "box": [6, 9] } }`)
 	wantSize(t, "its box", p.Width, p.Height, "6", "9")
+}
+
+const cells = `{
+  "format": 1, "id": "cells", "title": "Cells", "units": "in", "seam": { "allowance": "1/4" },
+  "fabrics": { "a": { "yardage": { "usable_width": 40 } } },
+  "parts": {
+    "cell": { "shape": { "fabric": "a", "kind": "hexagon", "finished": 2 } },
+    "gem": { "shape": { "fabric": "a", "kind": "diamond 60", "finished": 3 } },
+    "ray": { "shape": { "fabric": "a", "kind": "diamond 45", "finished": "3 1/2" } },
+    "slice45": { "strip_set": { "segment": "2 1/2", "angle": 45, "strips": [
+      { "fabric": "a", "width": "2 1/2" }, { "fabric": "a", "width": "2 1/2" }, { "fabric": "a", "width": "2 1/2" } ] } },
+    "slice60": { "strip_set": { "segment": "2 1/2", "angle": 60, "strips": [
+      { "fabric": "a", "width": "2 1/2" }, { "fabric": "a", "width": "2 1/2" }, { "fabric": "a", "width": "2 1/2" } ] } },
+    "once": { "cut": { "fabric": "a", "square": "4", "halved": "once" } },
+    "twice": { "cut": { "fabric": "a", "square": "6", "halved": "twice" } },
+    "peak": { "shape": { "fabric": "a", "kind": "triangle 60", "finished": 6 } },
+    "field": { "mosaic": { "pieces": { "cell": 5, "gem": 4, "ray": 8, "slice45": 3, "slice60": 2, "once": 6, "twice": 7, "peak": 9 }, "finished": [20, 20] } }
+  },
+  "layout": { "grid": { "rows": 2, "columns": 2, "blocks": [["field"]] } },
+  "sizes": { "only": {} }
+}`
+
+// Hexagons, diamonds and slanted segments at a 1/4-in seam (derived from
+// geometry): a hexagon of 2 in takes 3.9641 in, so strips of 4, one every
+// 8/sqrt3 = 4.6188; a diamond of 60 degrees 3.0981, so strips of 3 1/8, after
+// 1.8042 of waste one every 3.6084; one of 45 degrees 2.9749, so strips of 3,
+// after 3 in one every 4.2426. A set of three is 6 1/2 wide: at 45 degrees it
+// wastes 6 1/2 and gives one every 3.5355, at 60 3.7528 and 2.8868.
+func TestShapesInMosaic(t *testing.T) {
+	s := derived(t, cells)["only"]
+	for _, c := range []struct {
+		part, strip          string
+		each, needed, strips int64
+	}{
+		{"cell", "4", 8, 20, 3}, {"gem", "3 1/8", 10, 16, 2}, {"ray", "3", 8, 32, 4},
+	} {
+		p := s.Part(c.part)
+		wantLength(t, c.part+", strip", p.Shape.Height, c.strip)
+		wantCount(t, c.part+", from a strip", p.Shape.Yield.Each, c.each)
+		wantCount(t, c.part+", needed", p.Needed, c.needed)
+		wantCount(t, c.part+", strips", p.Shape.Count, c.strips)
+	}
+	for part, each := range map[string]int64{"slice45": 9, "slice60": 12} {
+		wantCount(t, part+", from a set", s.Part(part).Set.Cut.Each, each)
+	}
+}
+
+// What the pieces of a mosaic cover is the sum of their outlines' areas, once
+// the seams are off: the outlines are those that the pictures and the piecing
+// checks use, and their areas are found by the shoelace formula.
+func TestMosaicCovers(t *testing.T) {
+	s := derived(t, cells)["only"]
+	inches := func(l string) measure.Length { return length(t, l) }
+	quarter := inches("1/4")
+	side := inches("3 1/2").Surd().Div(measure.Root3()) // of a hexagon from a 4-in strip
+	diamond := func(strip string, a piecing.Angle) piecing.Polygon {
+		net := (inches(strip) - 2*quarter).Surd()
+		return piecing.Slant{Strip: net, Width: net, Angle: a}.Outline()
+	}
+	slice := func(a piecing.Angle) piecing.Polygon {
+		return piecing.Slant{Strip: inches("6").Surd(), Width: inches("2").Surd(), Angle: a}.Outline()
+	}
+	right := func(leg measure.Surd) piecing.Polygon {
+		return piecing.Polygon{{}, {X: leg}, {Y: leg}}
+	}
+	peak := inches("6").Surd()
+	half := peak.Div(measure.Root3())
+	var want measure.Surd
+	for _, c := range []struct {
+		n  int64
+		of piecing.Polygon
+	}{
+		{5, piecing.Hexagon{Side: side}.Outline()}, {4, diamond("3 1/8", 60)}, {8, diamond("3", 45)}, {3, slice(45)}, {2, slice(60)},
+		{6, right(inches("4").Surd().Sub(piecing.HalfSquareAdd(quarter)))},
+		{7, right(inches("6").Surd().Sub(piecing.QuarterSquareAdd(quarter)).Div(measure.Root2()))},
+		{9, piecing.Polygon{{}, {X: half.MulInt(2)}, {X: half, Y: peak}}},
+	} {
+		area := c.of.Area()
+		if area.Sign() < 0 {
+			area = area.Neg()
+		}
+		want = want.Add(area.MulInt(c.n))
+	}
+	m := s.Part("field").Mosaic
+	if !m.Known || !m.Covered.Equal(want) {
+		t.Errorf("%s, want %s", measure.FormatArea(m.Covered, measure.In), measure.FormatArea(want, measure.In))
+	}
+	if !m.Wanted.Equal(measure.Area(inches("20").Surd(), inches("20").Surd())) {
+		t.Error(measure.FormatArea(m.Wanted, measure.In))
+	}
 }

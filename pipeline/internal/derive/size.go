@@ -59,6 +59,7 @@ type Part struct {
 	Recut    *Recut
 	Loop     *Loop
 	Chain    *Chain
+	Mosaic   *Mosaic
 	Rows     *piecing.Assembly
 	Setting  *Setting
 	Borders  []Border
@@ -82,8 +83,9 @@ type Set struct {
 	Width  measure.Length // across the strips, raw edge to raw edge
 	Length measure.Length // of its shortest strip
 	Strips []Strip
-	Cut    *Yield // segments from one set; nil when it is used whole
-	Count  int64  // sets to sew, rounded up
+	Cut    *Yield         // segments from one set; nil when it is used whole
+	Slant  *piecing.Slant // of segments that are cut at an angle
+	Count  int64          // sets to sew, rounded up
 }
 
 // Strip is one strip of a set.

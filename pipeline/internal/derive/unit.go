@@ -88,6 +88,8 @@ func (s *Size) measureUnit(p *Part) {
 		s.measureLoop(p, op)
 	case plan.Chain:
 		s.measureChain(p, op)
+	case plan.Mosaic:
+		s.measureMosaic(p, op)
 	}
 }
 

@@ -49,6 +49,10 @@ func fits(w piecing.Patchwork, b piecing.Box) bool {
 	return len(w.Patches) > 0 && size.Width.Equal(b.Width) && size.Height.Equal(b.Height)
 }
 
+// Untold stands for the fabric of a patch that is the box round a piece cut from
+// a template, or round a mosaic: what lies in it is not known.
+const Untold = -1
+
 // Part is a part as it is before it is sewn on, seam allowance all round; ok
 // is false where it could not be drafted.
 func (d *Draft) Part(name string) (w piecing.Patchwork, ok bool) {
@@ -109,7 +113,9 @@ func (d *Draft) Shown() []bool {
 	shown := make([]bool, len(d.size.Fabrics))
 	for _, p := range d.size.Parts {
 		for _, patch := range d.parts[p.Name.Text].Patches {
-			shown[patch.Fabric] = true
+			if patch.Fabric != Untold {
+				shown[patch.Fabric] = true
+			}
 		}
 	}
 	for _, b := range d.size.Top.Borders {

@@ -16,6 +16,9 @@ func (d *Draft) part(p *derive.Part) (piecing.Patchwork, bool) {
 	case plan.WholeStrip:
 		return d.plain(p.Box, op.Fabric.Text, true)
 	case plan.StripSet:
+		if p.Set.Slant != nil {
+			return p.Set.Slant.Segment(d.set(p, p.Set.Length.Surd()), 0), p.Set.Cut.Each > 0
+		}
 		return d.set(p, p.Width), true
 	case plan.Tube:
 		return d.tube(p)
@@ -48,6 +51,9 @@ func (d *Draft) plain(b piecing.Box, role string, whole bool) (piecing.Patchwork
 	fabric, ok := d.fabrics[role]
 	return piecing.Plain(b, fabric), ok && whole
 }
+
+// box is work of which only the box round it is known.
+func box(b piecing.Box) (piecing.Patchwork, bool) { return piecing.Plain(b, Untold), true }
 
 // set is a strip set, or a segment of it, of a length.
 func (d *Draft) set(p *derive.Part, length measure.Surd) piecing.Patchwork {

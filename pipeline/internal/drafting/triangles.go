@@ -13,7 +13,7 @@ func (d *Draft) triangles(row []plan.Cell) (w piecing.Patchwork, ok bool) {
 	var fabrics []int
 	for i, c := range row {
 		p := d.size.Part(c.Part.Text)
-		if p == nil || p.Shape == nil || c.Sideways() || p.Shape.Half != (i == 0 || i == len(row)-1) {
+		if p == nil || p.Shape == nil || c.Sideways() || !p.Shape.Kind.Triangular() || (p.Shape.Kind == plan.HalfTriangle60) != (i == 0 || i == len(row)-1) {
 			return w, false
 		}
 		if first == nil {

@@ -20,8 +20,8 @@ func (d *Draft) pieced(p *derive.Part) (piecing.Patchwork, bool) {
 		return d.unit(p, squareInSquare(p, op), op.Centre.Text, op.Corners.Text, op.Corners.Text, op.Corners.Text, op.Corners.Text)
 	case plan.Logs:
 		return d.logs(p, op)
-	case plan.Template:
-		return d.plain(p.Box, op.Fabric.Text, true)
+	case plan.Template, plan.Mosaic:
+		return box(p.Box)
 	case plan.Recut:
 		return d.recut(p, op)
 	case plan.Loop:

@@ -95,6 +95,11 @@ func (k *sketch) fabrics(s *derive.Size, d *drafting.Draft, works ...piecing.Pat
 			tone++
 		}
 	}
+	if used[drafting.Untold] {
+		k.key(drafting.Untold, func() report.Key {
+			return report.Key{Letter: "?", Name: "only the box is known: sewn or cut as the pattern draws it"}
+		})
+	}
 }
 
 // patches draws the patches of work, whose fabrics are in the legend.

@@ -149,6 +149,9 @@ func (k *sketch) unit(p *derive.Part, w piecing.Patchwork) report.Panel {
 			says += "; drawn short"
 		}
 	}
+	if p.Set != nil && p.Set.Slant != nil {
+		says += " from end to end"
+	}
 	panel := k.panel(b)
 	panel.Caption = []string{p.Name.Text + ", make " + fmt.Sprint(p.Made), says}
 	panel.Shapes = k.patches(w)

@@ -67,7 +67,7 @@ func how(s *derive.Size, p *derive.Part) string {
 	case plan.StripSet:
 		text := many(p.Set.Count, "strip set") + " of " + listStrips(p.Set.Strips)
 		if p.Set.Cut != nil {
-			text += fmt.Sprintf(", cut into segments of %s, %d from each", op.Segment.Format(u), p.Set.Cut.Each)
+			text += fmt.Sprintf(", cut into segments of %s%s, %d from each", op.Segment.Format(u), atAngle(op), p.Set.Cut.Each)
 		}
 		return text
 	case plan.Tube:
@@ -249,4 +249,12 @@ func joinText(j plan.Joins) string {
 		return "join the strips straight"
 	}
 	return "join the strips on the diagonal"
+}
+
+// atAngle says how segments are cut that are not cut square to their strips.
+func atAngle(op plan.StripSet) string {
+	if !op.Angle.Given() {
+		return ""
+	}
+	return fmt.Sprintf(" at %d degrees to the strips", op.Angle.N)
 }

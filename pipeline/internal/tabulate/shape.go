@@ -2,6 +2,7 @@ package tabulate
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"yardproof/pipeline/internal/derive"
@@ -25,12 +26,16 @@ func howShape(p *derive.Part, u measure.Unit) string {
 	return fmt.Sprintf("cut from %s %s wide of %s, %d from each, %s", many(h.Count, "strip"), h.Height.Format(u), h.Fabric.Role.Text, h.Yield.Each, cutShape(p))
 }
 
-// cutShape says how a strip is cut into triangles.
+// cutShape says how a strip is cut.
 func cutShape(p *derive.Part) string {
-	if p.Shape.Half {
+	switch h := p.Shape; {
+	case h.Kind == plan.HalfTriangle60:
 		return "half triangles of 60 degrees in pairs, head to tail; a pair that slopes the other way gives their mirror images"
-	}
-	if p.Shape.Blunt {
+	case h.Kind == plan.Hexagon:
+		return "hexagons, two sides along the strip, every corner of them 120 degrees"
+	case !h.Kind.Triangular():
+		return fmt.Sprintf("diamonds with points of %d degrees, all cuts as far apart as the strip is wide", derive.DiamondAngle(h.Kind))
+	case h.Blunt:
 		return "triangles of 60 degrees, up and down in turn, their tips cut off"
 	}
 	return "triangles of 60 degrees, up and down in turn"
@@ -45,11 +50,23 @@ func (c cutter) strip(n derive.Need) string {
 }
 
 func shapeNote(p *derive.Part, u measure.Unit) string {
-	what := "triangle"
-	if p.Shape.Half {
-		what = "half triangle"
+	note := slackNote(p.Shape.Kind.Noun(), p.Shape.Yield, u)
+	if over := p.Shape.Over(); over.Sign() > 0 {
+		note += "; strip by geometry " + p.Shape.Exact.Format(u) + ", cut " + over.Format(u) + " over: trim every piece to its finished size and the seams"
 	}
-	return slackNote(what, p.Shape.Yield, u)
+	return note
+}
+
+func howMosaic(op plan.Mosaic, p *derive.Part, u measure.Unit) string {
+	var of []string
+	for _, piece := range op.Pieces {
+		of = append(of, strconv.Itoa(piece.Count.N)+" "+piece.Part.Text)
+	}
+	text := "sew " + strings.Join(of, ", ") + " together as the pattern draws it"
+	if op.Trimmed {
+		text += ", and trim the edges to " + p.Width.Format(u) + " x " + p.Height.Format(u)
+	}
+	return text
 }
 
 func howTemplate(s *derive.Size, p *derive.Part, op plan.Template) string {
@@ -77,19 +94,30 @@ func templateNote(op plan.Template, u measure.Unit) string {
 	return note + "; fills " + measure.FormatArea(op.AreaIn(u), u) + " of a box of " + measure.FormatArea(box, u)
 }
 
-// unproved are the template pieces: only the boxes they are cut from are
-// proved.
+// unproved are pieces cut round a template, of which only the box is proved, and
+// mosaics, of which only the number of pieces and what they cover is.
 func (in Input) unproved() []report.Row {
-	var names []string
+	var templates, mosaics []string
 	for _, s := range in.Sizes {
 		for _, p := range s.Parts {
-			if _, ok := p.Operation.(plan.Template); ok && p.Needed > 0 {
-				names = append(names, p.Name.Text)
+			if p.Needed == 0 {
+				continue
+			}
+			switch p.Operation.(type) {
+			case plan.Template:
+				templates = append(templates, p.Name.Text)
+			case plan.Mosaic:
+				mosaics = append(mosaics, p.Name.Text)
 			}
 		}
 	}
-	if len(names) == 0 {
-		return nil
+	var rows []report.Row
+	add := func(names []string, before, after string) {
+		if len(names) > 0 {
+			rows = append(rows, row(report.T("not proved"), report.T(before+strings.Join(unique(names), ", ")+after)))
+		}
 	}
-	return []report.Row{row(report.T("not proved"), report.T("The outline and fit of pieces cut round a template: "+strings.Join(unique(names), ", ")+". The box that each is cut from is counted, and the finished size is the plan's word."))}
+	add(templates, "The outline and fit of pieces cut round a template: ", ". The box that each is cut from is counted, and the finished size is the plan's word.")
+	add(mosaics, "How the pieces of ", " fit together. They are counted and cut, and what they cover is held against the finished size.")
+	return rows
 }

@@ -44,6 +44,8 @@ func howUnit(s *derive.Size, p *derive.Part) string {
 		return howLoop(p, op, u)
 	case plan.Chain:
 		return howChain(p, op, u)
+	case plan.Mosaic:
+		return howMosaic(op, p, u)
 	}
 	return ""
 }
