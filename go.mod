@@ -9,6 +9,7 @@ require (
 	github.com/go-json-experiment/json v1.27.2
 	github.com/google/go-cmp v0.7.0
 	github.com/google/renameio/v2 v2.0.2
+	github.com/klauspost/compress v1.20.4
 	github.com/mattn/go-isatty v0.0.24
 	github.com/owenrumney/go-sarif/v3 v3.3.1
 	github.com/peterstace/simplefeatures v0.50.0

@@ -3,4 +3,5 @@
 # Takes some twenty minutes, fewer with -short; arguments go to "go test", for instance -cpuprofile FILE.
 set -eu
 cd "$(dirname "$0")/bench"
-exec go test -run '^$' -bench . -benchtime "${BENCHTIME:-3s}" -timeout 30m "$@" .
+# Memory is collected as the program itself does it.
+GOGC="${GOGC:-400}" exec go test -run '^$' -bench . -benchtime "${BENCHTIME:-3s}" -timeout 30m "$@" .

@@ -27,18 +27,10 @@ func textWidth(text string, bold bool) float64 {
 // runeWidth is in digits of the same size, from memory of the proportions of
 // common sans-serif fonts.
 func runeWidth(r rune) float64 {
-	switch {
-	case strings.ContainsRune("ijl'|", r):
-		return 0.4
-	case strings.ContainsRune("Ift .,:;!/[]", r):
-		return 0.5
-	case strings.ContainsRune("r()-\"", r):
-		return 0.65
-	case strings.ContainsRune("ckJsvxyz", r):
-		return 0.9
-	case strings.ContainsRune("mMwWGOQ@%", r):
-		return 1.5
-	case unicode.IsUpper(r):
+	if r < unicode.MaxASCII {
+		return asciiWidths[r]
+	}
+	if unicode.IsUpper(r) {
 		return 1.25
 	}
 	switch width.LookupRune(r).Kind() {
@@ -47,6 +39,25 @@ func runeWidth(r rune) float64 {
 	}
 	return 1
 }
+
+// asciiWidths are the widths of the characters of ASCII. Nothing writes to it.
+var asciiWidths = func() (widths [unicode.MaxASCII]float64) {
+	for r := range widths {
+		widths[r] = 1
+		if unicode.IsUpper(rune(r)) {
+			widths[r] = 1.25
+		}
+	}
+	for _, c := range []struct {
+		characters string
+		width      float64
+	}{{"mMwWGOQ@%", 1.5}, {"ckJsvxyz", 0.9}, {"r()-\"", 0.65}, {"Ift .,:;!/[]", 0.5}, {"ijl'|", 0.4}} {
+		for _, r := range c.characters {
+			widths[r] = c.width
+		}
+	}
+	return widths
+}()
 
 // linesOf is how many lines text takes when it is wrapped between words.
 func linesOf(text string, room float64, bold bool) int {

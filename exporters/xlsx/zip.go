@@ -11,6 +11,7 @@ import (
 	"strings"
 	"time"
 
+	"github.com/klauspost/compress/flate"
 	"github.com/xuri/excelize/v2"
 )
 
@@ -48,6 +49,7 @@ func (parts) AddFS(fs.FS) error { return errors.ErrUnsupported }
 // Close writes the archive.
 func (p parts) Close() error {
 	out := zip.NewWriter(p.to)
+	out.RegisterCompressor(zip.Deflate, deflate())
 	for _, name := range slices.Sorted(maps.Keys(p.files)) {
 		method := zip.Deflate
 		if strings.HasSuffix(name, ".png") {
@@ -62,4 +64,19 @@ func (p parts) Close() error {
 		}
 	}
 	return out.Close()
+}
+
+// deflate makes one compressor serve for all files of an archive, which are
+// written one after the other.
+func deflate() zip.Compressor {
+	var one *flate.Writer
+	return func(to io.Writer) (io.WriteCloser, error) {
+		if one == nil {
+			var err error
+			one, err = flate.NewWriter(to, flate.DefaultCompression)
+			return one, err
+		}
+		one.Reset(to)
+		return one, nil
+	}
 }
