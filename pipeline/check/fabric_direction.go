@@ -48,13 +48,33 @@ func laidWords(l derive.Laid) (message, hint string) {
 		return fmt.Sprintf("%d of %d triangles of %q do not show %s upright: the triangles of a square lie in different corners", l.Wrong, l.Places, l.Of.Text, print),
 			"use the corners evenly, or take a plain fabric"
 	case derive.Slanted:
-		return fmt.Sprintf("all %d squares of %q show %s at 45 degrees", l.Places, l.Of.Text, print),
+		return fmt.Sprintf("%s of %q show %s at 45 degrees", allOf(l, "piece"), l.Of.Text, print),
 			"take a plain fabric, or call it plain if the print may lie any way"
+	case derive.Crossed:
+		return fmt.Sprintf("%s of %q do not show %s upright: the two hourglass units of a batch come out a quarter turn apart", allOf(l, "unit"), l.Of.Text, print),
+			"turn half of them by 90 degrees in the layout, or take a plain fabric"
+	case derive.Around:
+		return fmt.Sprintf("%s of %q do not show %s upright: the four geese of a batch come out a quarter turn apart each", allOf(l, "unit"), l.Of.Text, print),
+			"make them one at a time, or take a plain fabric"
+	case derive.Beside:
+		return fmt.Sprintf("%s of %q show %s on its side in the logs right or left of the centre", allOf(l, "block"), l.Of.Text, print),
+			"take a plain fabric on these sides"
+	case derive.Folded:
+		return fmt.Sprintf("%s of %q show %s upside down: every fold turns half of the chain", allOf(l, "row"), l.Of.Text, print),
+			"take a plain fabric, or one printed both ways"
 	case derive.Sideways:
 		return sidewaysWords(l, print)
 	}
 	return fmt.Sprintf("how %s lies in %q is not derived: whether it stands upright is not proved", print, l.Of.Text),
 		"try it on paper, and accept this if it does"
+}
+
+// allOf is "3 of 8 units" or "all 8 units".
+func allOf(l derive.Laid, what string) string {
+	if l.Wrong == l.Places {
+		return "all " + count(int(l.Places), what)
+	}
+	return fmt.Sprintf("%d of %s", l.Wrong, count(int(l.Places), what))
 }
 
 func sidewaysWords(l derive.Laid, print string) (message, hint string) {

@@ -9,8 +9,8 @@ func TestPrintsInTubes(t *testing.T) {
 	const print = `{"fabrics": {"roll": {"print": "WAY"}}}`
 	tryAll(t, tubes, []tried{
 		{"plain", replaced(print, "WAY", "plain"), "", ""},
-		{"two-way", replaced(print, "WAY", "two-way"), "fabric/direction", `all 10 squares of "step" show the two-way print "roll" at 45 degrees`},
-		{"one-way", replaced(print, "WAY", "one-way"), "fabric/direction", `all 10 squares of "step" show the one-way print "roll" at 45 degrees`},
+		{"two-way", replaced(print, "WAY", "two-way"), "fabric/direction", `all 10 pieces of "step" show the two-way print "roll" at 45 degrees`},
+		{"one-way", replaced(print, "WAY", "one-way"), "fabric/direction", `all 10 pieces of "step" show the one-way print "roll" at 45 degrees`},
 	})
 }
 
@@ -21,7 +21,7 @@ func TestPrintsInTriangles(t *testing.T) {
 	const units = `{"fabrics": {"sky": {"print": "WAY"}}, "cautions": ["rotary-cutter", "iron", "bias-edges", "bias-outside"], "parts": {"square": null, "a": {"half_squares": {"fabrics": ["sky", "sky"], "square": "7", "at_a_time": N}}},
 		"layout": {"grid": {"blocks": [["a"]]}}}`
 	tryAll(t, squares, []tried{
-		{"four at a time", replaced(units, "WAY", "two-way", "N", "4"), "fabric/direction", `all 16 squares of "a"`},
+		{"four at a time", replaced(units, "WAY", "two-way", "N", "4"), "fabric/direction", `all 16 pieces of "a"`},
 		{"two at a time", replaced(units, "WAY", "two-way", "N", "2"), "", ""},
 		{"two at a time, one-way", replaced(units, "WAY", "one-way", "N", "2"), "fabric/direction", `8 of 16 units of "a"`},
 	})

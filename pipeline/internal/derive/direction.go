@@ -27,23 +27,47 @@ const (
 	Opened              // of eight units from a pair, the second fabric opens downwards in half
 	Halves              // the triangles of a square lie in different corners
 	Slanted             // the print lies at 45 degrees
+	Crossed             // the two hourglass units of a batch are a quarter turn apart
+	Around              // the four geese of a batch are a quarter turn apart each
+	Beside              // the logs right and left of a centre lie along
+	Folded              // a chain that is folded shows every other row upside down
 	Sideways            // strips across the fabric run along the quilt's sides
 	Untold              // how the print lies cannot be told
 )
 
 // turns counts the places of a part by how far it is turned in the quilt:
-// quarter turns clockwise.
-type turns [4]int64
+// eighth turns clockwise.
+type turns [8]int64
 
-func (n turns) total() int64 { return n[0] + n[1] + n[2] + n[3] }
+func (n turns) total() (sum int64) {
+	for _, k := range n {
+		sum += k
+	}
+	return sum
+}
+
+// slanted is how many places lie at 45 degrees.
+func (n turns) slanted() int64 { return n[1] + n[3] + n[5] + n[7] }
+
+// quarter is the places that do not, by quarter turns.
+func (n turns) quarter() quarters { return quarters{n[0], n[2], n[4], n[6]} }
 
 // add counts n places whose own turns are given, each turned further.
 func (n *turns) add(of turns, degrees int) {
 	for i, k := range of {
-		to := &n[(i+degrees/90)%4]
+		to := &n[(i+degrees/45)%8]
 		*to = min(*to+k, countless)
 	}
 }
+
+// turned is all places turned further.
+func (n turns) turned(degrees int) (m turns) {
+	m.add(n, degrees)
+	return m
+}
+
+// quarters counts places by quarter turns clockwise.
+type quarters [4]int64
 
 // Directions lists the directional prints that do not lie upright everywhere.
 func (s *Size) Directions() []Laid {
@@ -96,17 +120,17 @@ func (d *director) part(p *Part) {
 	case plan.Cut:
 		d.cut(p, op, n)
 	case plan.WholeStrip:
-		d.lay(op.Fabric, p.Name, Turned, n.total(), n.turned(d.s.byFabric[op.Fabric.Text]))
+		d.place(op.Fabric, p.Name, Turned, n, quarters.turned)
 	case plan.StripSet:
+		if op.Angle.Given() {
+			d.untold(p)
+			return
+		}
 		for _, role := range distinctRoles(op.Strips) {
-			d.lay(role, p.Name, Turned, n.total(), n.turned(d.s.byFabric[role.Text]))
+			d.place(role, p.Name, Turned, n, quarters.turned)
 		}
 	case plan.Tube:
-		for _, set := range p.Tube.Sets {
-			for _, role := range distinctRoles(set.Operation.(plan.StripSet).Strips) {
-				d.lay(role, p.Name, Slanted, n.total(), n.total())
-			}
-		}
+		d.tube(p, n)
 	case plan.HalfSquares:
 		d.halfSquares(p, op, n)
 	case plan.TriangleSquare:
@@ -115,9 +139,7 @@ func (d *director) part(p *Part) {
 		}
 	case plan.Rows:
 		for _, row := range op.Rows {
-			for _, c := range row {
-				d.cell(c, n)
-			}
+			d.row(row, n)
 		}
 	case plan.Trim:
 		d.cell(plan.Cell{Part: op.Part}, n)
@@ -127,7 +149,32 @@ func (d *director) part(p *Part) {
 		d.cell(plan.Cell{Part: op.Part}, n)
 		d.bordered(p, n)
 	default:
-		d.untold(p)
+		d.unit(p, n)
+	}
+}
+
+// row lays the cells of a row. Triangles of 60 degrees point up and down in turn.
+func (d *director) row(row []plan.Cell, n turns) {
+	slanted := d.s.slanted(row)
+	for i, c := range row {
+		if slanted && i > 0 {
+			c.Turn = 0
+			if (i%2 == 0) != (row[1].Turn == 180) {
+				c.Turn = 180
+			}
+		}
+		d.cell(c, n)
+	}
+}
+
+// tube lays the sets of a tube, whose squares are cut on the bias; how the print
+// lies in one that is set on point is not told.
+func (d *director) tube(p *Part, n turns) {
+	for _, set := range p.Tube.Sets {
+		for _, role := range distinctRoles(set.Operation.(plan.StripSet).Strips) {
+			d.lay(role, p.Name, Slanted, n.total(), n.total()-n.slanted())
+			d.lay(role, p.Name, Untold, n.total(), n.slanted())
+		}
 	}
 }
 
@@ -144,12 +191,11 @@ func distinctRoles(strips []plan.Strip) []plan.Text {
 	return roles
 }
 
-// turned is how many places lie as the print may not, where each piece is
-// turned with what it is sewn into.
-func (n turns) turned(f *Fabric) int64 {
-	if f == nil {
-		return 0
-	}
+// wrongly is how many of some places lie as the print may not.
+type wrongly func(quarters, *Fabric) int64
+
+// turned is where each piece is turned with what it is sewn into.
+func (n quarters) turned(f *Fabric) int64 {
 	if f.Print == plan.TwoWay {
 		return n[1] + n[3]
 	}
@@ -157,43 +203,42 @@ func (n turns) turned(f *Fabric) int64 {
 }
 
 func (d *director) cut(p *Part, op plan.Cut, n turns) {
-	f := d.s.byFabric[op.Fabric.Text]
-	if f == nil {
-		return
-	}
 	switch op.Halving {
 	case plan.CutOnce:
-		d.lay(op.Fabric, p.Name, Halves, n.total(), n.opposite(f))
+		d.place(op.Fabric, p.Name, Halves, n, quarters.opposite)
 	case plan.CutTwice:
-		d.lay(op.Fabric, p.Name, Halves, n.total(), n.quarters(f))
+		d.place(op.Fabric, p.Name, Halves, n, quarters.around)
 	default:
-		d.lay(op.Fabric, p.Name, Turned, n.total(), n.turned(f))
+		d.place(op.Fabric, p.Name, Turned, n, quarters.turned)
 	}
 }
 
-// opposite is how many pieces lie wrong where they come in pairs half a turn
-// apart, each quarter turn cut separately: the two of a pair serve places half
-// a turn apart, and what is over of one kind stands on its head.
-func (n turns) opposite(f *Fabric) int64 {
+// opposite is where pieces come in pairs half a turn apart, each quarter turn cut
+// separately: the two of a pair serve places half a turn apart, and what is over
+// of one kind stands on its head.
+func (n quarters) opposite(f *Fabric) int64 {
 	if f.Print == plan.TwoWay {
 		return 0
 	}
 	return gap(n[0], n[2])/2 + gap(n[1], n[3])/2
 }
 
-// quarters is how many pieces lie wrong where four come together, a quarter
-// turn apart each.
-func (n turns) quarters(f *Fabric) int64 {
+// around is where four come together, a quarter turn apart each.
+func (n quarters) around(f *Fabric) int64 {
 	if f.Print == plan.TwoWay {
-		return gap(n[0]+n[2], n[1]+n[3]) / 2
+		return n.crossed(f)
 	}
-	each := (n.total() + 3) / 4
+	each := (n[0] + n[1] + n[2] + n[3] + 3) / 4
 	wrong := int64(0)
 	for _, k := range n {
 		wrong += max(0, k-each)
 	}
 	return wrong
 }
+
+// crossed is where two come together a quarter turn apart, each as good upside
+// down.
+func (n quarters) crossed(*Fabric) int64 { return gap(n[0]+n[2], n[1]+n[3]) / 2 }
 
 func gap(a, b int64) int64 { return max(a-b, b-a) }
 
@@ -211,15 +256,26 @@ func (d *director) halfSquares(p *Part, op plan.HalfSquares, n turns) {
 		}
 		switch {
 		case op.AtATime == 4:
-			d.lay(role, p.Name, Slanted, n.total(), n.total())
+			d.place(role, p.Name, Paired, n.turned(45), quarters.around)
 		case op.AtATime == 8 && i == 1 && f.Print == plan.OneWay:
-			d.lay(role, p.Name, Opened, n.total(), n.total()/2)
+			d.place(role, p.Name, Opened, n, func(q quarters, _ *Fabric) int64 { return (q[0] + q[1] + q[2] + q[3]) / 2 })
 		case op.AtATime == 8:
-			d.lay(role, p.Name, Paired, n.total(), n.quarters(f))
+			d.place(role, p.Name, Paired, n, quarters.around)
 		default:
-			d.lay(role, p.Name, Paired, n.total(), n.opposite(f))
+			d.place(role, p.Name, Paired, n, quarters.opposite)
 		}
 	}
+}
+
+// place lists a directional fabric where some places are wrong: those at 45
+// degrees, and of the others those that wrong tells.
+func (d *director) place(role, of plan.Text, way Way, n turns, wrong wrongly) {
+	f := d.s.byFabric[role.Text]
+	if f == nil {
+		return
+	}
+	d.lay(role, of, Slanted, n.total(), n.slanted())
+	d.lay(role, of, way, n.total(), wrong(n.quarter(), f))
 }
 
 // lay lists a directional fabric where some places are wrong.

@@ -14,43 +14,47 @@ func halves(op plan.Operation) bool {
 	return false
 }
 
-// set lays parts set together. Sashes and cornerstones are cut as they lie;
-// on point, every print lies at 45 degrees.
+// set lays parts set together. Sashes and cornerstones are cut as they lie.
 func (d *director) set(of plan.Setting, name plan.Text, n turns) {
 	if of.Triangles != nil {
-		d.tilted(of, name, n)
+		d.onPoint(of, name, n)
 		return
 	}
 	for r := range of.Grid.Rows.N {
-		for _, c := range of.Grid.Row(r) {
-			d.cell(c, n)
-		}
+		d.row(of.Grid.Row(r), n)
 	}
 	if g := of.Sashing; g != nil {
 		for _, role := range []plan.Text{g.Fabric, g.Cornerstones} {
-			d.lay(role, name, Turned, n.total(), n.turned(d.s.byFabric[role.Text]))
+			d.place(role, name, Turned, n, quarters.turned)
 		}
 	}
 }
 
-// tilted lists all directional fabrics of a setting on point. Its parts are
-// not followed further.
-func (d *director) tilted(of plan.Setting, name plan.Text, n turns) {
-	seen := map[string]bool{}
-	var visit func(in []plan.Ingredient)
-	visit = func(in []plan.Ingredient) {
-		for _, i := range in {
-			if i.Fabric {
-				d.lay(i.Name, name, Untold, n.total(), n.total())
-				continue
-			}
-			if p := d.s.byName[i.Name.Text]; p != nil && !seen[i.Name.Text] {
-				seen[i.Name.Text] = true
-				visit(p.Operation.Ingredients())
-			}
+// onPoint lays blocks on point, turned by 45 degrees clockwise. The side
+// triangles of a square cut twice lie along the four edges; the corners come
+// upright from two squares that are cut along different diagonals. Derived from
+// geometry.
+func (d *director) onPoint(of plan.Setting, name plan.Text, n turns) {
+	g := of.Grid
+	for r := range g.Rows.N {
+		d.row(g.Row(r), n.turned(45))
+	}
+	for r := range g.Rows.N - 1 {
+		d.row(g.Short(r), n.turned(45))
+	}
+	level, upright := int64(g.Columns.N-1), int64(g.Rows.N-1)
+	var sides turns
+	for i, k := range []int64{level, upright, level, upright} {
+		for range k {
+			sides.add(n, 90*i)
 		}
 	}
-	visit(of.Ingredients())
+	d.place(of.Triangles.Sides, name, Halves, sides, quarters.around)
+	corners := of.Triangles.Corners
+	if !corners.Given() {
+		corners = of.Triangles.Sides
+	}
+	d.place(corners, name, Turned, n, quarters.turned)
 }
 
 // units turns the parts of a pieced border towards each side.
@@ -79,6 +83,10 @@ func (d *director) bordered(p *Part, n turns) {
 		if b.Units == nil {
 			d.lay(b.Said.Fabric, p.Name, Sideways, 4*n.total(), 2*n.total())
 		}
-		d.lay(b.Said.CornerFabric, p.Name, Turned, 4*n.total(), 4*n.turned(d.s.byFabric[b.Said.CornerFabric.Text]))
+		var corners turns
+		for range 4 {
+			corners.add(n, 0)
+		}
+		d.place(b.Said.CornerFabric, p.Name, Turned, corners, quarters.turned)
 	}
 }
