@@ -107,6 +107,23 @@ func TestFormatPlan(t *testing.T) {
 // FuzzFormat holds Format to its promise that it never changes meaning. The
 // judge is encoding/json: without blanks (RFC 8259, section 2) both texts are
 // the same bytes.
+// The demo line is written as the program writes plans.
+func TestDemoLineIsInStyle(t *testing.T) {
+	paths, err := filepath.Glob("../../testdata/line/*.json")
+	if err != nil || len(paths) < 20 {
+		t.Fatal(len(paths), err)
+	}
+	for _, path := range paths {
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got, problems := formatted(string(text)); got != string(text) {
+			t.Errorf("%s is not in style: yardproof fmt writes it anew (%v)", path, problems)
+		}
+	}
+}
+
 func FuzzFormat(f *testing.F) {
 	seed(f)
 	f.Fuzz(func(t *testing.T, text string) {
