@@ -104,9 +104,6 @@ func TestFormatPlan(t *testing.T) {
 	}
 }
 
-// FuzzFormat holds Format to its promise that it never changes meaning. The
-// judge is encoding/json: without blanks (RFC 8259, section 2) both texts are
-// the same bytes.
 // The demo line is written as the program writes plans.
 func TestDemoLineIsInStyle(t *testing.T) {
 	paths, err := filepath.Glob("../../testdata/line/*.json")
@@ -124,6 +121,9 @@ func TestDemoLineIsInStyle(t *testing.T) {
 	}
 }
 
+// FuzzFormat holds Format to its promise that it never changes meaning. The
+// judge is encoding/json: without blanks (RFC 8259, section 2) both texts are
+// the same bytes.
 func FuzzFormat(f *testing.F) {
 	seed(f)
 	f.Fuzz(func(t *testing.T, text string) {
