@@ -22,8 +22,8 @@ var shapeChecks = []Check{
 	},
 	{
 		Rule: "piecing/shape-strip", Level: diag.Error, Since: "0.1.0", Scope: Size,
-		Summary: "the strip for hexagons or diamonds is narrower than they are",
-		Why:     "A hexagon or diamond is as high as its strip less two seam allowances. Cut from a narrower strip every one is smaller, and a star of eight takes the difference eight times. Derived from geometry.",
+		Summary: "the strip for hexagons or diamonds is narrower than they are, or the strip set for triangles not as wide",
+		Why:     "A hexagon or diamond is as high as its strip less two seam allowances, and a triangle as its strip set less three, or two. Cut from a narrower strip every one is smaller, and a star of eight takes the difference eight times. Derived from geometry.",
 		Fix:     "cut the strip as wide as geometry asks for, or state the smaller side",
 		Run:     shapeStrip,
 	},
@@ -97,7 +97,14 @@ func mosaicArea(p *Pass) {
 func shapeStrip(p *Pass) {
 	for _, part := range p.Size.Parts {
 		op, ok := part.Operation.(plan.Shape)
-		if !ok || part.Shape == nil || part.Shape.Over().Sign() >= 0 {
+		if !ok || part.Shape == nil {
+			continue
+		}
+		if part.Shape.Set != nil {
+			p.shapeSet(part, op)
+			continue
+		}
+		if part.Shape.Over().Sign() >= 0 {
 			continue
 		}
 		p.Report(op.Strip.At, Finding{
@@ -107,6 +114,21 @@ func shapeStrip(p *Pass) {
 			Related: []Related{{op.Finished.At, "the finished side"}},
 		})
 	}
+}
+
+// shapeSet: triangles are as high as their strip set makes them, so it must be
+// exactly as wide as they take.
+func (p *Pass) shapeSet(part *derive.Part, op plan.Shape) {
+	h := part.Shape
+	if h.Over().IsZero() {
+		return
+	}
+	p.Report(op.Finished.At, Finding{
+		Message: fmt.Sprintf("%q is cut from strip sets %s wide, and a %s %s high takes %s", part.Name.Text, p.length(h.Height), op.Kind.Noun(),
+			p.length(op.Finished.Length), h.Exact.Format(p.Plan.Units)),
+		Hint:    "make the strips of the set wider or narrower, or the triangles " + op.Finished.Surd().Add(h.Over()).Format(p.Plan.Units) + " high",
+		Related: []Related{{op.Set.At, "the strip set"}},
+	})
 }
 
 // rowOf is a row of cells and who has it.

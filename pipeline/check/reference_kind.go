@@ -66,6 +66,10 @@ func (p *Pass) wrongIngredients(part *plan.Part) {
 		p.wrongCells(by, []plan.Cell{{Part: op.Part}}, false)
 	case plan.Loop:
 		p.wrongSet("loop "+by, op.Set)
+	case plan.Shape:
+		if op.Set.Given() {
+			p.wrongSet("shape "+by, op.Set)
+		}
 	case plan.FlipCorners:
 		p.wrongCells(by, []plan.Cell{{Part: op.Body}}, false)
 	case plan.Setting:
@@ -86,14 +90,14 @@ func (p *Pass) wrongSet(by string, name plan.Text) {
 	case plan.StripSet:
 		if op.Segment.Given() {
 			p.Report(name.At, Finding{
-				Message: fmt.Sprintf("%s is sewn of whole strip sets, and %q is cut into segments of %s", by, name.Text, p.length(op.Segment.Length)),
+				Message: fmt.Sprintf("%s takes whole strip sets, and %q is cut into segments of %s", by, name.Text, p.length(op.Segment.Length)),
 				Hint:    "make a strip set without a segment for it",
 				Related: []Related{{op.Segment.At, "the segment"}},
 			})
 		}
 	default:
 		p.Report(name.At, Finding{
-			Message: fmt.Sprintf("%s is sewn of strip sets, and %q is none", by, name.Text),
+			Message: fmt.Sprintf("%s takes strip sets, and %q is none", by, name.Text),
 			Hint:    "name a part made by strip_set",
 			Related: []Related{{part.Name.At, "it is made here"}},
 		})

@@ -10,7 +10,8 @@ import (
 
 // Shape is triangles, hexagons or diamonds cut side by side from strips.
 type Shape struct {
-	Fabric   Text
+	Fabric   Text // absent where it is cut from a strip set
+	Set      Text // the strip set that triangles are cut from; absent where it is a fabric
 	Kind     ShapeKind
 	Finished Length // height of a triangle, side of a hexagon or diamond
 	Strip    Length // cut width of the strip for hexagons and diamonds; absent where geometry decides
@@ -82,16 +83,24 @@ const (
 func (g Grain) String() string { return [...]string{"any", "along", "across", "bias"}[g] }
 
 // Ingredients implements Operation.
-func (o Shape) Ingredients() []Ingredient { return []Ingredient{{o.Fabric, true}} }
+func (o Shape) Ingredients() []Ingredient {
+	if o.Set.Given() {
+		return []Ingredient{{o.Set, false}}
+	}
+	return []Ingredient{{o.Fabric, true}}
+}
 
 // Ingredients implements Operation.
 func (o Template) Ingredients() []Ingredient { return []Ingredient{{o.Fabric, true}} }
 
 func (r *reader) shape(n *jsontree.Node) Operation {
 	s := Shape{
-		At: n.Range, Fabric: text(n.Get("fabric")), Finished: r.length("finished", n.Get("finished"), positive),
+		At: n.Range, Fabric: text(n.Get("fabric")), Set: text(n.Get("set")), Finished: r.length("finished", n.Get("finished"), positive),
 		Kind:  pick(word(n.Get("kind")), Triangle60, HalfTriangle60, Hexagon, Diamond60, Diamond45),
 		Strip: r.length("strip", n.Get("strip"), positive), Blunt: word(n.Get("tips")) == "blunted",
+	}
+	if s.Set.Given() && s.Kind != Triangle60 {
+		r.report(OutOfRange, s.Set.At, "only whole triangles of 60 degrees are cut from a strip set", "cut it from a fabric, or make the shape a triangle")
 	}
 	if s.Strip.Given() && s.Kind.Triangular() {
 		r.report(OutOfRange, s.Strip.At, "the strip of a triangle follows from its height and its tips", "remove \"strip\"")

@@ -120,13 +120,19 @@ func (d *director) shape(p *Part, op plan.Shape, n turns) {
 		d.untold(p)
 		return
 	}
-	d.place(op.Fabric, p.Name, Turned, n, func(q quarters, f *Fabric) int64 {
-		wrong := q[1] + q[3]
-		if f.Print == plan.OneWay {
-			wrong += gap(q[0], q[2]) / 2
-		}
-		return wrong
-	})
+	roles := []plan.Text{op.Fabric}
+	if p.Shape.Set != nil {
+		roles = distinctRoles(p.Shape.Set.Operation.(plan.StripSet).Strips)
+	}
+	for _, role := range roles {
+		d.place(role, p.Name, Turned, n, func(q quarters, f *Fabric) int64 {
+			wrong := q[1] + q[3]
+			if f.Print == plan.OneWay {
+				wrong += gap(q[0], q[2]) / 2
+			}
+			return wrong
+		})
+	}
 }
 
 // chain: every fold lays one half of the rows on its head.

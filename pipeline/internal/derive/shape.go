@@ -5,6 +5,7 @@ import (
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // Shape is derived triangles, hexagons or diamonds, cut side by side from
@@ -12,24 +13,24 @@ import (
 type Shape struct {
 	piecing.Triangle60 // of triangles and their halves
 	Kind               plan.ShapeKind
-	Fabric             *Fabric
+	Fabric             *Fabric        // nil of what is cut from a strip set
+	Set                *Part          // the strip set; nil of what is cut from a fabric
 	Exact              measure.Surd   // cut height of the strip by geometry
 	Height             measure.Length // cut height of the strip; hexagons and diamonds grow by what it is over
 	Cut                piecing.Box    // round one piece as it is cut
-	Yield              Yield          // pieces from one strip
-	Count              int64          // strips, rounded up
+	Yield              Yield          // pieces from one strip or set
+	Count              int64          // strips or sets, rounded up
 	lengthFor          func(n int64) measure.Surd
 }
 
 // measureShape works out a shape. What is no triangle has no place in a row or
 // grid, and its size is that of the box round it as cut.
 func (s *Size) measureShape(p *Part, op plan.Shape) {
-	f := s.byFabric[op.Fabric.Text]
-	if f == nil {
+	shape, l := s.shapeFrom(op)
+	if shape == nil {
 		return
 	}
 	seam := p.Seam.Allowance.Length
-	shape := &Shape{Kind: op.Kind, Fabric: f, Height: op.Strip.Length}
 	p.Shape, p.Known = shape, true
 	perStrip := func(measure.Length) int64 { return 0 }
 	switch op.Kind {
@@ -46,9 +47,25 @@ func (s *Size) measureShape(p *Part, op plan.Shape) {
 	if !op.Kind.Triangular() {
 		p.Box = shape.Cut
 	}
-	l := f.stripLength()
 	n := perStrip(l)
 	shape.Yield = Yield{Each: n, Length: l, Used: shape.length(n), Next: shape.length(n + 1)}
+}
+
+// shapeFrom is what a shape is cut from, and how long that is; nil where it is
+// not known.
+func (s *Size) shapeFrom(op plan.Shape) (*Shape, measure.Length) {
+	if op.Set.Given() {
+		set := s.byName[op.Set.Text]
+		if set == nil || !set.Known || set.Set == nil || set.Set.Cut != nil {
+			return nil, 0
+		}
+		return &Shape{Kind: op.Kind, Set: set, Height: set.Set.Width}, set.Set.Length
+	}
+	f := s.byFabric[op.Fabric.Text]
+	if f == nil {
+		return nil, 0
+	}
+	return &Shape{Kind: op.Kind, Fabric: f, Height: op.Strip.Length}, f.stripLength()
 }
 
 // DiamondAngle is the angle that a diamond is cut at.
@@ -66,7 +83,9 @@ func (h *Shape) triangle(p *Part, op plan.Shape) (perStrip func(measure.Length) 
 	seam := p.Seam.Allowance.Length
 	t := piecing.Triangle60{Height: op.Finished.Surd(), Seam: seam, Blunt: op.Blunt}
 	h.Triangle60, h.Exact = t, t.Strip()
-	h.Height, _ = t.Strip().Length() // exact: the plan's height and whole seams
+	if h.Set == nil {
+		h.Height, _ = t.Strip().Length() // exact: the plan's height and whole seams
+	}
 	h.Cut, h.lengthFor = piecing.Box{Width: t.CutSide(), Height: t.Strip()}, t.LengthFor
 	place, perStrip := t.Side().DivInt(2), t.PerStrip
 	if op.Kind == plan.HalfTriangle60 {
@@ -108,13 +127,17 @@ func (h *Shape) Over() measure.Surd { return h.Height.Surd().Sub(h.Exact) }
 // length is the length of strip that n pieces take, up to a tick.
 func (h *Shape) length(n int64) measure.Length { return h.lengthFor(n).CeilTo(measure.Tick) }
 
-// askShape asks for strips. Of the last one only what its pieces take is used.
+// askShape asks for strips or strip sets. Of the last one only what its pieces take is used.
 func (s *Size) askShape(p *Part) {
 	h := p.Shape
 	if h == nil || h.Yield.Each == 0 {
 		return
 	}
 	h.Count = piecing.Batches(p.Needed, h.Yield.Each)
+	if h.Set != nil {
+		h.Set.call(h.Count)
+		return
+	}
 	last := h.length(p.Needed - (h.Count-1)*h.Yield.Each)
 	h.Fabric.Needs = append(h.Fabric.Needs, Need{For: p.Name, Strip: true, Across: h.Fabric.stripLength(), Along: h.Height, Count: h.Count, Last: last})
 	each := h.length(2).Surd().Sub(h.length(1).Surd())
@@ -127,9 +150,13 @@ func (s *Size) askShape(p *Part) {
 // tellShape is why a strip gives so many pieces.
 func (s *Size) tellShape(p *Part, op plan.Shape) *report.Work {
 	h := p.Shape
-	w := &report.Work{Value: report.N(h.Yield.Each), Terms: []report.Term{
-		term("L", "usable length of a strip", s.length(h.Yield.Length), h.Fabric.StripLength().At),
-	}}
+	var at source.Range
+	if h.Set != nil {
+		at = s.lengthAt(h.Set)
+	} else {
+		at = h.Fabric.StripLength().At
+	}
+	w := &report.Work{Value: report.N(h.Yield.Each), Terms: []report.Term{term("L", "usable length of a strip", s.length(h.Yield.Length), at)}}
 	if !op.Kind.Triangular() {
 		return s.tellSlanted(w, p, op)
 	}

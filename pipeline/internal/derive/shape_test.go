@@ -87,6 +87,34 @@ func TestTemplate(t *testing.T) {
 	wantSize(t, "its box", p.Width, p.Height, "6", "9")
 }
 
+// Triangles 6 in high come from sets 6 3/4 in wide, nine from 40 in (as from
+// strips); 18 of them take two sets, whose strips are counted. From sets wider
+// by 1/8 they would be larger by as much.
+func TestTrianglesFromSets(t *testing.T) {
+	const plan = `{
+		"format": 1, "id": "tiles", "title": "Tiles", "units": "in", "seam": { "allowance": "1/4" },
+		"fabrics": { "a": { "yardage": { "usable_width": 40 } }, "b": { "yardage": { "usable_width": 40 } } },
+		"parts": {
+			"courses": { "strip_set": { "strips": [{ "fabric": "a", "width": "3 5/8" }, { "fabric": "b", "width": WIDTH }] } },
+			"tile": { "shape": { "set": "courses", "kind": "triangle 60", "finished": 6 } },
+			"end": { "shape": { "fabric": "b", "kind": "half triangle 60", "finished": 6 } },
+			"run": { "rows": [["end", "tile", "tile", "tile", "tile", "tile", "tile", "end"]] }
+		},
+		"layout": { "grid": { "rows": 3, "columns": 1, "blocks": [["run"]] } }, "sizes": { "only": {} }
+	}`
+	s := derived(t, strings.Replace(plan, "WIDTH", `"3 5/8"`, 1))["only"]
+	tile := s.Part("tile")
+	wantCount(t, "from a set", tile.Shape.Yield.Each, 9)
+	wantCount(t, "sets", tile.Shape.Count, 2)
+	wantCount(t, "sets to sew", s.Part("courses").Set.Count, 2)
+	wantCount(t, "strips of a", s.Fabric("a").Needs[0].Count, 2)
+	if !tile.Shape.Over().IsZero() {
+		t.Errorf("over by %s", tile.Shape.Over().Format(measure.In))
+	}
+	wider := derived(t, strings.Replace(plan, "WIDTH", `"3 3/4"`, 1))["only"].Part("tile").Shape
+	wantDecimal(t, "over", wider.Over(), "0.125000")
+}
+
 const cells = `{
   "format": 1, "id": "cells", "title": "Cells", "units": "in", "seam": { "allowance": "1/4" },
   "fabrics": { "a": { "yardage": { "usable_width": 40 } } },

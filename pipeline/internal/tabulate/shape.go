@@ -23,6 +23,9 @@ func asCut(p *derive.Part) piecing.Box {
 
 func howShape(p *derive.Part, u measure.Unit) string {
 	h := p.Shape
+	if h.Set != nil {
+		return fmt.Sprintf("cut from %s %s, %s wide, %d from each, %s; every other one has the strips the other way up", many(h.Count, "strip set"), h.Set.Name.Text, h.Height.Format(u), h.Yield.Each, cutShape(p))
+	}
 	return fmt.Sprintf("cut from %s %s wide of %s, %d from each, %s", many(h.Count, "strip"), h.Height.Format(u), h.Fabric.Role.Text, h.Yield.Each, cutShape(p))
 }
 
