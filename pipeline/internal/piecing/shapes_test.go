@@ -162,3 +162,19 @@ func TestSlantedSegments(t *testing.T) {
 		t.Errorf("50 degrees: %d", got)
 	}
 }
+
+// One triangle takes as much of a strip as it is wide, whatever its tip; a
+// hexagon reaches from point to point, twice its cut side. Derived from geometry.
+func TestOnePieceOfAStrip(t *testing.T) {
+	for _, blunt := range []bool{false, true} {
+		tri := piecing.Triangle60{Height: (6 * inch).Surd(), Seam: quarter, Blunt: blunt}
+		if !tri.LengthFor(1).Equal(tri.CutSide()) {
+			t.Errorf("blunt %v: one takes %s, and is %s wide", blunt, tri.LengthFor(1).Format(measure.In), tri.CutSide().Format(measure.In))
+		}
+	}
+	hexagon := piecing.Hexagon{Side: (2 * inch).Surd(), Seam: quarter}
+	_, round := hexagon.Outline().Bounds()
+	if !hexagon.Advance().Equal(round.Width) || !hexagon.Strip().Equal(round.Height) {
+		t.Errorf("%s by %s, and the outline is %s by %s", hexagon.Advance().Format(measure.In), hexagon.Strip().Format(measure.In), round.Width.Format(measure.In), round.Height.Format(measure.In))
+	}
+}
