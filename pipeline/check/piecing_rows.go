@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
@@ -61,13 +62,24 @@ func cover(row []plan.Cell) source.Range {
 func rowHeights(p *Pass) {
 	for _, a := range p.assemblies() {
 		for r := range a.RowHeights {
-			if a.Tallest[r].Sub(a.RowHeights[r]).Cmp(easedHeight.Surd()) <= 0 {
+			if a.Tallest[r].Sub(a.RowHeights[r]).Cmp(easedHeight.Surd()) <= 0 || slices.ContainsFunc(a.cells(r), p.loose) {
 				continue
 			}
 			p.unequal(a, r)
 			break // the rows of a repeating arrangement repeat the fault
 		}
 	}
+}
+
+// loose tells whether a cell is a part that has no place in a row, which another
+// rule says.
+func (p *Pass) loose(c plan.Cell) bool {
+	part := p.Size.Part(c.Part.Text)
+	if part == nil {
+		return false
+	}
+	what, _ := loose(part.Operation, true)
+	return what != ""
 }
 
 // unequal reports the lowest and the highest part of a row. The lowest is
