@@ -28,6 +28,13 @@ var layoutChecks = []Check{
 		Run:     copingRoom,
 	},
 	{
+		Rule: "layout/corner-block", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the block in a border's corners is not as large as the border is wide",
+		Why:     "A block that finishes 3 in in the corner of a border that finishes 3 1/2 in leaves half an inch of strip with nothing to be sewn to, at both ends of all four strips.",
+		Fix:     "make the border as wide as the block finishes, or the block as large as the border is wide",
+		Run:     cornerBlocks,
+	},
+	{
 		Rule: "layout/float-unsaid", Level: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "setting triangles are cut more than 1/4 in over and nothing says how the edge is trimmed",
 		Why:     "Side squares cut an inch over let the blocks float half an inch inside the seam, and the quilt comes out an inch larger, or it is trimmed back and does not. Both are done, so the finished size depends on which. Common practice, no source; the limit is this project's.",
@@ -93,7 +100,7 @@ func blockSizes(p *Pass) {
 		switch {
 		case st.OnPoint != nil:
 			at = st.OnPoint.Said.At
-		case st.Sashing != nil:
+		case st.Sashing != nil && !st.Sashing.RowsOnly:
 			at = st.Sashing.Said.At
 		default:
 			continue
@@ -127,6 +134,24 @@ func copingRoom(p *Pass) {
 	}
 }
 
+func cornerBlocks(p *Pass) {
+	for _, b := range p.Size.AllBorders() {
+		if b.Corner == nil || !b.Corner.Known {
+			continue
+		}
+		has, width := b.Corner.Finished(b.Seam), b.Said.Width.Length.Surd()
+		if measure.Max(gap(has.Width, width), gap(has.Height, width)).Cmp(easedHeight.Surd()) <= 0 {
+			continue
+		}
+		p.Report(b.Said.CornerPart.At, Finding{
+			Message: fmt.Sprintf("%q finishes %s, and border %q, whose corners it stands in, is %s wide", b.Corner.Name.Text,
+				p.box(has.Width, has.Height), b.Said.Name.Text, p.length(b.Said.Width.Length)),
+			Hint:  "write the finished side of the block as the border's width",
+			About: geometryOf(b.Corner),
+		})
+	}
+}
+
 // floats is the float that squares may leave before the plan has to say so,
 // doubled: what they are cut over.
 const floats = measure.Inch / 4
@@ -134,7 +159,7 @@ const floats = measure.Inch / 4
 func floatUnsaid(p *Pass) {
 	for name, st := range p.settings() {
 		o := st.OnPoint
-		if o == nil || o.Said.Float.Given() {
+		if o == nil || o.Said.Float.Given() || o.Sashing != nil {
 			continue
 		}
 		leaves := o.FloatOf()

@@ -198,6 +198,9 @@ func offGrid(p *Pass) {
 		if st.Sashing != nil {
 			report("sashing width", name, st.Sashing.Said.Width)
 		}
+		if o := st.OnPoint; o != nil && o.Sashing != nil {
+			report("sashing width", name, o.Sashing.Width)
+		}
 		if o := st.OnPoint; o != nil {
 			report("square", name, o.Said.SideCut.Square)
 			report("square", name, o.Said.CornerCut.Square)

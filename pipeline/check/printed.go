@@ -137,7 +137,7 @@ func (p *Pass) unfinishedToo(said *plan.Printed, top derive.Top) string {
 	if w.Equal(top.Width) && h.Equal(top.Height) {
 		return ", and what is printed is the unfinished size"
 	}
-	if o := top.Setting.OnPoint; o != nil && w.Equal(o.Block.MulInt(o.Columns)) && h.Equal(o.Block.MulInt(o.Rows)) {
+	if o := top.Setting.OnPoint; o != nil && w.Equal(o.Pitch().MulInt(o.Columns)) && h.Equal(o.Pitch().MulInt(o.Rows)) {
 		return ", and what is printed adds up the blocks' sides, which on point are their diagonals"
 	}
 	g := p.Size.Of.Layout.Grid

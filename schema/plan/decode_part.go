@@ -53,9 +53,10 @@ func (r *reader) operationNamed(m jsontree.Member, seam Seam) Operation {
 	case "bordered":
 		return Bordered{Part: text(n.Get("part")), Borders: r.borders(n.Get("borders"), seam)}
 	case "sashed":
+		r.sashedStraight(n.Get("sashing"))
 		return Setting{Grid: r.blocks(n.Get("grid")), Sashing: r.sashing(n.Get("sashing"))}
 	case "on_point":
-		return Setting{Grid: r.blocks(n.Get("grid")), Triangles: r.triangles(n)}
+		return r.partOnPoint(n)
 	}
 	if op := r.unitOf(m); op != nil {
 		return op

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"fmt"
+
 	"yardproof/schema/jsontree"
 	"yardproof/schema/source"
 )
@@ -43,17 +45,99 @@ func (r *reader) setting(l *Layout, n *jsontree.Node) {
 		l.Triangles = r.triangles(triangles.Value)
 	}
 	sashes := n.Member("sashing")
-	if onPoint && sashes != nil {
-		r.later(sashes.KeyRange, "sashing on point is", "sash a straight grid, or set the blocks on point without it")
+	if onPoint && sashes != nil && triangles != nil {
+		r.sashedOnPoint(sashes, triangles.Value)
+	}
+	if !onPoint && sashes != nil {
+		r.sashedStraight(sashes.Value)
 	}
 	if l.Grid == nil || !l.Grid.Written {
 		return
 	}
-	if onPoint {
-		r.later(how.At, "rows of their own on point are", "give the full rows as a grid")
+	switch {
+	case onPoint:
+		l.Grid = r.alternate(l.Grid)
+	case sashes != nil && l.Sashing.RowsOnly:
+	case sashes != nil && !even(l.Grid.Blocks):
+		r.report(notAllowed, sashes.KeyRange, "sashes on all sides of blocks want as many blocks in every row", `write "between": "rows" for sashes between the rows only`)
+	case sashes != nil:
+		l.Grid.Written = false // every row of a grid, once
 	}
-	if sashes != nil {
-		r.later(sashes.KeyRange, "sashing between rows of their own is", "give the blocks as a grid, with every row of it under blocks")
+}
+
+// even tells whether all rows are as long as the first.
+func even(rows [][]Cell) bool {
+	for _, row := range rows {
+		if len(row) != len(rows[0]) {
+			return false
+		}
+	}
+	return true
+}
+
+// alternate makes a grid on point of its rows as written: full ones, and
+// between each two of them one that is a block shorter; nil where they are not.
+func (r *reader) alternate(written *Grid) *Grid {
+	rows := written.Blocks
+	g := &Grid{At: written.At, Rows: Count{len(rows)/2 + 1, written.At}, Columns: Count{len(rows[0]), written.At}}
+	for i, row := range rows {
+		want := len(rows[0]) - i%2
+		if len(row) != want {
+			r.report(notAllowed, g.At, fmt.Sprintf("on point a full row and a shorter one take turns: row %d has %s, and should have %d", i+1, blocksIn(len(row)), want),
+				"write the full rows as the first, third and so on")
+			return nil
+		}
+		if i%2 == 0 {
+			g.Blocks = append(g.Blocks, row)
+		} else {
+			g.Between = append(g.Between, row)
+		}
+	}
+	if len(rows)%2 == 0 {
+		r.report(notAllowed, g.At, fmt.Sprintf("on point a full row comes last, and row %d is a shorter one", len(rows)), "add a full row below it, or remove it")
+		return nil
+	}
+	return g
+}
+
+func blocksIn(n int) string {
+	if n == 1 {
+		return "1 block"
+	}
+	return fmt.Sprintf("%d blocks", n)
+}
+
+// partOnPoint reads a part that is set on point.
+func (r *reader) partOnPoint(n *jsontree.Node) Setting {
+	if sashes := n.Member("sashing"); sashes != nil {
+		r.sashedOnPoint(sashes, n)
+	}
+	return Setting{Grid: r.blocks(n.Get("grid")), Sashing: r.sashing(n.Get("sashing")), Triangles: r.triangles(n)}
+}
+
+// sashedStraight refuses cornerstones where there is nothing for them to meet.
+func (r *reader) sashedStraight(sashes *jsontree.Node) {
+	if stones := sashes.Member("cornerstones"); stones != nil && word(sashes.Get("between")) == "rows" {
+		r.report(notAllowed, stones.KeyRange, "sashes between the rows only run through, with no cornerstones", `remove "cornerstones", or write "between": "blocks"`)
+	}
+}
+
+// sashedOnPoint refuses what sashes on point cannot be: they lie round every
+// block, meet in cornerstones, and the edge runs through the outermost of
+// these.
+func (r *reader) sashedOnPoint(sashes *jsontree.Member, triangles *jsontree.Node) {
+	n := sashes.Value
+	if between := n.Member("between"); between != nil && word(between.Value) == "rows" {
+		r.report(notAllowed, between.KeyRange, "on point there are no sashes between the rows only", `remove "between"`)
+	}
+	if n.Get("cornerstones") == nil {
+		r.report(missing, sashes.KeyRange, `"cornerstones" is missing: sashes on point do not run through`, "name the fabric of the cornerstones, the sashing's own if they should not show")
+	}
+	if !yes(n.Get("outer")) {
+		r.report(missing, sashes.KeyRange, "sashes on point lie round every block, also round the outer ones", `write "outer": true`)
+	}
+	if float := triangles.Member("float"); float != nil {
+		r.report(notAllowed, float.KeyRange, "blocks with sashes between them do not float: the outer edge runs through the middle of the cornerstones", `remove "float"`)
 	}
 }
 
@@ -127,7 +211,7 @@ func (r *reader) sashing(n *jsontree.Node) *Sashing {
 	return &Sashing{
 		Fabric: text(n.Get("fabric")), Cornerstones: text(n.Get("cornerstones")),
 		Width: r.length("width", n.Get("width"), positive),
-		Outer: yes(n.Get("outer")),
+		Outer: yes(n.Get("outer")), RowsOnly: word(n.Get("between")) == "rows",
 		Joins: pick(word(n.Get("joins")), Diagonal, Straight),
 		At:    n.Range,
 	}
@@ -176,12 +260,14 @@ func (r *reader) border(m jsontree.Member, seam Seam) Border {
 		EndsOn:       word(n.Get("first")) == "ends",
 		Corners:      pick(word(n.Get("corners")), Butted, CornerSquares, Mitred),
 		CornerFabric: text(n.Get("corner_fabric")),
+		CornerPart:   text(n.Get("corner_part")),
 		Joins:        pick(word(n.Get("joins")), Diagonal, Straight),
 		Lengthwise:   word(n.Get("strips")) == "lengthwise",
 		EachSide:     word(n.Get("cut")) == "each side",
 		Seam:         r.ownSeam(n.Get("seam"), seam),
 	}
-	if b.Corners == CornerSquares && !b.CornerFabric.Given() {
+	cornered := b.CornerFabric.Given() || b.CornerPart.Given()
+	if b.Corners == CornerSquares && !cornered {
 		b.CornerFabric = b.Fabric
 	}
 	r.borderFaults(b, n)
@@ -203,8 +289,12 @@ func (r *reader) borderFaults(b Border, n *jsontree.Node) {
 		r.later(to.KeyRange, "pieced coping strips are", "make the strips of one fabric")
 	case b.Part.Given() && b.Corners == Mitred:
 		r.later(n.Member("corners").KeyRange, "pieced borders with mitred corners are", `write "corner squares" or "butted"`)
-	case b.Part.Given() && b.Corners == CornerSquares && !b.CornerFabric.Given():
-		r.report(missing, b.Name.At, `"corner_fabric" is missing from the pieced border `+quote(b.Name.Text), "name the fabric of its corner squares")
+	case b.CornerFabric.Given() && b.CornerPart.Given():
+		r.report(notAllowed, n.Member("corner_part").KeyRange, "the corners of border "+quote(b.Name.Text)+` have both a "corner_fabric" and a "corner_part"`, "remove one of them")
+	case b.Part.Given() && b.Corners == CornerSquares && !b.CornerFabric.Given() && !b.CornerPart.Given():
+		r.report(missing, b.Name.At, `"corner_fabric" is missing from the pieced border `+quote(b.Name.Text), `name the fabric of its corner squares, or the block there as "corner_part"`)
+	case b.CornerPart.Given() && b.Corners != CornerSquares:
+		r.report(notAllowed, n.Member("corner_part").KeyRange, "border "+quote(b.Name.Text)+" has no corner squares for a block to take the place of", `write "corners": "corner squares"`)
 	case b.CornerFabric.Given() && b.Corners != CornerSquares:
 		r.report(notAllowed, n.Member("corner_fabric").KeyRange, "border "+quote(b.Name.Text)+" has no corner squares for a fabric of their own", `write "corners": "corner squares"`)
 	}

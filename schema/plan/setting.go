@@ -185,6 +185,7 @@ type Sashing struct {
 	Width        Length // finished
 	Cornerstones Text   // fabric of the squares where strips meet; absent when strips run through
 	Outer        bool   // also round the outside
+	RowsOnly     bool   // none beside the blocks; those between the rows run through
 	Joins        Joins  // of strips that run through
 	At           source.Range
 }
@@ -243,6 +244,7 @@ type Border struct {
 	EndsOn       bool      // top and bottom are sewn on first; otherwise the sides are
 	Corners      Corners
 	CornerFabric Text
+	CornerPart   Text // a block in each corner, in place of a square of fabric
 	Joins        Joins
 	Lengthwise   bool // strips are cut along the fabric, each in one piece
 	EachSide     bool // strips are joined for each side by itself
@@ -256,7 +258,7 @@ func (b *Border) Copes() bool { return b.To[0].Given() }
 // Ingredients are the fabrics and parts that the border names.
 func (b *Border) Ingredients() []Ingredient {
 	var in []Ingredient
-	for _, i := range []Ingredient{{b.Fabric, true}, {b.Part, false}, {b.CornerFabric, true}} {
+	for _, i := range []Ingredient{{b.Fabric, true}, {b.Part, false}, {b.CornerFabric, true}, {b.CornerPart, false}} {
 		if i.Name.Given() {
 			in = append(in, i)
 		}

@@ -101,16 +101,42 @@ func TestRowsAndMaps(t *testing.T) {
 	same(t, "turns", turns(p.Sizes[0].Layout.Grid), "01 10")
 }
 
+// TestRowsOnPoint: rows as they lie on point, full ones and shorter ones in
+// turn, make a grid of full rows with blocks between them.
+func TestRowsOnPoint(t *testing.T) {
+	p, problems := read(t, otherLayout(t, `"map": {"rows": ["aba", "ba", "bbb"], "key": {"a": "plain", "b": {"part": "plain", "turn": 90}}},
+		"setting": "on point", "triangles": {"sides": "ink"}`), nil)
+	same(t, "problems", len(problems), 0)
+	g := p.Sizes[0].Layout.Grid
+	same(t, "full rows", g.Rows.N, 2)
+	same(t, "columns", g.Columns.N, 3)
+	same(t, "turns", turns(g), "010 111")
+	short := g.Short(0)
+	same(t, "between", len(short), 2)
+	same(t, "turned", short[0].Turn, 90)
+	same(t, "turned", short[1].Turn, 0)
+}
+
 // TestLayoutFaults: what the schema has no words for is refused in its place.
 func TestLayoutFaults(t *testing.T) {
 	const grid = `"grid": {"rows": 2, "columns": 2, "blocks": [["plain"]]}`
 	border := func(b string) string { return grid + `, "borders": {"edge": {` + b + `}}` }
+	onPoint := func(sashing, triangles string) string {
+		return grid + `, "setting": "on point", "triangles": {"sides": "ink"` + triangles + `}, "sashing": {"fabric": "ink", "width": "1", ` + sashing + `}`
+	}
 	tests := []struct{ layout, want string }{
 		{grid + `, "setting": "on point"`, `schema/missing /layout/setting: "triangles" is missing`},
 		{grid + `, "triangles": {"sides": "ink"}`, `schema/not-allowed /layout/triangles: setting triangles go round`},
 		{`"map": {"rows": ["ac"], "key": {"a": "plain"}}`, `schema/not-allowed /layout/map/rows/0: no block stands under "c"`},
-		{`"rows": [["plain"]], "sashing": {"fabric": "ink", "width": "1"}`, `schema/not-derived-yet /layout/sashing: sashing between rows`},
-		{`"rows": [["plain"]], "setting": "on point", "triangles": {"sides": "ink"}`, `schema/not-derived-yet /layout/setting: rows of their own on point`},
+		{`"rows": [["plain"], ["plain", "plain"]], "sashing": {"fabric": "ink", "width": "1"}`, `schema/not-allowed /layout/sashing: sashes on all sides`},
+		{grid + `, "sashing": {"fabric": "ink", "width": "1", "between": "rows", "cornerstones": "ink"}`, `schema/not-allowed /layout/sashing/cornerstones: sashes between the rows only`},
+		{`"rows": [["plain", "plain"], ["plain", "plain"], ["plain", "plain"]], "setting": "on point", "triangles": {"sides": "ink"}`,
+			`schema/not-allowed /layout/rows: on point a full row and a shorter one take turns: row 2 has 2 blocks, and should have 1`},
+		{`"rows": [["plain", "plain"], ["plain"]], "setting": "on point", "triangles": {"sides": "ink"}`, `schema/not-allowed /layout/rows: on point a full row comes last`},
+		{onPoint(`"outer": true`, ""), `schema/missing /layout/sashing: "cornerstones" is missing`},
+		{onPoint(`"cornerstones": "ink"`, ""), `schema/missing /layout/sashing: sashes on point lie round every block`},
+		{onPoint(`"cornerstones": "ink", "outer": true`, `, "float": "1/2"`), `schema/not-allowed /layout/triangles/float: blocks with sashes`},
+		{onPoint(`"cornerstones": "ink", "outer": true, "between": "rows"`, ""), `schema/not-allowed /layout/sashing/between: on point there are no sashes`},
 		{border(`"fabric": "ink"`), `schema/missing /layout/borders/edge: "width" is missing`},
 		{border(`"fabric": "ink", "width": "1", "to": ["20", "20"]`), `schema/not-allowed /layout/borders/edge/to: border "edge" has both`},
 		{border(`"fabric": "ink", "width": "1", "corner_fabric": "milk"`), `schema/not-allowed /layout/borders/edge/corner_fabric: border "edge" has no corner squares`},

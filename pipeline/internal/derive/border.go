@@ -19,7 +19,8 @@ type Border struct {
 	Along     *piecing.Lengthwise
 	Units     *Units // of a pieced border
 	Pieces    bool   // the strips are cut as pieces, none of them joined
-	Corners   int64  // squares of Cut in the corners
+	Corners   int64  // squares of Cut in the corners, of fabric or of Corner
+	Corner    *Part  // nil where they are of fabric
 	Together  bool   // mitred as one with the border outside it
 }
 
@@ -63,6 +64,7 @@ func (s *Size) border(inner piecing.Box, said *plan.Border, seam measure.Length)
 		s.cope(&b)
 	case said.Corners == plan.CornerSquares:
 		b.Border, b.Corners = piecing.CorneredBorder(inner, width, seam), 4
+		b.Corner = s.byName[said.CornerPart.Text]
 	case said.Corners == plan.Mitred:
 		b.Border = piecing.MitredBorder(inner, width, seam)
 	default:
@@ -130,6 +132,9 @@ func (s *Size) needBorder(name plan.Text, b *Border, times int64, asPieces bool)
 	}
 	if f := s.byFabric[b.Said.CornerFabric.Text]; f != nil && b.Corners > 0 {
 		f.need(corners(name), b.Cut, b.Cut, b.Corners*times, plan.Whole)
+	}
+	if b.Corner != nil {
+		b.Corner.call(b.Corners * times)
 	}
 	if b.Units != nil {
 		b.Units.Part.call(min(2*(b.Units.Sides+b.Units.Ends), countless/times) * times)

@@ -55,6 +55,10 @@ func TestDirectionsOfUnits(t *testing.T) {
 		name, print, parts, layout, want string
 	}{
 		{"hourglass", "one-way", hourglass, "", "birds 2/4 crossed"},
+		{"sashes on point", "two-way", `"unit": {"cut": {"fabric": "sky", "square": "4 1/2"}}`,
+			point + `, "sashing": {"fabric": "birds", "width": "1", "cornerstones": "sky", "outer": true}`, "birds 1/1 slanted"},
+		{"corners of a border", "one-way", `"unit": {"cut": {"fabric": "birds", "square": "4 1/2"}}`,
+			`"grid": {"rows": 2, "columns": 2, "blocks": [["unit"]]}, "borders": {"edge": {"fabric": "sky", "width": "4", "corners": "corner squares", "corner_part": "unit"}}`, "birds 3/8 turned"},
 		{"hourglass, two-way", "two-way", hourglass, "", "birds 2/4 crossed"},
 		{"hourglass, turned about", "one-way", hourglass, turning, ""},
 		{"goose of four", "one-way", four("birds", "sky"), "", "birds 3/4 around"},

@@ -32,8 +32,8 @@ func (d *director) set(of plan.Setting, name plan.Text, n turns) {
 
 // onPoint lays blocks on point, turned by 45 degrees clockwise. The side
 // triangles of a square cut twice lie along the four edges; the corners come
-// upright from two squares that are cut along different diagonals. Derived from
-// geometry.
+// upright from two squares that are cut along different diagonals. Sashes and
+// cornerstones lie as the blocks do. Derived from geometry.
 func (d *director) onPoint(of plan.Setting, name plan.Text, n turns) {
 	g := of.Grid
 	for r := range g.Rows.N {
@@ -55,10 +55,21 @@ func (d *director) onPoint(of plan.Setting, name plan.Text, n turns) {
 		corners = of.Triangles.Sides
 	}
 	d.place(corners, name, Turned, n, quarters.turned)
+	if g := of.Sashing; g != nil {
+		for _, role := range []plan.Text{g.Fabric, g.Cornerstones} {
+			d.place(role, name, Turned, n.turned(45), quarters.turned)
+		}
+	}
 }
 
-// units turns the parts of a pieced border towards each side.
+// units turns the parts of a pieced border towards each side, and the blocks in
+// its corners.
 func (d *director) units(b Border, n turns) {
+	if b.Corner != nil {
+		for quarter := range int(b.Corners) {
+			d.cell(plan.Cell{Part: b.Said.CornerPart, Turn: 90 * quarter}, n)
+		}
+	}
 	if b.Units == nil {
 		return
 	}

@@ -37,7 +37,9 @@ type OnPoint struct {
 	piecing.OnPoint
 	piecing.Setting
 	Side, Corner TriangleCut
-	Float        measure.Surd // of the points inside the outer seam
+	Float        measure.Surd  // of the points inside the outer seam
+	Sashing      *plan.Sashing // nil without
+	Sash, Stone  piecing.Box   // cut sizes
 }
 
 // TriangleCut is the squares that setting triangles come from.
@@ -125,10 +127,10 @@ func (s *Size) sash(st *Setting, of plan.Setting, seam measure.Length) {
 	g := &Sashing{Said: of.Sashing}
 	g.Sashing = piecing.Sashing{
 		Rows: int64(of.Grid.Rows.N), Columns: int64(of.Grid.Columns.N),
-		Block: st.Least.Finished(seam), Width: of.Sashing.Width.Length, Outer: of.Sashing.Outer,
+		Block: st.Least.Finished(seam), Width: of.Sashing.Width.Length, Outer: of.Sashing.Outer, RowsOnly: of.Sashing.RowsOnly,
 	}
 	g.UprightCut, g.LevelCut, g.Stone = g.Pieces(seam)
-	st.Box = withSeams(g.Finished(), seam)
+	st.Box = g.Around(st.Rows.Box)
 	if !of.Sashing.Cornerstones.Given() {
 		g.LevelCut.Width = st.Width
 	}
@@ -146,6 +148,10 @@ func (s *Size) setOnPoint(st *Setting, of plan.Setting, seam measure.Length) {
 	side := measure.Min(st.Least.Width, st.Least.Height).Sub((2 * seam).Surd())
 	o := &OnPoint{Said: said, Float: said.Float.Surd()}
 	o.OnPoint = piecing.OnPoint{Columns: int64(of.Grid.Columns.N), Rows: int64(of.Grid.Rows.N), Block: side}
+	if of.Sashing != nil {
+		o.Sashing, o.OnPoint.Sash = of.Sashing, of.Sashing.Width.Length
+		o.Sash, o.Stone = o.Pieces(seam)
+	}
 	grid := s.Plan.Defaults.RulerGrid
 	o.Setting = piecing.SettingTriangles(side, seam, grid)
 	o.Side = o.triangles(said.SideCut, plan.CutTwice, seam, grid)
@@ -224,6 +230,7 @@ func (s *Size) needSetting(name plan.Text, st *Setting, p *Part) {
 	if o := st.OnPoint; o != nil {
 		s.needTriangles(called(name, "side triangles", o.Said.At), o.Said.Sides, &o.Side, times)
 		s.needTriangles(called(name, "corner triangles", o.Said.At), o.Said.Corners, &o.Corner, times)
+		s.needSashesOnPoint(name, o, times)
 	}
 }
 
@@ -240,6 +247,18 @@ func (s *Size) needTriangles(name, role plan.Text, t *TriangleCut, times int64) 
 	t.Squares = piecing.Batches(t.Triangles*times, triangles(t.Halving))
 	if f := s.byFabric[role.Text]; f != nil {
 		f.need(name, t.Cut, t.Cut, t.Squares, t.Halving)
+	}
+}
+
+func (s *Size) needSashesOnPoint(name plan.Text, o *OnPoint, times int64) {
+	if o.Sashing == nil {
+		return
+	}
+	if f := s.byFabric[o.Sashing.Fabric.Text]; f != nil {
+		s.needRectangle(f, called(name, "sashing", o.Sashing.At), o.Sash, o.Sashes()*times)
+	}
+	if f := s.byFabric[o.Sashing.Cornerstones.Text]; f != nil {
+		s.needRectangle(f, called(name, "cornerstones", o.Sashing.At), o.Stone, o.Cornerstones()*times)
 	}
 }
 

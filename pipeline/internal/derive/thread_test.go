@@ -157,6 +157,23 @@ func TestFinishIsLockstitched(t *testing.T) {
 	}
 }
 
+// The same five blocks with sashes of 1 in round them: sixteen sashes and
+// fourteen cornerstones. Eight sashes stand in the rows of blocks, joined on
+// both sides along 4 1/2 in, and eight in four rows of their own, joined to a
+// cornerstone at both ends along 1 1/2 in: 96 in. These rows are joined on both
+// sides along sixteen blocks of 4 in and eight ends of sashes of 1 in, and at
+// eight ends along 1 1/4 in on one side and sqrt2/4 on the other (worked by
+// hand): 180.828. Without allowances it would be 160, a sash's outline for each.
+func TestSeamsSashedOnPoint(t *testing.T) {
+	s := derived(t, `{"format": 1, "id": "point", "title": "Point", "units": "in", "seam": {"allowance": "1/4", "stitch": "301"},
+		"fabrics": {"sky": {"yardage": {}}}, "parts": {"patch": {"cut": {"fabric": "sky", "square": "4 1/2"}}},
+		"layout": {"setting": "on point", "grid": {"rows": 2, "columns": 2, "blocks": [["patch"]]}, "triangles": {"sides": "sky"},
+		"sashing": {"fabric": "sky", "width": "1", "cornerstones": "sky", "outer": true}}, "sizes": {"only": {}}}`)["only"]
+	if thread := s.Thread(); len(thread.Unknown) > 0 || thread.Uses[0].Seam.Decimal(measure.In, 3) != "180.828" {
+		t.Errorf("%v, %s in", thread.Unknown, thread.Uses[0].Seam.Decimal(measure.In, 3))
+	}
+}
+
 // Five blocks of 4 in, finished, on point lie in diagonal rows of one, three and
 // one: eight joins of 4 1/2 in, the corners above and below 4 + sqrt2/2 long, and
 // two rows of 12 + sqrt2/2 (worked by hand): 70.828. Floating by 1/2 in, the four

@@ -79,6 +79,23 @@ func TestSashesRunThrough(t *testing.T) {
 	wantNeed(t, s, "ink", "sashing", "2 1/2", "10 1/2", 24)
 }
 
+// TestSashedRows: rows of two 6-in blocks and of three 4-in ones, 12 in wide
+// each, with 1-in strips between them: 6 + 4 + 6 and two strips high, four when
+// they also lie above and below. The strips run through, 12 1/2 in.
+func TestSashedRows(t *testing.T) {
+	rows := `"rows": [["block", "block"], ["small", "small", "small"], ["block", "block"]]`
+	small := `, "small": {"cut": {"fabric": "milk", "square": "4 1/2"}}`
+	for outer, want := range map[string]struct {
+		high  string
+		count int64
+	}{"false": {"18", 2}, "true": {"20", 4}} {
+		s := top(t, block(6)+small, rows+`, "sashing": {"fabric": "ink", "width": "1", "between": "rows", "outer": `+outer+`}`)
+		wantSize(t, "finished", s.Top.Finished.Width, s.Top.Finished.Height, "12", want.high)
+		wantNeed(t, s, "ink", "sashing", "1 1/2", "12 1/2", want.count)
+		wantCount(t, "needs", int64(len(s.Fabric("ink").Needs)), 1)
+	}
+}
+
 // TestOnPoint: 9-in blocks on point, four by five. Blocks, side triangles and
 // finished size derived from geometry; the squares also after the trade's
 // diagonal + 1 1/4 in and half of it + 7/8 in (common practice, no source).
@@ -125,6 +142,21 @@ func TestFloat(t *testing.T) {
 	wantLength(t, "corner square", s.Top.Setting.OnPoint.Corner.Cut, "8 1/4")
 }
 
+// TestSashedOnPoint: 9-in blocks with 2-in sashes, four by five on point. 80
+// sashes 2 1/2 by 9 1/2 in, 49 cornerstones of 2 1/2 in, setting triangles as
+// without sashes, and 44 sqrt2 by 55 sqrt2 in. Derived from geometry.
+func TestSashedOnPoint(t *testing.T) {
+	s := top(t, block(9), grid(5, 4)+`, "setting": "on point", "triangles": {"sides": "ink"},
+		"sashing": {"fabric": "ink", "width": "2", "cornerstones": "milk", "outer": true}`)
+	wantCount(t, "blocks", s.Part("block").Needed, 32)
+	wantNear(t, "width", s.Top.Finished.Width, "62.2254")
+	wantNear(t, "length", s.Top.Finished.Height, "77.7817")
+	wantNeed(t, s, "ink", "sashing", "2 1/2", "9 1/2", 80)
+	wantNeed(t, s, "milk", "cornerstones", "2 1/2", "2 1/2", 49)
+	wantNeed(t, s, "ink", "side triangles", "14", "14", 4)
+	wantNeed(t, s, "ink", "corner triangles", "7 1/4", "7 1/4", 2)
+}
+
 // TestAlternates: the blocks between the full rows, 3 of a 2 by 4 setting,
 // may be others.
 func TestAlternates(t *testing.T) {
@@ -161,6 +193,10 @@ func TestBorderCorners(t *testing.T) {
 	wantSize(t, "ends and sides", b.Ends, b.Sides, "15 1/2", "20 1/2")
 	wantNeed(t, s, "milk", "edge corners", "2 1/2", "2 1/2", 4)
 	wantSize(t, "finished", s.Top.Finished.Width, s.Top.Finished.Height, "19", "24")
+
+	s, _ = bordered(t, `"fabric": "ink", "width": "5", "corners": "corner squares", "corner_part": "block"`)
+	wantCount(t, "blocks, 4 of them in the corners", s.Part("block").Needed, 16)
+	wantCount(t, "needs, no squares among them", int64(len(s.Fabric("ink").Needs)), 1)
 
 	_, b = bordered(t, `"fabric": "ink", "width": "2", "corners": "mitred"`)
 	wantNear(t, "mitred ends", b.Ends, "20.2071")

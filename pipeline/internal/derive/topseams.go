@@ -20,16 +20,32 @@ func (s *Size) setSeams(of plan.Setting, st *Setting, seam measure.Length) (l me
 		return st.OnPoint.seams(seam), true
 	}
 	if g := st.Sashing; g != nil {
-		stones := of.Sashing.Cornerstones.Given()
-		boxes = Sashed(boxes, of.Sashing.Outer, stones, g.UprightCut, g.LevelCut, g.Stone)
+		boxes = Sashed(boxes, of.Sashing, g.UprightCut, g.LevelCut, g.Stone)
 	}
-	return piecing.RowSeams(boxes, seam, func(r int) bool { return of.Sashing == nil && s.slanted(of.Grid.Row(r)) }), true
+	return piecing.RowSeams(boxes, seam, func(r int) bool { return s.slanted(sashedRow(of, r)) }), true
 }
 
-// Sashed puts sashes between the things of a grid, and round them when outer.
-// Without cornerstones a level sash runs through.
-func Sashed[T any](grid [][]T, outer, stones bool, upright, level, stone T) [][]T {
+// sashedRow is the cells of a row as sewn, among which rows of sashes count;
+// none of those, and none of a row that has sashes in it.
+func sashedRow(of plan.Setting, row int) []plan.Cell {
+	g := of.Sashing
+	if g == nil {
+		return of.Grid.Row(row)
+	}
+	if !g.RowsOnly || (row%2 == 1) != g.Outer {
+		return nil
+	}
+	return of.Grid.Row(row / 2)
+}
+
+// Sashed puts sashes between the things of a grid, and round them when they
+// go round the outside. Without cornerstones a level sash runs through.
+func Sashed[T any](grid [][]T, said *plan.Sashing, upright, level, stone T) [][]T {
+	outer, stones := said.Outer, said.Cornerstones.Given()
 	laced := func(row []T, between T) []T {
+		if said.RowsOnly {
+			return row
+		}
 		var out []T
 		if outer {
 			out = append(out, between)

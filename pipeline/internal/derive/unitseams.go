@@ -108,7 +108,28 @@ func (c *Chain) seams(joins plan.Joins, made int64) measure.Surd {
 // are (N + D)b long in all, and run on at both ends to the raw edge, which lies
 // at 45 degrees s and the float away.
 func (o *OnPoint) seams(seam measure.Length) measure.Surd {
+	if o.Sashing != nil {
+		return o.sashedSeams(seam)
+	}
 	n, d := o.Blocks(), o.Rows+o.OnPoint.Columns-1
 	beyond := diagonal(o.Float.Add(seam.Surd())).MulInt(2)
 	return o.Block.MulInt(2).Add((2 * seam).Surd()).MulInt(n + d).Add(beyond.MulInt(d + 1))
+}
+
+// sashedSeams is the seams of blocks b on point with sashes t, of which half
+// lie in the diagonal rows of blocks and half in the rows of sashes between
+// them and round them. The former are joined on both sides along b + 2s, the
+// latter to a cornerstone at either end along t + 2s. Both sides of a row of
+// sashes are joined to what lies beside it: along every block and every
+// sash's end between two, and at either end of the row on one side along the
+// cornerstone's t and one allowance, on the other, where a triangle's point
+// lies, to the triangle's raw edge or the cornerstone's, whichever comes first.
+func (o *OnPoint) sashedSeams(seam measure.Length) measure.Surd {
+	s, t := seam.Surd(), o.OnPoint.Sash.Surd()
+	half, rows := o.Sashes()/2, o.Rows+o.OnPoint.Columns
+	joins := o.Sash.Width.MulInt(2 * half).Add(o.Stone.Width.MulInt(2 * half))
+	beside := o.Block.MulInt(2 * half).Add(t.MulInt(2 * (half - rows)))
+	stone := t.Add(s)
+	ends := stone.Add(measure.Min(diagonal(s), stone)).MulInt(2 * rows)
+	return joins.Add(beside).Add(ends)
 }

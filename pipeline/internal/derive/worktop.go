@@ -25,6 +25,9 @@ func (p *Part) holds(q *Part) int64 {
 		if b.Units != nil && b.Units.Part == q {
 			n += 2 * (b.Units.Sides + b.Units.Ends)
 		}
+		if b.Corner == q {
+			n += b.Corners
+		}
 	}
 	return n
 }
@@ -88,8 +91,13 @@ func (s *Size) tellOnPoint(o *OnPoint, length bool, value report.Cell, at source
 	}
 	w := &report.Work{Formula: "k x b x sqrt2 + 2 x float", Value: value}
 	w.Terms = append(w.Terms, term("k", "full blocks point to point", report.N(n), at),
-		term("b", "side of a block, finished", s.surd(o.Block), source.Range{}),
-		term("float", "of the points inside the outer seam", s.surd(o.Float), o.Said.Float.At))
+		term("b", "side of a block, finished", s.surd(o.Block), source.Range{}))
+	if o.Sashing != nil {
+		w.Formula = "k x (b + t) x sqrt2"
+		w.Terms = append(w.Terms, term("t", "sashing, finished", s.length(o.Sashing.Width.Length), o.Sashing.Width.At))
+		return w
+	}
+	w.Terms = append(w.Terms, term("float", "of the points inside the outer seam", s.surd(o.Float), o.Said.Float.At))
 	return w
 }
 

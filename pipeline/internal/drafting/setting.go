@@ -26,7 +26,7 @@ func (d *Draft) setting(of plan.Setting, st *derive.Setting, seam measure.Length
 		if !known || stones && !cornered {
 			return piecing.Patchwork{}, false
 		}
-		rows = derive.Sashed(rows, g.Said.Outer, stones,
+		rows = derive.Sashed(rows, g.Said,
 			piecing.Plain(g.UprightCut, fabric), piecing.Plain(g.LevelCut, fabric), piecing.Plain(g.Stone, corner))
 	}
 	return sew(rows, seam)
@@ -40,8 +40,15 @@ func (d *Draft) onPoint(of plan.Setting, st *derive.Setting, seam measure.Length
 	short, known := d.cells(of.Grid.Rows.N-1, of.Grid.Short)
 	sides, sided := d.fabrics[o.Said.Sides.Text]
 	corners, cornered := d.fabrics[o.Said.Corners.Text]
+	sash, stone, sashed := 0, 0, true
+	if g := o.Sashing; g != nil {
+		var stoned bool
+		sash, sashed = d.fabrics[g.Fabric.Text]
+		stone, stoned = d.fabrics[g.Cornerstones.Text]
+		sashed = sashed && stoned
+	}
 	whole := piecing.Patchwork{Outline: piecing.Rectangle(piecing.Point{}, st.Box)}
-	if !ok || !known || !sided || !cornered {
+	if !ok || !known || !sided || !cornered || !sashed {
 		return whole, false
 	}
 	var blocks []piecing.Patchwork
@@ -56,6 +63,10 @@ func (d *Draft) onPoint(of plan.Setting, st *derive.Setting, seam measure.Length
 		switch p.Kind {
 		case piecing.SideTriangle:
 			whole.Patches = append(whole.Patches, piecing.Patch{Fabric: sides, Outline: p.Outline})
+		case piecing.SashPlace:
+			whole.Patches = append(whole.Patches, piecing.Patch{Fabric: sash, Outline: p.Outline})
+		case piecing.CornerstonePlace:
+			whole.Patches = append(whole.Patches, piecing.Patch{Fabric: stone, Outline: p.Outline})
 		case piecing.CornerTriangle:
 			whole.Patches = append(whole.Patches, piecing.Patch{Fabric: corners, Outline: p.Outline})
 		default:
@@ -128,12 +139,13 @@ func (d *Draft) round(w piecing.Patchwork, b derive.Border, strips [4]piecing.Pa
 		return sew([][]piecing.Patchwork{{top}, {w}, {bottom}}, b.Seam)
 	}
 	if b.Corners > 0 {
-		fabric, ok := d.fabrics[b.Said.CornerFabric.Text]
-		corner := piecing.Plain(piecing.Box{Width: b.Cut.Surd(), Height: b.Cut.Surd()}, fabric)
+		corner, ok := d.corner(b)
 		if !ok {
 			return w, false
 		}
-		return sew([][]piecing.Patchwork{{corner, top, corner}, {left, w, right}, {corner, bottom, corner}}, b.Seam)
+		return sew([][]piecing.Patchwork{
+			{corner, top, corner.Turned(1)}, {left, w, right}, {corner.Turned(3), bottom, corner.Turned(2)},
+		}, b.Seam)
 	}
 	first, second := sides, ends
 	if b.Said.EndsOn {
@@ -144,6 +156,17 @@ func (d *Draft) round(w piecing.Patchwork, b derive.Border, strips [4]piecing.Pa
 		return w, false
 	}
 	return second(w)
+}
+
+// corner is what stands in a border's upper left corner.
+func (d *Draft) corner(b derive.Border) (piecing.Patchwork, bool) {
+	square := piecing.Box{Width: b.Cut.Surd(), Height: b.Cut.Surd()}
+	if b.Said.CornerPart.Given() {
+		w, ok := d.parts[b.Said.CornerPart.Text]
+		return w, ok && fits(w, square)
+	}
+	fabric, ok := d.fabrics[b.Said.CornerFabric.Text]
+	return piecing.Plain(square, fabric), ok
 }
 
 // mitred is work with a mitred border about it: strips that meet on the

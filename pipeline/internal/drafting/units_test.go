@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"yardproof/pipeline/internal/drafting"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
 
@@ -28,6 +30,41 @@ func TestUnitsClose(t *testing.T) {
 			continue
 		}
 		filled(t, p.Name.Text, w, p.Box)
+	}
+}
+
+// Ways to set blocks that the demo line does not show, each drawn as large as
+// derived, and closed. Blocks in a border's corners are turned on clockwise.
+func TestSettingsClose(t *testing.T) {
+	for what, layout := range map[string]string{
+		"sashed on point": `"grid": {"rows": 2, "columns": 3, "blocks": [["pair"]], "between": [["plain"]]}, "setting": "on point", "triangles": {"sides": "ink"},
+			"sashing": {"fabric": "milk", "width": "1", "cornerstones": "ink", "outer": true}`,
+		"strips between rows": `"rows": [["pair", "pair"], ["third", "third", "third"]], "sashing": {"fabric": "milk", "width": "1", "between": "rows", "outer": true}`,
+		"rows sashed":         `"rows": [["pair", "plain"], ["plain", "pair"]], "sashing": {"fabric": "milk", "width": "1"}`,
+		"blocks in corners": `"grid": {"rows": 1, "columns": 1, "blocks": [["plain"]]},
+			"borders": {"edge": {"fabric": "milk", "width": "6", "corners": "corner squares", "corner_part": "pair"}}`,
+	} {
+		text := `{"format": 1, "id": "a", "title": "A", "units": "in", "seam": {"allowance": "1/4", "stitch": "301"},
+			"fabrics": {"ink": {"yardage": {}}, "milk": {"yardage": {}}},
+			"parts": {"ink": {"cut": {"fabric": "ink", "size": ["6 1/2", "3 1/2"]}}, "milk": {"cut": {"fabric": "milk", "size": ["6 1/2", "3 1/2"]}},
+				"pair": {"rows": [["ink"], ["milk"]]}, "plain": {"cut": {"fabric": "ink", "square": "6 1/2"}}, "third": {"cut": {"fabric": "ink", "square": "4 1/2"}}},
+			"layout": {` + layout + `}, "sizes": {"only": {}}}`
+		s := sizes("a.plan.json", []byte(text))[0]
+		top, ok := drafting.Of(s).Top()
+		if !ok {
+			t.Errorf("%s: not drafted", what)
+			continue
+		}
+		filled(t, what, top, s.Top.Finished)
+		if what != "blocks in corners" {
+			continue
+		}
+		// Ink lies above in the block as sewn: at the top left corner above, at the
+		// top right one on the right, and so on.
+		for _, at := range [][2]int64{{3, 1}, {17, 3}, {15, 17}, {1, 15}} {
+			point := piecing.Point{X: (measure.Length(at[0]) * measure.Inch).Surd(), Y: (measure.Length(at[1]) * measure.Inch).Surd()}
+			shows(t, what, top, point, 0)
+		}
 	}
 }
 

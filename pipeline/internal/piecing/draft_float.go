@@ -4,14 +4,14 @@ import "yardproof/schema/measure"
 
 // Around is the places of a top whose edges lie so far outside the tight ones:
 // the float of the points, the outer seam allowance, or both. Setting
-// triangles reach out to the edges, divided where the seams between the rows
+// triangles and outer cornerstones reach out to the edges, divided where the seams between the rows
 // of blocks, sewn from lower left to upper right, run on. The corner of the
 // larger top is the origin. Derived from geometry.
 func (o OnPoint) Around(edge measure.Surd) []Place {
 	tight := o.Finished()
 	var out []Place
 	for _, p := range o.Places() {
-		if p.Kind == SideTriangle || p.Kind == CornerTriangle {
+		if p.Kind == SideTriangle || p.Kind == CornerTriangle || p.Kind == CornerstonePlace && onSides(p.Outline, tight) {
 			p.Outline = reach(p.Outline, tight, edge)
 		}
 		p.Outline = p.Outline.each(Point{edge, edge}.plus)
@@ -20,7 +20,18 @@ func (o OnPoint) Around(edge measure.Surd) []Place {
 	return out
 }
 
-// reach is a setting triangle of a tight top as it reaches out to an edge.
+// onSides tells whether an edge of p lies on the sides of a box.
+func onSides(p Polygon, b Box) bool {
+	n := 0
+	for _, q := range p {
+		if sidesAt(q, b) > 0 {
+			n++
+		}
+	}
+	return n > 1
+}
+
+// reach is a triangle on the edge of a tight top as it reaches out to an edge.
 func reach(p Polygon, tight Box, edge measure.Surd) Polygon {
 	// The corner of a corner triangle, or of a side triangle the one inside.
 	special := 0

@@ -37,28 +37,52 @@ func Closed(size Box, list []Place) bool { return places(size, list).Closed() }
 
 // Places is every block and setting triangle of the finished top, tight: the
 // full rows from the top, each followed by the alternates below it, then the
-// triangles.
+// triangles, and the cornerstones and sashes between them.
 func (o OnPoint) Places() []Place {
-	half := o.Block.Mul(measure.Root2()).DivInt(2)
-	var blocks, triangles []Place
+	var blocks, rest []Place
 	// Lattice points (i, j) half a diagonal apart: a block stands on those
 	// with both odd, an alternate on those with both even inside the top. On
-	// the edge it is half a block and on the corner a quarter.
+	// the edge it is half a block and on the corner a quarter. Cornerstones
+	// stand on the points between, and sashes between two points.
 	right, bottom := 2*o.Columns, 2*o.Rows
 	for j := range bottom + 1 {
 		for i := range right + 1 {
-			if (i+j)%2 != 0 {
-				continue
-			}
-			place := Place{o.kind(i, j), o.diamond(half, i, j)}
-			if place.Kind == SideTriangle || place.Kind == CornerTriangle {
-				triangles = append(triangles, place)
-			} else {
-				blocks = append(blocks, place)
+			switch kind := o.kind(i, j); {
+			case kind == BlockPlace || kind == AlternatePlace:
+				blocks = append(blocks, Place{kind, o.diamond(o.Block, i, j)})
+			case kind == CornerstonePlace && o.Sash == 0:
+			case kind == CornerstonePlace:
+				rest = append(rest, Place{kind, o.diamond(o.Sash.Surd(), i, j)})
+			default:
+				rest = append(rest, Place{kind, o.diamond(o.Block, i, j)})
 			}
 		}
 	}
-	return append(blocks, triangles...)
+	return append(append(blocks, rest...), o.sashes()...)
+}
+
+// sashes is the four sashes round every block of the full rows.
+func (o OnPoint) sashes() []Place {
+	if o.Sash == 0 {
+		return nil
+	}
+	along, across := o.Block.Div(measure.Root2()).DivInt(2), o.Sash.Surd().Div(measure.Root2()).DivInt(2)
+	half := o.Pitch().Div(measure.Root2())
+	var list []Place
+	for j := int64(1); j < 2*o.Rows; j += 2 {
+		for i := int64(1); i < 2*o.Columns; i += 2 {
+			for _, d := range [][2]int64{{1, -1}, {1, 1}, {-1, 1}, {-1, -1}} {
+				middle := Point{half.MulInt(2*i + d[0]).DivInt(2), half.MulInt(2*j + d[1]).DivInt(2)}
+				// Outwards from the block, and along its side clockwise.
+				out := Point{across.MulInt(d[0]), across.MulInt(d[1])}
+				side := Point{along.MulInt(-d[1]), along.MulInt(d[0])}
+				list = append(list, Place{SashPlace, Polygon{
+					middle.plus(out).minus(side), middle.plus(out).plus(side), middle.minus(out).plus(side), middle.minus(out).minus(side),
+				}})
+			}
+		}
+	}
+	return list
 }
 
 func (o OnPoint) kind(i, j int64) PlaceKind {
@@ -69,6 +93,8 @@ func (o OnPoint) kind(i, j int64) PlaceKind {
 		}
 	}
 	switch {
+	case (i+j)%2 != 0:
+		return CornerstonePlace
 	case edges == 2:
 		return CornerTriangle
 	case edges == 1:
@@ -79,15 +105,21 @@ func (o OnPoint) kind(i, j int64) PlaceKind {
 	return BlockPlace
 }
 
-// diamond is the block about lattice point (i, j), as far as it lies in the
-// top.
-func (o OnPoint) diamond(half measure.Surd, i, j int64) Polygon {
-	middle := Point{half.MulInt(i), half.MulInt(j)}
+// onEdge tells whether a lattice point lies on the top's edge.
+func (o OnPoint) onEdge(i, j int64) bool {
+	return i == 0 || j == 0 || i == 2*o.Columns || j == 2*o.Rows
+}
+
+// diamond is a square of a side about lattice point (i, j), as far as it lies
+// in the top.
+func (o OnPoint) diamond(side measure.Surd, i, j int64) Polygon {
+	apart, half := o.Pitch().Div(measure.Root2()), side.Div(measure.Root2())
+	middle := Point{apart.MulInt(i), apart.MulInt(j)}
 	var p Polygon
 	for _, d := range []Point{{Y: half.Neg()}, {X: half}, {Y: half}, {X: half.Neg()}} {
 		p = append(p, middle.plus(d))
 	}
-	if k := o.kind(i, j); k == SideTriangle || k == CornerTriangle {
+	if o.onEdge(i, j) {
 		return p.Overlap(Rectangle(Point{}, o.Finished())).simple()
 	}
 	return p

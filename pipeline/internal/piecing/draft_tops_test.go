@@ -43,6 +43,8 @@ func TestOnPointCloses(t *testing.T) {
 		{Columns: 4, Rows: 5, Block: (9 * inch).Surd()},
 		{Columns: 1, Rows: 1, Block: (9 * inch).Surd()},
 		{Columns: 3, Rows: 1, Block: (6 * inch).Surd().Mul(measure.Root2())},
+		{Columns: 4, Rows: 3, Block: (9 * inch).Surd(), Sash: 2 * inch},
+		{Columns: 1, Rows: 1, Block: (4 * inch).Surd(), Sash: 3 * inch},
 	} {
 		places := o.Places()
 		placesClose(t, "on point", o.Finished(), places)
@@ -50,6 +52,7 @@ func TestOnPointCloses(t *testing.T) {
 		for kind, want := range map[piecing.PlaceKind]int64{
 			piecing.BlockPlace: o.Rows * o.Columns, piecing.AlternatePlace: o.Alternates(),
 			piecing.SideTriangle: o.SideTriangles(), piecing.CornerTriangle: o.CornerTriangles(),
+			piecing.SashPlace: o.Sashes(), piecing.CornerstonePlace: o.Cornerstones(),
 		} {
 			if count[kind] != want {
 				t.Errorf("%d by %d: %d of kind %d, want %d", o.Columns, o.Rows, count[kind], kind, want)
@@ -58,11 +61,44 @@ func TestOnPointCloses(t *testing.T) {
 		area := measure.Area(o.Block, o.Block)
 		for _, p := range places {
 			want := map[piecing.PlaceKind]int64{piecing.SideTriangle: 2, piecing.CornerTriangle: 4}[p.Kind]
+			if p.Kind == piecing.SashPlace || p.Kind == piecing.CornerstonePlace {
+				continue // TestSashedOnPoint
+			}
 			if got := p.Outline.Area().MulInt(max(1, want)); !got.Equal(area) {
 				t.Errorf("kind %d covers %s", p.Kind, measure.FormatArea(p.Outline.Area(), measure.In))
 			}
 		}
 	}
+}
+
+// Sashes on point are as long as a block and as wide as they are said to be;
+// of the cornerstones those on the edge are halved by it. Derived from
+// geometry.
+func TestSashedOnPoint(t *testing.T) {
+	o := piecing.OnPoint{Columns: 4, Rows: 3, Block: (9 * inch).Surd(), Sash: 2 * inch}
+	sash, stone := measure.Area(o.Block, (2*inch).Surd()), measure.Area((2*inch).Surd(), (2*inch).Surd())
+	halved := int64(0)
+	for _, p := range o.Places() {
+		area := p.Outline.Area()
+		switch {
+		case p.Kind == piecing.SashPlace && !area.Equal(sash):
+			t.Errorf("a sash covers %s", measure.FormatArea(area, measure.In))
+		case p.Kind == piecing.CornerstonePlace && area.MulInt(2).Equal(stone):
+			halved++
+		case p.Kind == piecing.CornerstonePlace && !area.Equal(stone):
+			t.Errorf("a cornerstone covers %s", measure.FormatArea(area, measure.In))
+		}
+	}
+	if halved != o.EdgeStones() || halved != 14 || o.Cornerstones() != 31 || o.Sashes() != 48 {
+		t.Errorf("%d halved, %d said; %d cornerstones, %d sashes", halved, o.EdgeStones(), o.Cornerstones(), o.Sashes())
+	}
+	size := o.Finished()
+	decimals(t, "width", size.Width, "62.225397") // 44 sqrt2
+	decimals(t, "height", size.Height, "46.669048")
+	cut, square := o.Pieces(quarter)
+	decimals(t, "sash, long", cut.Width, "9.500000")
+	decimals(t, "sash, wide", cut.Height, "2.500000")
+	decimals(t, "cornerstone", square.Width, "2.500000")
 }
 
 // The setting triangles cut from the exact squares finish to their places: a
@@ -90,6 +126,7 @@ func TestSettingTrianglesFinish(t *testing.T) {
 func TestFloatingCloses(t *testing.T) {
 	for _, o := range []piecing.OnPoint{
 		{Columns: 4, Rows: 5, Block: (9 * inch).Surd()}, {Columns: 1, Rows: 1, Block: (9 * inch).Surd()}, {Columns: 3, Rows: 1, Block: (6 * inch).Surd()},
+		{Columns: 3, Rows: 2, Block: (6 * inch).Surd(), Sash: inch},
 	} {
 		for _, edge := range []measure.Surd{{}, quarter.Surd(), (3 * quarter).Surd()} {
 			placesClose(t, "floating", o.Floating(edge), o.Around(edge))

@@ -3,11 +3,50 @@ package piecing
 import "yardproof/schema/measure"
 
 // OnPoint is a layout of square blocks turned 45 degrees, with k blocks in a
-// full row and r full rows, set in side and corner triangles. All formulas
-// are derived from geometry.
+// full row and r full rows, set in side and corner triangles. Where it is
+// sashed, sashes lie round every block, and the outer edge runs through the
+// middles of the outermost cornerstones. All formulas are derived from
+// geometry.
 type OnPoint struct {
-	Columns, Rows int64        // k and r, at least 1
-	Block         measure.Surd // b, finished
+	Columns, Rows int64          // k and r, at least 1
+	Block         measure.Surd   // b, finished
+	Sash          measure.Length // t, finished width of the sashes; 0 without
+}
+
+// Pitch is from one block to the next, b + t.
+func (o OnPoint) Pitch() measure.Surd { return o.Block.Add(o.Sash.Surd()) }
+
+// Sashes is 4rk, where there are any: one on each side of every block of the
+// full rows, which the alternates and the triangles share.
+func (o OnPoint) Sashes() int64 {
+	if o.Sash == 0 {
+		return 0
+	}
+	return 4 * o.Rows * o.Columns
+}
+
+// Cornerstones is 2rk + r + k, where there are sashes. EdgeStones of them lie
+// on the edge and are trimmed with it.
+func (o OnPoint) Cornerstones() int64 {
+	if o.Sash == 0 {
+		return 0
+	}
+	return 2*o.Rows*o.Columns + o.Rows + o.Columns
+}
+
+// EdgeStones is 2(r + k), where there are sashes.
+func (o OnPoint) EdgeStones() int64 {
+	if o.Sash == 0 {
+		return 0
+	}
+	return 2 * (o.Rows + o.Columns)
+}
+
+// Pieces is the cut sizes: a sash, t + 2s wide and 2s longer than a block's
+// side, and a cornerstone, t + 2s square.
+func (o OnPoint) Pieces(s measure.Length) (sash, stone Box) {
+	t := (o.Sash + 2*s).Surd()
+	return Box{plus2s(o.Block, s), t}, Box{t, t}
 }
 
 // Blocks is all blocks, rk + (r-1)(k-1).
@@ -31,9 +70,9 @@ func (o OnPoint) CornerTriangles() int64 { return 4 }
 func (o OnPoint) CornerSquares() int64 { return 2 }
 
 // Finished is the finished size, setting triangles cut tight:
-// k*b*sqrt2 by r*b*sqrt2. On no ruler when b is.
+// k(b + t)sqrt2 by r(b + t)sqrt2. On no ruler when b is.
 func (o OnPoint) Finished() Box {
-	diagonal := o.Block.Mul(measure.Root2())
+	diagonal := o.Pitch().Mul(measure.Root2())
 	return Box{diagonal.MulInt(o.Columns), diagonal.MulInt(o.Rows)}
 }
 

@@ -3,18 +3,26 @@ package piecing
 import "yardproof/schema/measure"
 
 // Sashing is sashes of finished width t between the blocks of an r by k grid,
-// and round it when Outer. All formulas are derived from geometry.
+// and round it when Outer; or only between its rows, and above and below them
+// when Outer. All formulas are derived from geometry.
 type Sashing struct {
 	Rows, Columns int64
 	Block         Box            // finished
 	Width         measure.Length // t, finished
 	Outer         bool
+	RowsOnly      bool
 }
 
 // across and down are how many sashes lie side by side in a row and one below
 // the other in a column.
-func (g Sashing) across() int64 { return g.Columns + g.ring() }
-func (g Sashing) down() int64   { return g.Rows + g.ring() }
+func (g Sashing) across() int64 {
+	if g.RowsOnly {
+		return 0
+	}
+	return g.Columns + g.ring()
+}
+
+func (g Sashing) down() int64 { return g.Rows + g.ring() }
 
 func (g Sashing) ring() int64 {
 	if g.Outer {
@@ -28,7 +36,8 @@ func (g Sashing) ring() int64 {
 func (g Sashing) Upright() int64 { return g.Rows * g.across() }
 
 // Level is how many sashes lie above and below blocks, as long as a block is
-// wide: k(r-1), or k(r+1) with the outer ring.
+// wide: k(r-1), or k(r+1) with the outer ring; there they run through when
+// there are none beside them.
 func (g Sashing) Level() int64 { return g.Columns * g.down() }
 
 // Sashes is both together.
@@ -39,10 +48,14 @@ func (g Sashing) Cornerstones() int64 { return g.across() * g.down() }
 
 // Finished is W = k*b + (k-1)t, or (k+1)t with the outer ring; H likewise.
 func (g Sashing) Finished() Box {
-	return Box{
-		g.Block.Width.MulInt(g.Columns).Add(g.Width.Surd().MulInt(g.across())),
-		g.Block.Height.MulInt(g.Rows).Add(g.Width.Surd().MulInt(g.down())),
-	}
+	return g.Around(Box{g.Block.Width.MulInt(g.Columns), g.Block.Height.MulInt(g.Rows)})
+}
+
+// Around is the size of blocks of a size, side by side, with the sashes put
+// between them.
+func (g Sashing) Around(blocks Box) Box {
+	t := g.Width.Surd()
+	return Box{blocks.Width.Add(t.MulInt(g.across())), blocks.Height.Add(t.MulInt(g.down()))}
 }
 
 // Pieces is the cut sizes: upright and level sashes, each t + 2s wide and 2s

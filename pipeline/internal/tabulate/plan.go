@@ -2,6 +2,7 @@ package tabulate
 
 import (
 	"fmt"
+	"strings"
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
@@ -55,6 +56,9 @@ func row(cells ...report.Cell) report.Row { return report.Row{Cells: cells} }
 func many(n int64, noun string) string {
 	if n == 1 {
 		return fmt.Sprintf("%d %s", n, noun)
+	}
+	if strings.HasSuffix(noun, "sh") {
+		noun += "e"
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
 }

@@ -27,9 +27,20 @@ func settingRows(s *derive.Size) []report.Row {
 		add("blocks", onPointText(o.Rows, o.Columns)+"; each", o.Blocks(), st.Least.Width, st.Least.Height)
 		add("side triangles", triangleText(o.Side, u)+"; squares", o.Side.Squares, o.Side.Cut.Surd(), o.Side.Cut.Surd())
 		add("corner triangles", triangleText(o.Corner, u)+"; squares", o.Corner.Squares, o.Corner.Cut.Surd(), o.Corner.Cut.Surd())
+		if o.Sashing != nil {
+			add("sashing", "on every side of every block of the full rows", o.Sashes(), o.Sash.Height, o.Sash.Width)
+			add("cornerstones", fmt.Sprintf("where four sashes meet, of %s; %d of them lie on the edge and are trimmed with it", o.Sashing.Cornerstones.Text, o.EdgeStones()),
+				o.Cornerstones(), o.Stone.Width, o.Stone.Height)
+		}
 		add("middle", floatText(o, s.Of.Seam.Allowance.Length, u)+"; should measure", 0, st.Width, st.Height)
 	case st.Sashing != nil:
 		sash := st.Sashing
+		if sash.RowsOnly {
+			add("blocks", straightText(g)+"; each row should measure as wide as the sashing is long", 0, st.Width, measure.Surd{})
+			add("sashing", levelText(sash, u), levels(sash), sash.LevelCut.Height, sash.LevelCut.Width)
+			add("middle", "should measure", 0, st.Width, st.Height)
+			break
+		}
 		add("blocks", fmt.Sprintf("%d rows of %d; each", g.Rows.N, g.Columns.N), sash.Rows*sash.Columns, st.Least.Width, st.Least.Height)
 		add("sashing", "upright, beside the blocks", sash.Upright(), sash.UprightCut.Width, sash.UprightCut.Height)
 		add("", levelText(sash, u), levels(sash), sash.LevelCut.Height, sash.LevelCut.Width)
@@ -76,6 +87,9 @@ func triangleText(t derive.TriangleCut, u measure.Unit) string {
 }
 
 func floatText(o *derive.OnPoint, seam measure.Length, u measure.Unit) string {
+	if o.Sashing != nil {
+		return "trim " + seam.Format(u) + " beyond the middles of the outer cornerstones"
+	}
 	if o.Float.IsZero() {
 		return "trim " + seam.Format(u) + " beyond the blocks' points"
 	}
@@ -163,7 +177,15 @@ func cornerRows(b derive.Border, u measure.Unit) []report.Row {
 	if b.Corners == 0 {
 		return nil
 	}
-	return []report.Row{row(report.Cell{}, report.T("corner squares of "+b.Said.CornerFabric.Text+", 4 of"), report.Cell{}, report.L(b.Cut.Surd(), u), report.L(b.Cut.Surd(), u))}
+	return []report.Row{row(report.Cell{}, report.T(cornerText(b)+", 4 of"), report.Cell{}, report.L(b.Cut.Surd(), u), report.L(b.Cut.Surd(), u))}
+}
+
+// cornerText is what a border has in its corners.
+func cornerText(b derive.Border) string {
+	if b.Corner != nil {
+		return b.Corner.Name.Text + " in the corners, turned from one to the next clockwise"
+	}
+	return "corner squares of " + b.Said.CornerFabric.Text
 }
 
 func unitRows(b derive.Border, name string, u measure.Unit) []report.Row {
@@ -188,15 +210,21 @@ func settingText(p *derive.Part, of plan.Setting, u measure.Unit) string {
 	}
 	blocks := strings.Join(parts, ", ")
 	if o := st.OnPoint; o != nil {
+		if o.Sashing != nil {
+			blocks += fmt.Sprintf("; %s and %s, %d of these on the edge", many(o.Sashes(), "sash"), many(o.Cornerstones(), "cornerstone"), o.EdgeStones())
+		}
 		return fmt.Sprintf("%s: %s; %s; %s; %s", onPointText(o.Rows, o.Columns), blocks,
 			"side "+triangleText(o.Side, u), "corner "+triangleText(o.Corner, u), floatText(o, p.Seam.Allowance.Length, u))
 	}
 	g := st.Sashing
+	if g.RowsOnly {
+		return fmt.Sprintf("%s: %s; %s between", straightText(of.Grid), blocks, many(levels(g), "sash"))
+	}
 	text := fmt.Sprintf("%d rows of %d: %s; %s upright and %d level", of.Grid.Rows.N, of.Grid.Columns.N, blocks, many(g.Upright(), "sash"), levels(g))
 	if g.Said.Cornerstones.Given() {
 		text += ", " + many(g.Cornerstones(), "cornerstone")
 	}
-	return strings.ReplaceAll(text, "sashs", "sashes")
+	return text
 }
 
 // borderedText is how borders go round a part.
@@ -217,7 +245,7 @@ func roundText(b derive.Border, u measure.Unit) string {
 	if b.Units != nil {
 		text := fmt.Sprintf("%s of %s, %d on each side, %d on each end", name, b.Said.Part.Text, b.Units.Sides, b.Units.Ends)
 		if b.Corners > 0 {
-			text += ", corner squares " + b.Cut.Format(u)
+			text += cornersOf(b, u)
 		}
 		return text
 	}
@@ -228,12 +256,19 @@ func roundText(b derive.Border, u measure.Unit) string {
 	}
 	text := name + ", " + b.Said.Corners.String() + ": " + sides + ", " + ends
 	if b.Corners > 0 {
-		text += ", corner squares " + b.Cut.Format(u)
+		text += cornersOf(b, u)
 	}
 	if b.Said.Copes() {
 		text += ", trimmed to " + b.Said.To[0].Bare(u) + " x " + b.Said.To[1].Format(u) + " finished"
 	}
 	return text
+}
+
+func cornersOf(b derive.Border, u measure.Unit) string {
+	if b.Corner != nil {
+		return ", " + b.Corner.Name.Text + " in the corners"
+	}
+	return ", corner squares " + b.Cut.Format(u)
 }
 
 // printable is the finished size to the printed rounding, where the exact one
