@@ -135,7 +135,10 @@ func borderRows(s *derive.Size, b derive.Border) []report.Row {
 			strips.Why = s.JoinedWork(name, b.Strips, b.Said.At)
 		}
 	}
-	if b.Corners > 0 {
+	switch {
+	case b.Corner != nil:
+		second = "then top and bottom with a block at either end, 2 of"
+	case b.Corners > 0:
 		second = "then top and bottom with a corner square at either end, 2 of"
 	}
 	rows := []report.Row{
