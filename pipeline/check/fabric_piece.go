@@ -59,6 +59,9 @@ func keepsItsWay(f *derive.Fabric) string {
 	if f.Directional() {
 		return "; its print may not be turned sideways"
 	}
+	if f.Matched() {
+		return "; to show the same place of the print it may not be turned"
+	}
 	return ""
 }
 

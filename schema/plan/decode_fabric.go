@@ -23,9 +23,6 @@ func (r *reader) fabric(m jsontree.Member) Fabric {
 	}
 	if repeat := n.Member("repeat"); repeat != nil {
 		f.Repeat = r.length("repeat", repeat.Value, positive)
-		if n.Get("precut") != nil {
-			r.later(repeat.KeyRange, "the repeat of a print on precut pieces is", "remove it, or keep the plan out of the folder until it is")
-		}
 	}
 	if pack := n.Get("precut"); pack != nil {
 		r.precut(&f, pack)

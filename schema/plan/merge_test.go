@@ -73,8 +73,8 @@ func TestPatchIsBlamed(t *testing.T) {
 			`schema/off-tick /sizes/hall/parts/plain/cut/square: "square": "8 1/3" is not on a ruler: the nearest are 8.33 in and 8.34 in -> write 8.33 in or 8.34 in`},
 		{`{ "layout": { "borders": { "rimm": null } } }`,
 			`schema/removes-nothing /sizes/hall/layout/borders/rimm: the size takes away "rimm", which the recipe does not have here -> remove this line, or name one of stop, rim`},
-		{`{ "fabrics": { "sand": { "yardage": null, "precut": { "piece": [18, 21], "count": 4 }, "repeat": "6" } } }`,
-			`schema/not-derived-yet /sizes/hall/fabrics/sand/repeat: the repeat of a print on precut pieces is not derived yet: the plan is refused rather than passed unproved -> remove it, or keep the plan out of the folder until it is`},
+		{`{ "layout": { "borders": { "rim": { "fabric": null, "part": "plain", "corners": "mitred" } } } }`,
+			`schema/not-derived-yet /sizes/hall/layout/borders/rim/corners: pieced borders with mitred corners are not derived yet: the plan is refused rather than passed unproved -> write "corner squares" or "butted"`},
 	}
 	text := sample(t, "lattice-walk.plan.json")
 	start := strings.Index(text, `"hall": { "use"`) + len(`"hall": `)

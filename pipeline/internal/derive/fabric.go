@@ -102,6 +102,12 @@ func (f *Fabric) cutPacks() {
 // sheetProblem is all that is to be cut from precut pieces.
 func (f *Fabric) sheetProblem() cutting.SheetProblem {
 	pieces, strips := f.split()
+	for i := range pieces {
+		pieces[i].Along = f.Reserved(pieces[i].Along)
+	}
+	for i := range strips {
+		strips[i].Height = f.Reserved(strips[i].Height)
+	}
 	return cutting.SheetProblem{
 		Sheet:  cutting.Sheet{Across: f.StripLength().Length, Along: f.StripWidth().Length},
 		Pieces: pieces,

@@ -35,3 +35,29 @@ func TestBackingOfWholeRepeats(t *testing.T) {
 		t.Errorf("one panel: %s", got)
 	}
 }
+
+// Fat quarters of 18 x 21 in hold five rows of six 3 1/2-in squares; of a print
+// that repeats every 4 in four rows, of one that repeats every 6 in three, and of
+// one of 10 in one: two rows would begin 10 in apart, and the rule keeps a whole
+// repeat for each (common practice, no source). Sixty squares. Strips used whole
+// as they come keep nothing.
+func TestRepeatOnPrecuts(t *testing.T) {
+	for _, c := range []struct {
+		repeat string
+		sheets int
+	}{{"3 1/2", 2}, {"4", 3}, {"6", 4}, {"10", 10}} {
+		s := derived(t, `{"format": 1, "id": "quarters", "title": "Quarters", "units": "in", "seam": {"allowance": "1/4"},
+			"fabrics": {"sky": {"repeat": "`+c.repeat+`", "precut": {"piece": ["18", "21"], "count": 4}}}, "parts": {"square": {"cut": {"fabric": "sky", "square": "3 1/2"}}},
+			"layout": {"grid": {"rows": 10, "columns": 6, "blocks": [["square"]]}}, "sizes": {"only": {}}}`)["only"]
+		f := s.Fabric("sky")
+		if f.Err != nil || f.PlainSheets.Count != c.sheets || f.PackedSheets().Layout.Count != c.sheets {
+			t.Errorf("%s: %v, %d pieces, %d packed; want %d", c.repeat, f.Err, f.PlainSheets.Count, f.PackedSheets().Layout.Count, c.sheets)
+		}
+	}
+	s := derived(t, `{"format": 1, "id": "roll", "title": "Roll", "units": "in", "seam": {"allowance": "1/4"},
+		"fabrics": {"sky": {"repeat": "6", "precut": {"piece": ["2 1/2", "42"], "count": 40}}}, "parts": {"rail": {"strip_set": {"strips": [{"fabric": "sky", "width": "2 1/2"}, {"fabric": "sky", "width": "2 1/2"}], "segment": "4 1/2"}}},
+		"layout": {"grid": {"rows": 6, "columns": 3, "blocks": [["rail"]]}}, "sizes": {"only": {}}}`)["only"]
+	if f := s.Fabric("sky"); f.Err != nil || f.Sheets.Count != 4 {
+		t.Errorf("%v, %d strips", f.Err, f.Sheets.Count)
+	}
+}

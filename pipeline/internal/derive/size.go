@@ -164,7 +164,22 @@ type Need struct {
 }
 
 // Turnable tells whether what is cut may lie either way round.
-func (f *Fabric) Turnable(n Need) bool { return !n.Strip && !n.Fixed && !f.Directional() }
+func (f *Fabric) Turnable(n Need) bool {
+	return !n.Strip && !n.Fixed && !f.Directional() && !f.Matched()
+}
+
+// Matched tells whether the fabric is precut pieces of which the same place of
+// the print is cut each time.
+func (f *Fabric) Matched() bool { return f.Form == plan.Precut && f.Repeat.Length > 0 }
+
+// Reserved is how much of a precut piece is taken for a height: where the print
+// is matched, whole repeats, rounded up, but no more than there is.
+func (f *Fabric) Reserved(height measure.Length) measure.Length {
+	if there := f.StripWidth().Length; f.Matched() && height <= there {
+		return min(measure.CeilTo(height, f.Repeat.Length), there)
+	}
+	return height
+}
 
 // Fabric is one fabric of the size and what it takes.
 type Fabric struct {

@@ -365,6 +365,9 @@ func halved(h plan.Halving) string {
 func (c cutter) packs(t *report.Table) {
 	t.Columns[0] = report.Column{ID: "pack_pieces", Title: "Pack pieces"}
 	t.Columns[5] = report.Column{ID: "running", Title: "Pack pieces so far"}
+	if repeat := c.f.Repeat.Length; repeat > 0 {
+		t.Lead = append(t.Lead, fmt.Sprintf("The print repeats every %s: what lies one below the other along the shorter side of a piece is cut a whole number of repeats apart, nothing is turned.", repeat.Format(c.u)))
+	}
 	pieces, strips := c.needs()
 	running := int64(0)
 	for _, sheet := range c.sheets.Sheets {

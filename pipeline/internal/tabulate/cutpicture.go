@@ -139,7 +139,7 @@ func (f *frame) strip(r cutting.Row, u, v measure.Length) {
 // fabric.
 func (f *frame) along(across, along measure.Length) measure.Length {
 	if f.turned {
-		return along
+		return f.c.f.Reserved(along)
 	}
 	return across
 }
