@@ -3,6 +3,7 @@ package check
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/pipeline/internal/derive"
@@ -193,6 +194,9 @@ func packsOver(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 func count(n int, thing string) string {
 	if n == 1 {
 		return "1 " + thing
+	}
+	if strings.HasSuffix(thing, "sh") {
+		thing += "e"
 	}
 	return fmt.Sprintf("%d %ss", n, thing)
 }

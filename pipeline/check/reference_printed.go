@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"yardproof/schema/plan"
 )
@@ -31,6 +32,7 @@ func unknownPrinted(p *Pass) {
 	for _, c := range said.Fabric {
 		p.printedFabric("fabric", c.Of, plan.Yardage)
 	}
+	p.printedTop(said)
 	p.printedFinish(said)
 	p.printedClasses(said)
 }
@@ -163,6 +165,30 @@ func (p *Pass) strayFigure(under string, of plan.Text, fault, hint string) {
 		Message: fmt.Sprintf("%q, printed under %s, %s", of.Text, under, fault),
 		Hint:    hint,
 	})
+}
+
+// printedTop is about sashes, setting triangles and borders that the layout has.
+func (p *Pass) printedTop(said *plan.Printed) {
+	l := p.Size.Of.Layout
+	for _, c := range said.Setting {
+		switch {
+		case (c.Of.Text == "sashes" || c.Of.Text == "cornerstones") && l.Sashing == nil:
+			p.strayFigure("setting", c.Of, "is of a layout with sashing, and this one has none", "remove it, or add the sashing")
+		case c.Of.Text == "cornerstones" && !l.Sashing.Cornerstones.Given():
+			p.strayFigure("setting", c.Of, "is of sashing with cornerstones, and this one runs through", "remove it, or name the cornerstones' fabric")
+		case strings.HasSuffix(c.Of.Text, "_triangles") && l.Triangles == nil, strings.HasSuffix(c.Of.Text, "_squares") && l.Triangles == nil:
+			p.strayFigure("setting", c.Of, "is of blocks on point, and these stand straight", "remove it, or set the blocks on point")
+		}
+	}
+	var names []string
+	for _, b := range l.Borders {
+		names = append(names, b.Name.Text)
+	}
+	for _, b := range said.Borders {
+		if !slices.Contains(names, b.Of.Text) {
+			p.strayFigure("borders", b.Of, "names no border of the layout", writeName(b.Of.Text, names))
+		}
+	}
 }
 
 func (p *Pass) printedFinish(said *plan.Printed) {

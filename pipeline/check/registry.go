@@ -22,6 +22,7 @@ var registry = sorted(
 	zoneChecks,
 	layoutChecks,
 	printedChecks,
+	printedTopChecks,
 	finishChecks,
 	edgeChecks,
 	threadChecks,

@@ -28,6 +28,11 @@ func (r *reader) printed(n *jsontree.Node) (*Printed, source.Range) {
 	p.Left = printedCounts(n.Get("left"))
 	p.Precuts = printedCounts(n.Get("precuts"))
 	p.Fabric = r.printedLengths(n.Get("fabric"))
+	p.Setting = printedCounts(n.Get("setting"))
+	for _, m := range members(n.Get("borders")) {
+		length := func(key string) Length { return r.length(key, m.Value.Get(key), positive) }
+		p.Borders = append(p.Borders, PrintedBorder{Text{m.Key, m.KeyRange}, length("cut"), length("sides"), length("ends")})
+	}
 	p.Backing = r.printedPair("backing", n.Get("backing"))
 	p.Batting = r.printedPair("batting", n.Get("batting"))
 	for _, m := range members(n.Get("thread")) {

@@ -21,6 +21,8 @@ type Printed struct {
 	Left     []PrintedCount  // pieces of a precut left over
 	Precuts  []PrintedCount  // packs to buy, by fabric
 	Fabric   []PrintedLength // length to buy, by fabric
+	Setting  []PrintedCount  // sashes, setting triangles and the like, under their names in the plan
+	Borders  []PrintedBorder // cut sizes, by border
 	Backing  PrintedPair     // size of the pieced backing
 	Batting  PrintedPair     // size of the batting to buy
 	Thread   []PrintedLength // all thread of a stitch class
@@ -43,6 +45,13 @@ type PrintedLength struct {
 type PrintedSize struct {
 	Of            Text
 	Width, Height Length
+}
+
+// PrintedBorder is the sizes that a border's strips are cut, as far as they are
+// printed.
+type PrintedBorder struct {
+	Of               Text
+	Cut, Sides, Ends Length
 }
 
 // PrintedPair is a printed width and length.
