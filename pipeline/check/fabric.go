@@ -67,13 +67,6 @@ var fabricChecks = []Check{
 		Fix:     "check the rows and columns of the layout and of the blocks",
 		Run:     tooManyPieces,
 	},
-	{
-		Rule: "fabric/wide-only", Level: diag.Warning, Since: "0.1.0", Scope: Size,
-		Summary: "the printed length is enough at the stated usable width and not at the careful 40 in (100 cm)",
-		Why:     "Fabric sold as 42 to 44 in wide gives 40 to 42 in between the selvages, by the mill and the bolt. At 42 in seven 6-in squares come from a strip, at 40 in six: 42 squares are six strips or seven, and whoever bought the narrower bolt is 6 in short. The careful width is common practice, no source.",
-		Fix:     "print the length that 40 in (100 cm) takes, or tell the customer the width in the fabric list and accept this",
-		Run:     eachPrintedCloth(wideOnly),
-	},
 }
 
 func cloth(f *derive.Fabric) Subject { return Subject{Kind: derive.Cloth, Name: f.Role.Text} }
@@ -217,8 +210,8 @@ func generous(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 // for an article that is sold.
 func (p *Pass) mostAsked(f *derive.Fabric) measure.Length {
 	most := f.Buy
-	if p.hopesForWidth(f) {
-		most = max(most, atWidth(p.Size, f, p.carefulWidth()).Fabric(f.Role.Text).Buy)
+	if careful, hopes := p.hopesFor(f); hopes {
+		most = max(most, atWidth(p.Size, f, careful).Fabric(f.Role.Text).Buy)
 	}
 	for _, w := range p.wardrobe() {
 		if sold := w.Fabric(f.Role.Text); sold != nil {
@@ -226,66 +219,4 @@ func (p *Pass) mostAsked(f *derive.Fabric) measure.Length {
 		}
 	}
 	return most
-}
-
-func (p *Pass) carefulWidth() measure.Length { return plan.DefaultsFor(p.Plan.Units).UsableWidth }
-
-// hopesForWidth tells whether a fabric of the common width is stated to be
-// wider than the careful figure.
-func (p *Pass) hopesForWidth(f *derive.Fabric) bool {
-	w := f.UsableWidth.Length
-	return w > p.carefulWidth() && w <= widestCommon(p.Plan.Units)
-}
-
-// widestCommon is the greatest usable width that may be meant for the common
-// quilting width, sold as 42 to 44 in or 110 cm; wider stated widths ask for
-// another fabric. Common practice, no source.
-func widestCommon(u measure.Unit) measure.Length {
-	if u == measure.Cm {
-		return 112 * measure.Centimetre
-	}
-	return 44 * measure.Inch
-}
-
-func wideOnly(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
-	if !p.hopesForWidth(f) || said.Length.Length < f.Gross || !sureOfCloth(p.Size, f) {
-		return
-	}
-	careful := p.carefulWidth()
-	narrow := atWidth(p.Size, f, careful)
-	n := narrow.Fabric(f.Role.Text)
-	why := p.length(n.Gross)
-	switch {
-	case n.Err != nil:
-		why = "a piece is too long"
-	case !sureOfCloth(narrow, n):
-		why = "a strip set or tube gives no piece"
-	case n.Gross <= said.Length.Length:
-		return
-	}
-	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("the pattern prints %s of %q; at a usable width of %s it takes %s, at the careful %s %s",
-			p.asPrinted(said), f.Role.Text, p.length(f.UsableWidth.Length), p.length(f.Gross), p.length(careful), why),
-		Hint:  wideHint(p, n),
-		About: cloth(f),
-	})
-}
-
-func wideHint(p *Pass, narrow *derive.Fabric) string {
-	if narrow.Err != nil {
-		return "sew the piece of two, or say in the fabric list how wide the fabric must be"
-	}
-	return "print " + p.enough(narrow) + ", or say in the fabric list how wide the fabric must be"
-}
-
-// atWidth derives the size anew with another usable width of one fabric.
-func atWidth(s *derive.Size, f *derive.Fabric, width measure.Length) *derive.Size {
-	of := *s.Of
-	of.Fabrics = append([]plan.Fabric(nil), s.Of.Fabrics...)
-	for i := range of.Fabrics {
-		if of.Fabrics[i].Role.Text == f.Role.Text {
-			of.Fabrics[i].UsableWidth.Length = width
-		}
-	}
-	return s.Again(&of)
 }

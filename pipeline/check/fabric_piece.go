@@ -179,7 +179,7 @@ func packTight(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 }
 
 func packsOver(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
-	if int64(said.N) <= f.Packs || !sureOfCloth(p.Size, f) {
+	if int64(said.N) <= p.mostPacks(f) || !sureOfCloth(p.Size, f) {
 		return
 	}
 	p.Report(said.At, Finding{

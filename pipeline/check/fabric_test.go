@@ -47,7 +47,7 @@ func TestFatQuartersAreCountedInWholePieces(t *testing.T) {
 	const quarter = `{"fabrics": {"sky": {"yardage": null, "precut": {"piece": ["18", "LENGTH"], "count": 1}}},
 		"parts": {"square": {"cut": {"square": "3 1/2"}}}, "layout": {"grid": {"rows": ROWS, "columns": 5}}, "printed": {"small": {"precuts": {"sky": 1}}}}`
 	for _, c := range []struct{ length, rows, rules string }{
-		{"20", "5", ""}, {"20", "6", "fabric/pack-short"}, {"21", "6", ""}, {"21", "7", "fabric/pack-short"},
+		{"20", "5", ""}, {"20", "6", "fabric/pack-short"}, {"21", "6", "fabric/quarter-size"}, {"21", "7", "fabric/pack-short"},
 	} {
 		patch := replaced(quarter, "LENGTH", c.length, "ROWS", c.rows)
 		if got := rulesOf(try(t, squares, patch)); got != c.rules {

@@ -20,6 +20,7 @@ var registry = sorted(
 	yieldChecks,
 	fabricChecks,
 	zoneChecks,
+	carefulChecks,
 	layoutChecks,
 	printedChecks,
 	printedTopChecks,

@@ -156,7 +156,12 @@ func byHand() report.Table {
 	for _, what := range []string{
 		"Steps stand in an order that can be followed: nothing is used before it is made.",
 		"Each step gives a size to measure against, and the diagrams agree with it.",
-		"Pressing directions let the seams nest.",
+		"Pressing directions let the seams nest; the two sets of a tube are pressed opposite ways where they meet.",
+		"Right and wrong sides are named, and no diagram shows left for right.",
+		"Borders and sashes are cut to the quilt as it measures through its middle.",
+		"What is over of a strip is promised to one use only.",
+		"Measures in a second system were worked out from finished sizes, and no yards stand where metres are meant.",
+		"The skill level on the cover is that of the hardest step.",
 		"Cover, text, diagrams and metadata give the same finished size.",
 		"Photographs show the size that is sold, made of the fabric amounts that are printed.",
 		"Somebody other than the designer has sewn it from the text, at the usable width printed.",

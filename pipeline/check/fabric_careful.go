@@ -1,0 +1,188 @@
+package check
+
+import (
+	"fmt"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// Rules about sizes of fabric that the trade states larger than every shop has
+// them.
+var carefulChecks = []Check{
+	{
+		Rule: "fabric/wide-only", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the printed length is enough at the stated usable width and not at the careful 40 in (100 cm), or 104 in (264 cm) of extra-wide backing",
+		Why:     "Fabric sold as 42 to 44 in wide gives 40 to 42 in between the selvages, by the mill and the bolt, and backing sold as 108 in gives 104 to 106. At 42 in seven 6-in squares come from a strip, at 40 in six: 42 squares are six strips or seven, and whoever bought the narrower bolt is 6 in short. The careful widths are common practice, no source.",
+		Fix:     "print the length that the careful width takes, or tell the customer the width in the fabric list and accept this",
+		Run:     eachPrintedCloth(wideOnly),
+	},
+	{
+		Rule: "fabric/quarter-size", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the printed packs are enough at the stated size of a fat quarter or eighth and not at the careful 20 in (50 cm) of its length",
+		Why:     "A fat quarter is half a width of fabric: 18 in by 20 to 22, by the bolt it was cut from. Of 18 x 21 in come thirty squares of 3 1/2 in, of 18 x 20 in twenty-five, and one quarter in six is then missing. The careful size is common practice, no source.",
+		Fix:     "state 18 x 20 in as the usable size, or tell the customer the size in the fabric list and accept this",
+		Run:     eachPrintedPack(quarterSize),
+	},
+	{
+		Rule: "fabric/widths-differ", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "fabrics of the common width are reckoned at different usable widths",
+		Why:     "A pattern prints one usable width, and its customer buys every fabric by it. Where the blocks are reckoned at 42 in and the border at 40, one of the two lists is of another width than is printed: four strips of 42 in are cut where the 40 in that was bought needs five.",
+		Fix:     "reckon all fabrics that are sold as 42 to 44 in (110 cm) at one usable width",
+		Run:     widthsDiffer,
+	},
+}
+
+// carefulWidth is what is usable of every bolt of the common width.
+func (p *Pass) carefulWidth() measure.Length { return plan.DefaultsFor(p.Plan.Units).UsableWidth }
+
+// hopesFor is the careful width of a fabric that is stated to be wider than
+// that; ok is false where it is not, or is neither of the common width nor
+// extra-wide backing.
+func (p *Pass) hopesFor(f *derive.Fabric) (careful measure.Length, ok bool) {
+	w := f.UsableWidth.Length
+	if careful = p.carefulWidth(); w > careful && w <= widestCommon(p.Plan.Units) {
+		return careful, true
+	}
+	careful, widest := 104*measure.Inch, 108*measure.Inch // common practice, no source
+	if p.Plan.Units == measure.Cm {
+		careful, widest = 264*measure.Centimetre, 275*measure.Centimetre
+	}
+	return careful, w > careful && w <= widest
+}
+
+// widestCommon is the greatest usable width that may be meant for the common
+// quilting width, sold as 42 to 44 in or 110 cm; wider stated widths ask for
+// another fabric. Common practice, no source.
+func widestCommon(u measure.Unit) measure.Length {
+	if u == measure.Cm {
+		return 112 * measure.Centimetre
+	}
+	return 44 * measure.Inch
+}
+
+func wideOnly(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	careful, hopes := p.hopesFor(f)
+	if !hopes || said.Length.Length < f.Gross || !sureOfCloth(p.Size, f) {
+		return
+	}
+	narrow := atWidth(p.Size, f, careful)
+	n := narrow.Fabric(f.Role.Text)
+	why := p.length(n.Gross)
+	switch {
+	case n.Err != nil:
+		why = "a piece is too long"
+	case !sureOfCloth(narrow, n):
+		why = "a strip set or tube gives no piece"
+	case n.Gross <= said.Length.Length:
+		return
+	}
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("the pattern prints %s of %q; at a usable width of %s it takes %s, at the careful %s %s",
+			p.asPrinted(said), f.Role.Text, p.length(f.UsableWidth.Length), p.length(f.Gross), p.length(careful), why),
+		Hint:  wideHint(p, n),
+		About: cloth(f),
+	})
+}
+
+func wideHint(p *Pass, narrow *derive.Fabric) string {
+	if narrow.Err != nil {
+		return "sew the piece of two, or say in the fabric list how wide the fabric must be"
+	}
+	return "print " + p.enough(narrow) + ", or say in the fabric list how wide the fabric must be"
+}
+
+// widthsDiffer tells of the first fabric that is reckoned at another width than
+// those before it.
+func widthsDiffer(p *Pass) {
+	var first *derive.Fabric
+	for _, f := range p.Size.Fabrics {
+		w := f.UsableWidth.Length
+		if f.Form != plan.Yardage || !f.Used() || w < p.carefulWidth()*9/10 || w > widestCommon(p.Plan.Units) {
+			continue
+		}
+		if first == nil {
+			first = f
+		}
+		if w == first.UsableWidth.Length {
+			continue
+		}
+		p.Report(f.UsableWidth.At, Finding{
+			Message: fmt.Sprintf("%q is reckoned at a usable width of %s and %q at %s", f.Role.Text, p.length(w), first.Role.Text, p.length(first.UsableWidth.Length)),
+			Hint:    fmt.Sprintf("reckon all at %s", p.length(min(w, first.UsableWidth.Length))),
+			Related: []Related{{first.Role.At, "the other fabric"}},
+		})
+		return
+	}
+}
+
+// carefulQuarter is the careful length of a fat quarter's or eighth's longer
+// side; ok is false for precuts that are neither, or are not stated longer.
+func (p *Pass) carefulQuarter(f *derive.Fabric) (careful measure.Length, ok bool) {
+	short, widest := 18*measure.Inch, 22*measure.Inch
+	careful = 20 * measure.Inch
+	if p.Plan.Units == measure.Cm {
+		short, careful, widest = 50*measure.Centimetre, 50*measure.Centimetre, 55*measure.Centimetre
+	}
+	across, long := min(f.Piece[0].Length, f.Piece[1].Length), f.StripLength().Length
+	return careful, (across == short || across == short/2) && long > careful && long <= widest
+}
+
+// atQuarter derives the fabric anew, of quarters no longer than they may be.
+func atQuarter(s *derive.Size, f *derive.Fabric, long measure.Length) *derive.Fabric {
+	return withFabric(s, f, func(f *plan.Fabric) {
+		for i := range f.Usable {
+			f.Usable[i].Length = min(f.Usable[i].Length, long)
+		}
+	}).Fabric(f.Role.Text)
+}
+
+// mostPacks is the greatest number of packs that a pattern may print without
+// printing too many: those that are needed, or more if it allows for the
+// careful size.
+func (p *Pass) mostPacks(f *derive.Fabric) int64 {
+	if careful, hopes := p.carefulQuarter(f); hopes {
+		return max(f.Packs, atQuarter(p.Size, f, careful).Packs)
+	}
+	return f.Packs
+}
+
+func quarterSize(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
+	careful, hopes := p.carefulQuarter(f)
+	if !hopes || int64(said.N) < f.Packs || !sureOfCloth(p.Size, f) {
+		return
+	}
+	small := atQuarter(p.Size, f, careful)
+	takes := "it takes " + count(int(small.Packs), "pack")
+	switch {
+	case small.Err != nil:
+		takes = "a piece is too long"
+	case small.Packs <= int64(said.N):
+		return
+	}
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("the pattern prints %s of %q; at %s a piece that is enough, at the careful %s %s", count(said.N, "pack"), f.Role.Text,
+			p.pair(f.StripWidth().Length, f.StripLength().Length), p.pair(f.StripWidth().Length, careful), takes),
+		Hint:  "state the careful size as usable, or say in the fabric list how large a piece must be",
+		About: cloth(f),
+	})
+}
+
+// atWidth derives the size anew with another usable width of one fabric.
+func atWidth(s *derive.Size, f *derive.Fabric, width measure.Length) *derive.Size {
+	return withFabric(s, f, func(f *plan.Fabric) { f.UsableWidth.Length = width })
+}
+
+// withFabric derives the size anew with one fabric changed.
+func withFabric(s *derive.Size, f *derive.Fabric, change func(*plan.Fabric)) *derive.Size {
+	of := *s.Of
+	of.Fabrics = append([]plan.Fabric(nil), s.Of.Fabrics...)
+	for i := range of.Fabrics {
+		if of.Fabrics[i].Role.Text == f.Role.Text {
+			change(&of.Fabrics[i])
+		}
+	}
+	return s.Again(&of)
+}
