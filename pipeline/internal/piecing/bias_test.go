@@ -77,6 +77,15 @@ func TestBiasSquareLimits(t *testing.T) {
 			t.Errorf("%+v gives a square", c)
 		}
 	}
+	if !piecing.BiasByArea(10*inch, 0).IsZero() {
+		t.Error("strips of no width have a length by area")
+	}
+	// By area 20 in square are exactly 200 in of 2-in strips.
+	for need, want := range map[measure.Length]measure.Length{200 * inch: 20 * inch, 200*inch + tick: inch * 41 / 2} {
+		if a, ok := piecing.BiasSquareByArea(need.Surd(), 2*inch, inch/2); !ok || a != want {
+			t.Errorf("%v by area: %v, want %v", need.Format(measure.In), a.Format(measure.In), want.Format(measure.In))
+		}
+	}
 	if a, ok := piecing.BiasSquare(measure.Surd{}, inch, quarter, inch); !ok || a != 0 {
 		t.Errorf("nothing needs a square of %v", a)
 	}

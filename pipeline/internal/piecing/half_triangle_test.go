@@ -26,6 +26,16 @@ func TestHalfTrianglesInAStrip(t *testing.T) {
 			}
 			strip.Patches = append(strip.Patches, Patch{0, piece.each(Point{X: at}.plus)})
 		}
+		// The first, third and so on end where the length for so many does.
+		for i := int64(0); i < 7; i += 2 {
+			corner, size := strip.Patches[i].Outline.Bounds()
+			if end := corner.X.Add(size.Width); !end.Equal(tri.HalfLengthFor(i + 1)) {
+				t.Errorf("half triangle %d of %v ends at %v", i, tri, end)
+			}
+		}
+		if !tri.HalfLengthFor(0).IsZero() || !tri.LengthFor(0).IsZero() {
+			t.Errorf("none of %v take a length", tri)
+		}
 		if !strip.apart() {
 			t.Errorf("half triangles of %v overlap", tri)
 		}

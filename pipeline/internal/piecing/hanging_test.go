@@ -19,7 +19,9 @@ func TestHangingSleeve(t *testing.T) {
 		{42 * inch, 1, 1, 40 * inch},
 		{42*inch + tick, 1, 2, 40*inch + tick},
 		{60 * inch, 1, 2, 58 * inch},
-		{90 * inch, 1, 3, 88 * inch}, // two joined are 79 1/2 in
+		{inch * 163 / 2, 1, 2, inch * 159 / 2}, // two joined are 79 1/2 in
+		{inch*163/2 + tick, 1, 3, inch*159/2 + tick},
+		{90 * inch, 1, 3, 88 * inch},
 		{91 * inch, 2, 3, inch * 89 / 2},
 		{90*inch + 2*tick, 2, 3, 44*inch + tick},
 	} {

@@ -66,10 +66,14 @@ func TestLogOrder(t *testing.T) {
 	}{
 		{top, false, false, [4]piecing.Side{top, right, bottom, left}},
 		{bottom, false, false, [4]piecing.Side{bottom, left, top, right}},
+		{right, false, false, [4]piecing.Side{right, bottom, left, top}},
+		{left, false, false, [4]piecing.Side{left, top, right, bottom}},
 		{top, false, true, [4]piecing.Side{top, left, bottom, right}},
+		{left, false, true, [4]piecing.Side{left, bottom, right, top}},
 		{right, false, true, [4]piecing.Side{right, top, left, bottom}},
 		{top, true, false, [4]piecing.Side{top, bottom, right, left}},
 		{left, true, false, [4]piecing.Side{left, right, top, bottom}},
+		{right, true, false, [4]piecing.Side{right, left, bottom, top}},
 	} {
 		l := logBlock(2*inch, inch, 1)
 		l.First, l.Courthouse, l.LeftHanded = c.first, c.courthouse, c.handed

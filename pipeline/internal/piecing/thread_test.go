@@ -30,15 +30,16 @@ func metres(t *testing.T, what string, got measure.Surd, want float64, within fl
 func TestStitchClasses(t *testing.T) {
 	want := map[string]struct {
 		ratio, threads string
+		needles        int64 // their share of the thread, in hundredths
 		from           piecing.Evidence
 	}{
-		"301": {"2.5", "needle 1 bobbin 1", piecing.Published},
-		"401": {"5.5", "needle 1 looper 1", piecing.Published},
-		"503": {"12.0", "needle 1 looper 1", piecing.Published},
-		"504": {"14.0", "needle 1 looper 2", piecing.Published},
-		"512": {"18.0", "needle 2 looper 2", piecing.Published},
-		"514": {"17.0", "needle 2 looper 2", piecing.Estimate},
-		"516": {"20.0", "needle 2 looper 3", piecing.Published},
+		"301": {"2.5", "needle 1 bobbin 1", 50, piecing.Published},
+		"401": {"5.5", "needle 1 looper 1", 25, piecing.Published},
+		"503": {"12.0", "needle 1 looper 1", 55, piecing.Published},
+		"504": {"14.0", "needle 1 looper 2", 20, piecing.Published},
+		"512": {"18.0", "needle 2 looper 2", 25, piecing.Published},
+		"514": {"17.0", "needle 2 looper 2", 25, piecing.Estimate},
+		"516": {"20.0", "needle 2 looper 3", 20, piecing.Published},
 	}
 	classes := piecing.StitchClasses()
 	if len(classes) != len(want) {
@@ -51,6 +52,9 @@ func TestStitchClasses(t *testing.T) {
 		for _, s := range c.Shares {
 			whole = whole.Add(s.Part)
 			threads += string(s.Position) + " " + measure.Rational(s.Threads, 1).Number(0) + " "
+		}
+		if got := c.Shares[0].Part; !got.Equal(measure.Rational(w.needles, 100)) {
+			t.Errorf("%s: the needles take %s of the thread, want %d hundredths", c.Class, got.Number(4), w.needles)
 		}
 		if c.Ratio.Number(1) != w.ratio || c.RatioFrom != w.from || threads != w.threads+" " {
 			t.Errorf("%s: ratio %s (%s), %s", c.Class, c.Ratio.Number(1), c.RatioFrom, threads)
