@@ -29,9 +29,11 @@ func unitOf(t *testing.T, grid, parts string) (*derive.Size, *derive.Part) {
 	return s, p
 }
 
+// wantDecimal compares in as many decimal places as are wanted.
 func wantDecimal(t *testing.T, what string, got measure.Surd, want string) {
 	t.Helper()
-	if d := got.Decimal(measure.In, 6); d != want {
+	_, places, _ := strings.Cut(want, ".")
+	if d := got.Decimal(measure.In, len(places)); d != want {
 		t.Errorf("%s: %s in, want %s", what, d, want)
 	}
 }
