@@ -67,7 +67,7 @@ func settingCounts(st *derive.Setting) map[string]settingCount {
 	if o := st.OnPoint; o != nil {
 		counts := map[string]settingCount{
 			"side_triangles":   {n: o.Side.Triangles},
-			"side_squares":     {o.Side.Squares, o.Side.Squares - 1, fmt.Sprintf("leave the last of %d triangles uncut", o.Side.Triangles)},
+			"side_squares":     {o.Side.Squares, o.Side.Squares - 1, fmt.Sprintf("would leave the last of %d triangles uncut", o.Side.Triangles)},
 			"corner_triangles": {n: o.Corner.Triangles},
 			"corner_squares":   {o.Corner.Squares, 1, "square cut twice has its bias on the quilt's edge"},
 		}
