@@ -130,8 +130,7 @@ func impossible(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 		return
 	}
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("the pattern prints %s of %q; its pieces, laid edge to edge with nothing lost, take %s",
-			p.asPrinted(said), f.Role.Text, p.length(f.Bound)),
+		Message: fmt.Sprintf("%s; its pieces, laid edge to edge with nothing lost, take %s", p.printedShort(f, said), p.length(f.Bound)),
 		Hint:  "print " + p.enough(f),
 		About: cloth(f),
 	})

@@ -20,6 +20,16 @@ func TestPrintedClothIsJudgedByZone(t *testing.T) {
 	})
 }
 
+// Twenty-one strips of 4 1/2 in and an inch are 95 1/2 in, 2.43 m, bought as 2.5 m;
+// 2 1/2 yd are 90 in.
+func TestMetresPrintedAsYards(t *testing.T) {
+	const many = `{"layout": {"grid": {"rows": 21, "columns": 8}}, "printed": {"small": {"fabric": {"sky": "LENGTH"}}}}`
+	tryAll(t, squares, []tried{
+		{"as yards", replaced(many, "LENGTH", "2 1/2 yd"), "fabric/out-of-strips", `prints 2 1/2 yd (90 in) of "sky", as many yards as it takes metres`},
+		{"other yards", replaced(many, "LENGTH", "2 3/8 yd"), "fabric/out-of-strips", `prints 2 3/8 yd (85 1/2 in) of "sky"; `},
+	})
+}
+
 func TestMetricPlansSpeakOfMetres(t *testing.T) {
 	const metric = `{"units": "cm", "seam": {"allowance": "0.75"}, "parts": {"square": {"cut": {"square": "11.5"}}}`
 	tryAll(t, squares, []tried{

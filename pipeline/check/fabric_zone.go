@@ -70,6 +70,19 @@ func (p *Pass) printedCloth(f *derive.Fabric, said plan.PrintedLength) string {
 	return fmt.Sprintf("the pattern prints %s of %q", p.asPrinted(said), f.Role.Text)
 }
 
+// printedShort is printedCloth for a length that no layout found does with; it
+// names the slip of printing metres as yards.
+func (p *Pass) printedShort(f *derive.Fabric, said plan.PrintedLength) string {
+	text := p.printedCloth(f, said)
+	if p.Plan.Units == measure.In && inMetres(said.Length.Length) == measure.CeilTo(f.Gross, 10*measure.Centimetre) {
+		text += ", as many yards as it takes metres"
+	}
+	return text
+}
+
+// inMetres is as many metres as a length is yards, rounded down.
+func inMetres(l measure.Length) measure.Length { return l * measure.Metre / measure.Yard }
+
 // proof says how far the packed layout of a fabric is known to be the best.
 func (p *Pass) proof(f *derive.Fabric) string {
 	packed := f.Packed()
@@ -100,7 +113,7 @@ func unsquared(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 func outOfStrips(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; %s takes %s, and no layout of strips%s takes less than %s, which is proved",
-			p.printedCloth(f, said), method(f), p.length(f.Gross), wholeStrips(f), p.length(f.Packed().Floor)),
+			p.printedShort(f, said), method(f), p.length(f.Gross), wholeStrips(f), p.length(f.Packed().Floor)),
 		Hint:  "print " + p.enough(f),
 		About: cloth(f),
 	})
@@ -127,7 +140,7 @@ func wholeStrips(f *derive.Fabric) string {
 func unsettled(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; the shortest layout of strips found takes %s, and none below %s is possible: whether the printed length is enough is not settled",
-			p.printedCloth(f, said), p.length(f.Packed().Gross), p.length(f.Packed().Floor)),
+			p.printedShort(f, said), p.length(f.Packed().Gross), p.length(f.Packed().Floor)),
 		Hint:  "print " + p.enough(f),
 		About: cloth(f),
 	})
