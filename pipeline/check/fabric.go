@@ -131,8 +131,8 @@ func impossible(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	}
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; its pieces, laid edge to edge with nothing lost, take %s", p.printedShort(f, said), p.length(f.Bound)),
-		Hint:  "print " + p.enough(f),
-		About: cloth(f),
+		Hint:    "print " + p.enough(f),
+		About:   cloth(f),
 	})
 }
 
