@@ -104,7 +104,7 @@ func geometryOf(part *derive.Part) Subject {
 
 func biasOutside(p *Pass) {
 	l := p.Size.Of.Layout
-	if len(l.Borders) > 0 || l.Triangles != nil || l.Sashing != nil && l.Sashing.Outer || p.cautions("bias-outside") {
+	if len(l.Borders) > 0 || l.Triangles != nil || l.Sashing != nil && l.Sashing.Outer && !l.Sashing.RowsOnly || p.cautions("bias-outside") {
 		return
 	}
 	for _, b := range p.Size.Top.Blocks {
@@ -198,10 +198,10 @@ func offGrid(p *Pass) {
 		if st.Sashing != nil {
 			report("sashing width", name, st.Sashing.Said.Width)
 		}
-		if o := st.OnPoint; o != nil && o.Sashing != nil {
-			report("sashing width", name, o.Sashing.Width)
-		}
 		if o := st.OnPoint; o != nil {
+			if o.Sashing != nil {
+				report("sashing width", name, o.Sashing.Width)
+			}
 			report("square", name, o.Said.SideCut.Square)
 			report("square", name, o.Said.CornerCut.Square)
 		}

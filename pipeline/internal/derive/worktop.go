@@ -78,6 +78,11 @@ func (s *Size) middleWork(length bool) *report.Work {
 	switch {
 	case st.OnPoint != nil:
 		return s.once(what, func() *report.Work { return s.tellOnPoint(st.OnPoint, length, value, at) })
+	case st.Sashing != nil && st.Sashing.RowsOnly:
+		if !length {
+			return nil
+		}
+		return s.once(what, func() *report.Work { return s.tellSashedRows(st, value) })
 	case st.Sashing != nil:
 		return s.once(what, func() *report.Work { return s.tellSashed(st.Sashing, length, value, at) })
 	}
@@ -98,6 +103,16 @@ func (s *Size) tellOnPoint(o *OnPoint, length bool, value report.Cell, at source
 		return w
 	}
 	w.Terms = append(w.Terms, term("float", "of the points inside the outer seam", s.surd(o.Float), o.Said.Float.At))
+	return w
+}
+
+func (s *Size) tellSashedRows(st *Setting, value report.Cell) *report.Work {
+	g := st.Sashing
+	rows := st.Rows.Finished(s.Of.Seam.Allowance.Length).Height
+	w := &report.Work{Formula: "rows + n x t", Value: value}
+	w.Terms = append(w.Terms, term("rows", "rows side by side, finished", s.surd(rows), s.Of.Layout.Grid.At),
+		term("n", "sashes between them, above and below", report.N(g.Runs()), g.Said.At),
+		term("t", "sashing, finished", s.length(g.Said.Width.Length), g.Said.Width.At))
 	return w
 }
 
