@@ -179,7 +179,7 @@ func packTight(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 }
 
 func packsOver(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
-	if int64(said.N) <= p.mostPacks(f) || !sureOfCloth(p.Size, f) {
+	if n := int64(said.N); n <= f.Packs || n <= p.mostPacks(f) || !sureOfCloth(p.Size, f) {
 		return
 	}
 	p.Report(said.At, Finding{

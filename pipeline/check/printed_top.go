@@ -28,7 +28,7 @@ var printedTopChecks = []Check{
 }
 
 // settingCount is how many of the setting's own pieces there are, and how many
-// there would be by the commonest slip; ok is false where there are none.
+// there would be by the commonest slip, where there is one.
 type settingCount struct {
 	n       int64
 	slip    int64

@@ -23,10 +23,16 @@ func (d *director) set(of plan.Setting, name plan.Text, n turns) {
 	for r := range of.Grid.Rows.N {
 		d.row(of.Grid.Row(r), n)
 	}
-	if g := of.Sashing; g != nil {
-		for _, role := range []plan.Text{g.Fabric, g.Cornerstones} {
-			d.place(role, name, Turned, n, quarters.turned)
-		}
+	d.sashes(of.Sashing, name, n)
+}
+
+// sashes lays sashes and cornerstones, if there are any, as the blocks lie.
+func (d *director) sashes(g *plan.Sashing, name plan.Text, n turns) {
+	if g == nil {
+		return
+	}
+	for _, role := range []plan.Text{g.Fabric, g.Cornerstones} {
+		d.place(role, name, Turned, n, quarters.turned)
 	}
 }
 
@@ -55,11 +61,7 @@ func (d *director) onPoint(of plan.Setting, name plan.Text, n turns) {
 		corners = of.Triangles.Sides
 	}
 	d.place(corners, name, Turned, n, quarters.turned)
-	if g := of.Sashing; g != nil {
-		for _, role := range []plan.Text{g.Fabric, g.Cornerstones} {
-			d.place(role, name, Turned, n.turned(45), quarters.turned)
-		}
-	}
+	d.sashes(of.Sashing, name, n.turned(45))
 }
 
 // units turns the parts of a pieced border towards each side, and the blocks in

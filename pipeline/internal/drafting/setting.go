@@ -20,16 +20,22 @@ func (d *Draft) setting(of plan.Setting, st *derive.Setting, seam measure.Length
 		return piecing.Patchwork{}, false
 	}
 	if g := st.Sashing; g != nil {
-		fabric, known := d.fabrics[g.Said.Fabric.Text]
-		stones := g.Said.Cornerstones.Given()
-		corner, cornered := d.fabrics[g.Said.Cornerstones.Text]
-		if !known || stones && !cornered {
+		fabric, corner, known := d.sashes(g.Said)
+		if !known {
 			return piecing.Patchwork{}, false
 		}
 		rows = derive.Sashed(rows, g.Said,
 			piecing.Plain(g.UprightCut, fabric), piecing.Plain(g.LevelCut, fabric), piecing.Plain(g.Stone, corner))
 	}
 	return sew(rows, seam)
+}
+
+// sashes are the fabrics of sashing and of its cornerstones, if it has any; ok
+// is false where one is not known.
+func (d *Draft) sashes(g *plan.Sashing) (sash, stone int, ok bool) {
+	sash, ok = d.fabrics[g.Fabric.Text]
+	stone, known := d.fabrics[g.Cornerstones.Text]
+	return sash, stone, ok && (known || !g.Cornerstones.Given())
 }
 
 // onPoint lays finished blocks, turned an eighth clockwise, and setting
@@ -41,11 +47,8 @@ func (d *Draft) onPoint(of plan.Setting, st *derive.Setting, seam measure.Length
 	sides, sided := d.fabrics[o.Said.Sides.Text]
 	corners, cornered := d.fabrics[o.Said.Corners.Text]
 	sash, stone, sashed := 0, 0, true
-	if g := o.Sashing; g != nil {
-		var stoned bool
-		sash, sashed = d.fabrics[g.Fabric.Text]
-		stone, stoned = d.fabrics[g.Cornerstones.Text]
-		sashed = sashed && stoned
+	if o.Sashing != nil {
+		sash, stone, sashed = d.sashes(o.Sashing)
 	}
 	whole := piecing.Patchwork{Outline: piecing.Rectangle(piecing.Point{}, st.Box)}
 	if !ok || !known || !sided || !cornered || !sashed {

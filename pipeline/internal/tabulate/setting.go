@@ -247,28 +247,26 @@ func roundText(b derive.Border, u measure.Unit) string {
 	name := b.Said.Name.Text
 	if b.Units != nil {
 		text := fmt.Sprintf("%s of %s, %d on each side, %d on each end", name, b.Said.Part.Text, b.Units.Sides, b.Units.Ends)
-		if b.Corners > 0 {
-			text += cornersOf(b, u)
-		}
-		return text
+		return text + cornersOf(b, u)
 	}
 	sides := fmt.Sprintf("sides %s x %s", b.Cut.Bare(u), b.Sides.Format(u))
 	ends := fmt.Sprintf("top and bottom %s x %s", b.EndCut.Bare(u), b.Ends.Format(u))
 	if b.Said.EndsOn && b.Corners == 0 {
 		sides, ends = ends, sides
 	}
-	text := name + ", " + b.Said.Corners.String() + ": " + sides + ", " + ends
-	if b.Corners > 0 {
-		text += cornersOf(b, u)
-	}
+	text := name + ", " + b.Said.Corners.String() + ": " + sides + ", " + ends + cornersOf(b, u)
 	if b.Said.Copes() {
 		text += ", trimmed to " + b.Said.To[0].Bare(u) + " x " + b.Said.To[1].Format(u) + " finished"
 	}
 	return text
 }
 
+// cornersOf is what a border has in its corners, after its strips.
 func cornersOf(b derive.Border, u measure.Unit) string {
-	if b.Corner != nil {
+	switch {
+	case b.Corners == 0:
+		return ""
+	case b.Corner != nil:
 		return ", " + b.Corner.Name.Text + " in the corners"
 	}
 	return ", corner squares " + b.Cut.Format(u)
