@@ -36,7 +36,7 @@ func settingRows(s *derive.Size) []report.Row {
 	case st.Sashing != nil:
 		sash := st.Sashing
 		if sash.RowsOnly {
-			add("blocks", straightText(g)+"; each row should measure as wide as the sashing is long", 0, st.Width, measure.Surd{})
+			rows = append(rows, row(report.T("blocks"), report.T(straightText(g)+"; each row should measure as wide as the sashing is long"), report.Cell{}, report.L(st.Width, u), report.Cell{}))
 			add("sashing", levelText(sash, u), levels(sash), sash.LevelCut.Height, sash.LevelCut.Width)
 			add("middle", "should measure", 0, st.Width, st.Height)
 			break

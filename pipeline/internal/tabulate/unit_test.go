@@ -4,18 +4,19 @@ import (
 	"testing"
 
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/report"
 	"yardproof/schema/jsontree"
+	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
 )
 
-// sewnBy is the sewing of an invented top of 3 by 3 parts "unit", by part: how
-// it is made and what is noted.
-func sewnBy(t *testing.T, parts string) map[string][2]string {
+// sizeOf is the one size of an invented plan with parts and a layout.
+func sizeOf(t *testing.T, parts, layout string) *derive.Size {
 	t.Helper()
 	text := `{ "format": 1, "id": "units", "title": "Units", "units": "in", "seam": { "allowance": "1/4" },
   "fabrics": { "a": { "yardage": {} }, "b": { "yardage": {} } }, "parts": { ` + parts + ` },
-  "layout": { "grid": { "rows": 3, "columns": 3, "blocks": [["unit"]] } }, "sizes": { "one": {} } }`
+  "layout": { ` + layout + ` }, "sizes": { "one": {} } }`
 	file := source.New("test.plan.json", []byte(text))
 	tree, problems := jsontree.Parse(file, jsontree.DefaultLimits())
 	if len(problems) > 0 {
@@ -25,8 +26,15 @@ func sewnBy(t *testing.T, parts string) map[string][2]string {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
+	return derive.Of(p, &p.Sizes[0])
+}
+
+// sewnBy is the sewing of an invented top of 3 by 3 parts "unit", by part: how
+// it is made and what is noted.
+func sewnBy(t *testing.T, parts string) map[string][2]string {
+	t.Helper()
 	words := map[string][2]string{}
-	for _, r := range sewParts(derive.Of(p, &p.Sizes[0])).Rows {
+	for _, r := range sewParts(sizeOf(t, parts, `"grid": { "rows": 3, "columns": 3, "blocks": [["unit"]] }`)).Rows {
 		words[r.Cells[0].Text] = [2]string{r.Cells[1].Text, r.Cells[6].Text}
 	}
 	return words
@@ -90,6 +98,29 @@ func TestTriangleWords(t *testing.T) {
 	} {
 		if words[part] != want {
 			t.Errorf("%s: %q, want %q", part, words[part], want)
+		}
+	}
+}
+
+// Rows with strips between them have a width to measure and no one height.
+func TestSashedRowsWords(t *testing.T) {
+	s := sizeOf(t, `"low": { "cut": { "fabric": "a", "square": "4 1/2" } }, "high": { "cut": { "fabric": "a", "square": "6 1/2" } }`,
+		`"rows": [["low", "low", "low"], ["high", "high"]], "sashing": { "fabric": "b", "width": "1", "between": "rows" }`)
+	u := s.Plan.Units
+	want := []report.Row{
+		row(report.T("blocks"), report.T("2 rows; each row should measure as wide as the sashing is long"), report.Cell{}, report.L((25*measure.Inch/2).Surd(), u), report.Cell{}),
+		row(report.T("sashing"), report.T("level, running through"), report.N(1), report.L((3*measure.Inch/2).Surd(), u), report.L((25*measure.Inch/2).Surd(), u)),
+		row(report.T("middle"), report.T("should measure"), report.Cell{}, report.L((25*measure.Inch/2).Surd(), u), report.L((23*measure.Inch/2).Surd(), u)),
+	}
+	got := settingRows(s)
+	if len(got) != len(want) {
+		t.Fatalf("%d rows", len(got))
+	}
+	for r := range want {
+		for c := range want[r].Cells {
+			if got[r].Cells[c] != want[r].Cells[c] {
+				t.Errorf("row %d, cell %d: %+v, want %+v", r, c, got[r].Cells[c], want[r].Cells[c])
+			}
 		}
 	}
 }
