@@ -156,7 +156,7 @@ func priceUnit(p *Pass) {
 // what a price leaves is not known otherwise.
 func (p *Pass) asked(do func(w worn, k *derive.Kit)) {
 	p.eachKit(func(w worn, k *derive.Kit) {
-		if !k.Said.Price.Given() || k.Costs.Unit.Value == nil || k.Costs.Net.Value == nil {
+		if !k.Known || !k.Said.Price.Given() || k.Costs.Unit.Value == nil || k.Costs.Net.Value == nil {
 			return
 		}
 		for _, g := range k.Goods {
@@ -220,7 +220,7 @@ func underTarget(p *Pass) {
 // holds and with what the pattern takes.
 func kitContents(p *Pass) {
 	p.eachKit(func(w worn, k *derive.Kit) {
-		if len(k.Said.Label) == 0 {
+		if !k.Known || len(k.Said.Label) == 0 {
 			return
 		}
 		goods := map[string]derive.Good{}

@@ -62,7 +62,7 @@ func (p *Pass) unserved(w worn, role string, next plan.Price) string {
 	f := w.Instead(role, next).Fabric(role)
 	limit, says := p.promised(own)
 	switch {
-	case own.Form == plan.Precut || own.Err != nil:
+	case own.Form == plan.Precut || !w.Size.SureOfCloth(own):
 		return ""
 	case f.Err != nil:
 		return fmt.Sprintf("it is %s, and a piece does not fit in any way", p.article(f))

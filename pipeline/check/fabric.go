@@ -138,7 +138,15 @@ func impossible(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 
 // enough is what the pattern's instructions take, rounded up as the shop cuts it.
 func (p *Pass) enough(f *derive.Fabric) string {
-	return measure.FormatFabric(measure.CeilTo(f.Gross, f.Grid), p.Plan.Units)
+	return p.atLeast(f) + measure.FormatFabric(measure.CeilTo(f.Gross, f.Grid), p.Plan.Units)
+}
+
+// atLeast qualifies a figure of a fabric of which not all could be counted.
+func (p *Pass) atLeast(f *derive.Fabric) string {
+	if p.Size.Sure(cloth(f)) {
+		return ""
+	}
+	return "at least "
 }
 
 // method names the cutting instructions that the pattern prints.
@@ -189,7 +197,7 @@ func percent(share plan.Percent) string {
 }
 
 func generous(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
-	if said.Length.Length <= p.mostAsked(f) || !sureOfCloth(p.Size, f) {
+	if said.Length.Length <= p.mostAsked(f) || !p.Size.SureOfCloth(f) {
 		return
 	}
 	message := fmt.Sprintf("the pattern prints %s of %q and %s is enough: %s takes %s",

@@ -66,7 +66,7 @@ func articleShort(p *Pass, w worn) {
 func articleStrips(p *Pass, w worn) {
 	for _, said := range p.Size.Of.Printed.Fabric {
 		own, f := p.Size.Fabric(said.Of.Text), w.Fabric(said.Of.Text)
-		if !bothCloth(own, f) || !holds(f, said.Length.Length) || f.Layout.Strips() <= own.Layout.Strips() {
+		if !bothCloth(own, f) || !p.Size.SureOfCloth(own) || !holds(f, said.Length.Length) || f.Layout.Strips() <= own.Layout.Strips() {
 			continue
 		}
 		p.Report(articlePlace(own, f), Finding{
@@ -87,7 +87,7 @@ func bothCloth(own, f *derive.Fabric) bool {
 // on.
 func (p *Pass) articleCloth(w worn, said plan.PrintedLength) {
 	own, f := p.Size.Fabric(said.Of.Text), w.Fabric(said.Of.Text)
-	if !bothCloth(own, f) || !holds(own, said.Length.Length) || holds(f, said.Length.Length) {
+	if !bothCloth(own, f) || !p.Size.SureOfCloth(own) || !holds(own, said.Length.Length) || holds(f, said.Length.Length) {
 		return
 	}
 	takes := "a piece does not fit in any way"
@@ -120,7 +120,7 @@ func (p *Pass) article(f *derive.Fabric) string {
 
 func (p *Pass) articlePacks(w worn, said plan.PrintedCount) {
 	own, f := p.Size.Fabric(said.Of.Text), w.Fabric(said.Of.Text)
-	if own == nil || f == nil || f.Form != plan.Precut || own.Err != nil || f.Err != nil || int64(said.N) < own.Packs || int64(said.N) >= f.Packs {
+	if own == nil || f == nil || f.Form != plan.Precut || !p.Size.SureOfCloth(own) || f.Err != nil || int64(said.N) < own.Packs || int64(said.N) >= f.Packs {
 		return
 	}
 	p.Report(articlePlace(own, f), Finding{

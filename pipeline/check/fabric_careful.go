@@ -65,7 +65,7 @@ func widestCommon(u measure.Unit) measure.Length {
 
 func wideOnly(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	careful, hopes := p.hopesFor(f)
-	if !hopes || said.Length.Length < f.Gross || !sureOfCloth(p.Size, f) {
+	if !hopes || said.Length.Length < f.Gross || !p.Size.SureOfCloth(f) {
 		return
 	}
 	narrow := atWidth(p.Size, f, careful)
@@ -74,7 +74,7 @@ func wideOnly(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	switch {
 	case n.Err != nil:
 		why = "a piece is too long"
-	case !sureOfCloth(narrow, n):
+	case !narrow.SureOfCloth(n):
 		why = "a strip set or tube gives no piece"
 	case n.Gross <= said.Length.Length:
 		return
@@ -151,7 +151,7 @@ func (p *Pass) mostPacks(f *derive.Fabric) int64 {
 
 func quarterSize(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 	careful, hopes := p.carefulQuarter(f)
-	if !hopes || int64(said.N) < f.Packs || !sureOfCloth(p.Size, f) {
+	if !hopes || int64(said.N) < f.Packs || !p.Size.SureOfCloth(f) {
 		return
 	}
 	small := atQuarter(p.Size, f, careful)

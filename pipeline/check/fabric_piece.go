@@ -153,12 +153,12 @@ func packShort(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 	if int64(said.N) >= f.Packs || packedFits(f, said) {
 		return
 	}
-	message := fmt.Sprintf("the pattern prints %s of %q with %s; %d are needed", count(said.N, "pack"), f.Role.Text,
-		count(said.N*f.Pack.N, "piece"), f.Sheets.Count)
+	message := fmt.Sprintf("the pattern prints %s of %q with %s; %s%d are needed", count(said.N, "pack"), f.Role.Text,
+		count(said.N*f.Pack.N, "piece"), p.atLeast(f), f.Sheets.Count)
 	if least := f.PackedSheets().Bound; least < f.Sheets.Count {
 		message += fmt.Sprintf(", and at least %d however they are cut into strips and pieces", least)
 	}
-	p.Report(said.At, Finding{Message: message, Hint: "print " + count(int(f.Packs), "pack"), About: cloth(f)})
+	p.Report(said.At, Finding{Message: message, Hint: "print " + p.atLeast(f) + count(int(f.Packs), "pack"), About: cloth(f)})
 }
 
 // packedFits tells whether the printed packs do when the pieces are packed.
@@ -167,7 +167,7 @@ func packedFits(f *derive.Fabric, said plan.PrintedCount) bool {
 }
 
 func packTight(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
-	if int64(said.N) >= f.Packs || !packedFits(f, said) {
+	if int64(said.N) >= f.Packs || !packedFits(f, said) || !p.Size.SureOfCloth(f) {
 		return
 	}
 	p.Report(said.At, Finding{
@@ -179,7 +179,7 @@ func packTight(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 }
 
 func packsOver(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
-	if n := int64(said.N); n <= f.Packs || n <= p.mostPacks(f) || !sureOfCloth(p.Size, f) {
+	if n := int64(said.N); n <= f.Packs || n <= p.mostPacks(f) || !p.Size.SureOfCloth(f) {
 		return
 	}
 	p.Report(said.At, Finding{

@@ -56,10 +56,12 @@ var zoneChecks = []Check{
 	},
 }
 
-// inZone runs a rule on printed lengths of yardage that lie in a zone.
+// inZone runs a rule on printed lengths of yardage that lie in a zone. Where
+// not all was counted, only what is below a bound is known to lie there.
 func inZone(zone derive.Zone, rule func(*Pass, *derive.Fabric, plan.PrintedLength)) func(*Pass) {
 	return eachPrintedCloth(func(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
-		if !onlyBacking(f) && f.Used() && f.Zone(said.Length.Length) == zone {
+		bound := zone == derive.Impossible || zone == derive.OutOfStrips
+		if !onlyBacking(f) && f.Used() && (bound || p.Size.SureOfCloth(f)) && f.Zone(said.Length.Length) == zone {
 			rule(p, f, said)
 		}
 	})
@@ -113,7 +115,7 @@ func unsquared(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 func outOfStrips(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; %s takes %s, and no layout of strips%s takes less than %s, which is proved",
-			p.printedShort(f, said), method(f), p.length(f.Gross), wholeStrips(f), p.length(f.Packed().Floor)),
+			p.printedShort(f, said), method(f), p.atLeast(f)+p.length(f.Gross), wholeStrips(f), p.length(f.Packed().Floor)),
 		Hint:  "print " + p.enough(f),
 		About: cloth(f),
 	})
@@ -148,7 +150,7 @@ func unsettled(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 
 func couldAskLess(p *Pass) {
 	for _, f := range p.Size.Fabrics {
-		if f.Form != plan.Yardage || f.Cuts != plan.Unsaid || f.Err != nil || len(f.Needs) == 0 || !sureOfCloth(p.Size, f) {
+		if f.Form != plan.Yardage || f.Cuts != plan.Unsaid || f.Err != nil || len(f.Needs) == 0 || !p.Size.SureOfCloth(f) {
 			continue
 		}
 		if packed := f.Packed(); packed.Buy < f.Buy {

@@ -275,7 +275,7 @@ func shortLevel(short measure.Surd, n int64) diag.Level {
 func unitsOver(p *Pass) {
 	p.eachUnit(func(part *derive.Part, u *derive.Unit) {
 		spare := part.Made - part.Needed
-		if part.Needed == 0 || spare == 0 {
+		if part.Needed == 0 || spare == 0 || !p.Size.Sure(countOf(part)) {
 			return
 		}
 		p.Report(part.Name.At, Finding{

@@ -10,63 +10,14 @@ import (
 	"yardproof/schema/plan"
 )
 
-// unsure are the counts and fabrics that could not be derived all the way:
-// something that is made of them is unknown or yields nothing. What was
-// counted of them is too little.
-func unsure(s *derive.Size) map[Subject]bool {
-	short := map[Subject]bool{}
-	mark := func(q *derive.Part) {
-		for _, in := range q.Operation.Ingredients() {
-			if in.Fabric {
-				short[Subject{Kind: derive.Cloth, Name: in.Name.Text}] = true
-			} else {
-				short[Subject{Kind: derive.Count, Name: in.Name.Text}] = true
-			}
-		}
-	}
-	for _, q := range s.Cycle {
-		short[countOf(q)] = true
-		mark(q)
-	}
-	for i := len(s.Parts) - 1; i >= 0; i-- {
-		if q := s.Parts[i]; !derived(q) || short[countOf(q)] {
-			mark(q)
-		}
-	}
-	return short
-}
-
-// derived tells whether what a part takes could be worked out.
-func derived(q *derive.Part) bool {
-	switch {
-	case !q.Known:
-		return false
-	case q.Tube != nil:
-		return q.Tube.Yield.Each > 0
-	case q.Loop != nil:
-		return q.Loop.Yield.Each > 0
-	case q.Shape != nil:
-		return q.Shape.Yield.Each > 0
-	case q.Set != nil && q.Set.Cut != nil:
-		return q.Set.Cut.Each > 0
-	}
-	return true
-}
-
-// sureOfCloth tells whether all that a fabric is needed for was counted.
-func sureOfCloth(s *derive.Size, f *derive.Fabric) bool {
-	return f.Err == nil && s.Top.Known && len(s.Cycle) == 0 && !unsure(s)[cloth(f)]
-}
-
 // eachPrinted runs a comparison over printed counts of parts that could be
 // derived.
 func (p *Pass) eachPrinted(counts func(*plan.Printed) []plan.PrintedCount, compare func(*derive.Part, plan.PrintedCount)) {
 	if p.Size.Of.Printed == nil {
 		return
 	}
-	short := unsure(p.Size)
 	for _, said := range counts(p.Size.Of.Printed) {
-		if part := p.Size.Part(said.Of.Text); part != nil && derived(part) && !short[countOf(part)] {
+		if part := p.Size.Part(said.Of.Text); part != nil && part.Derived() && p.Size.Sure(countOf(part)) {
 			compare(part, said)
 		}
 	}
@@ -318,7 +269,7 @@ func printedLeft(p *Pass) {
 	}
 	for _, said := range p.Size.Of.Printed.Left {
 		f := p.Size.Fabric(said.Of.Text)
-		if f == nil || f.Form != plan.Precut || !sureOfCloth(p.Size, f) {
+		if f == nil || f.Form != plan.Precut || !p.Size.SureOfCloth(f) {
 			continue
 		}
 		packs := f.Packs

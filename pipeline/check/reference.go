@@ -70,56 +70,6 @@ var referenceChecks = []Check{
 	},
 }
 
-// mention is a name written where a fabric or a part is meant.
-type mention struct {
-	plan.Text
-	fabric bool   // a fabric is meant
-	by     string // who mentions it
-	made   bool   // something is made of it: a kit only packs it
-}
-
-// mentions are all of a size, in the order of the vocabulary.
-func mentions(s *plan.Size) []mention {
-	var all []mention
-	add := func(t plan.Text, fabric bool, by string, made bool) {
-		if t.Given() {
-			all = append(all, mention{t, fabric, by, made})
-		}
-	}
-	for _, p := range s.Parts {
-		by := fmt.Sprintf("%q", p.Name.Text)
-		for _, in := range p.Operation.Ingredients() {
-			add(in.Name, in.Fabric, by, true)
-		}
-	}
-	for _, in := range s.Layout.Setting.Ingredients() {
-		add(in.Name, in.Fabric, "the layout", true)
-	}
-	for _, b := range s.Layout.Borders {
-		for _, in := range b.Ingredients() {
-			add(in.Name, in.Fabric, fmt.Sprintf("border %q", b.Name.Text), true)
-		}
-	}
-	if b := s.Finish.Backing; b != nil {
-		add(b.Fabric, true, "the backing", true)
-	}
-	if b := s.Finish.Binding; b != nil {
-		add(b.Fabric, true, "the binding", true)
-	}
-	if b := s.Finish.Sleeve; b != nil {
-		add(b.Fabric, true, "the sleeve", true)
-	}
-	if b := s.Finish.Label; b != nil {
-		add(b.Fabric, true, "the label", true)
-	}
-	if s.Kit != nil {
-		for _, f := range s.Kit.Fabrics {
-			add(f, true, "the kit", false)
-		}
-	}
-	return all
-}
-
 // gridCells are the cells of a grid's arrangement as written.
 func gridCells(g *plan.Grid) []plan.Cell {
 	if g == nil {
@@ -135,17 +85,17 @@ func gridCells(g *plan.Grid) []plan.Cell {
 }
 
 // stray tells whether a mention names neither a fabric nor a part.
-func (p *Pass) stray(m mention) bool {
-	return p.Size.Fabric(m.Text.Text) == nil && p.Size.Part(m.Text.Text) == nil
+func (p *Pass) stray(m plan.Mention) bool {
+	return p.Size.Fabric(m.Name.Text) == nil && p.Size.Part(m.Name.Text) == nil
 }
 
 func unknownFabrics(p *Pass) {
 	s := p.Size.Of
-	for _, m := range mentions(s) {
-		if m.fabric && p.stray(m) {
-			p.Report(m.At, Finding{
-				Message: fmt.Sprintf("%s names the fabric %q, and the plan has none of that name", m.by, m.Text.Text),
-				Hint:    writeName(m.Text.Text, roles(s)),
+	for _, m := range s.Mentions() {
+		if m.Fabric && p.stray(m) {
+			p.Report(m.Name.At, Finding{
+				Message: fmt.Sprintf("%s names the fabric %q, and the plan has none of that name", m.By, m.Name.Text),
+				Hint:    writeName(m.Name.Text, roles(s)),
 			})
 		}
 	}
@@ -168,22 +118,14 @@ func (p *Pass) somewhere(role string) bool {
 
 func unknownParts(p *Pass) {
 	s := p.Size.Of
-	for _, m := range mentions(s) {
-		if !m.fabric && p.stray(m) {
-			p.Report(m.At, Finding{
-				Message: fmt.Sprintf("%s names the part %q, and the plan has none of that name", m.by, m.Text.Text),
-				Hint:    writeName(m.Text.Text, partNames(s)),
+	for _, m := range s.Mentions() {
+		if !m.Fabric && p.stray(m) {
+			p.Report(m.Name.At, Finding{
+				Message: fmt.Sprintf("%s names the part %q, and the plan has none of that name", m.By, m.Name.Text),
+				Hint:    writeName(m.Name.Text, partNames(s)),
 			})
 		}
 	}
-}
-
-func asSet(names []string) map[string]bool {
-	set := make(map[string]bool, len(names))
-	for _, n := range names {
-		set[n] = true
-	}
-	return set
 }
 
 func roles(s *plan.Size) []string {
@@ -256,15 +198,8 @@ func ringFrom(s *derive.Size, start *derive.Part) ([]string, source.Range) {
 // the kind that is meant. Until it does, nothing can be called unused.
 func resolved(p *plan.Plan) bool {
 	for i := range p.Sizes {
-		s := &p.Sizes[i]
-		if s.Layout.Grid == nil {
+		if s := &p.Sizes[i]; s.Layout.Grid == nil || len(s.Strays()) > 0 {
 			return false
-		}
-		fabrics, parts := asSet(roles(s)), asSet(partNames(s))
-		for _, m := range mentions(s) {
-			if m.fabric && !fabrics[m.Text.Text] || !m.fabric && !parts[m.Text.Text] {
-				return false
-			}
 		}
 	}
 	return true
@@ -274,7 +209,7 @@ func unusedParts(p *Pass) {
 	if !resolved(p.Plan) {
 		return
 	}
-	named := p.named(func(m mention) bool { return !m.fabric })
+	named := p.named(func(m plan.Mention) bool { return !m.Fabric })
 	seen := map[string]bool{}
 	for _, s := range p.Plan.Sizes {
 		for _, part := range s.Parts {
@@ -295,7 +230,7 @@ func unusedFabrics(p *Pass) {
 	if !resolved(p.Plan) {
 		return
 	}
-	named := p.named(func(m mention) bool { return m.fabric && m.made })
+	named := p.named(func(m plan.Mention) bool { return m.Fabric && m.Made })
 	seen := map[string]bool{}
 	for _, s := range p.Plan.Sizes {
 		for _, f := range s.Fabrics {
@@ -313,12 +248,12 @@ func unusedFabrics(p *Pass) {
 }
 
 // named are the names that some mention of some size brings.
-func (p *Pass) named(which func(mention) bool) map[string]bool {
+func (p *Pass) named(which func(plan.Mention) bool) map[string]bool {
 	names := map[string]bool{}
 	for i := range p.Plan.Sizes {
-		for _, m := range mentions(&p.Plan.Sizes[i]) {
+		for _, m := range p.Plan.Sizes[i].Mentions() {
 			if which(m) {
-				names[m.Text.Text] = true
+				names[m.Name.Text] = true
 			}
 		}
 	}

@@ -9,17 +9,17 @@ import (
 
 func wrongKinds(p *Pass) {
 	s := p.Size.Of
-	for _, m := range mentions(s) {
-		fabric, part := p.Size.Fabric(m.Text.Text) != nil, p.Size.Part(m.Text.Text) != nil
+	for _, m := range s.Mentions() {
+		fabric, part := p.Size.Fabric(m.Name.Text) != nil, p.Size.Part(m.Name.Text) != nil
 		switch {
-		case m.fabric && !fabric && part:
-			p.Report(m.At, Finding{
-				Message: fmt.Sprintf("%s needs a fabric, and %q is a part", m.by, m.Text.Text),
-				Hint:    writeName(m.Text.Text, roles(s)),
+		case m.Fabric && !fabric && part:
+			p.Report(m.Name.At, Finding{
+				Message: fmt.Sprintf("%s needs a fabric, and %q is a part", m.By, m.Name.Text),
+				Hint:    writeName(m.Name.Text, roles(s)),
 			})
-		case !m.fabric && !part && fabric:
-			p.Report(m.At, Finding{
-				Message: fmt.Sprintf("%s needs a part, and %q is a fabric", m.by, m.Text.Text),
+		case !m.Fabric && !part && fabric:
+			p.Report(m.Name.At, Finding{
+				Message: fmt.Sprintf("%s needs a part, and %q is a fabric", m.By, m.Name.Text),
 				Hint:    "make a part that is cut from it and name that",
 			})
 		}

@@ -117,7 +117,7 @@ func noSlack(p *Pass) {
 	wanted := slackWanted(p.Plan.Units)
 	for _, part := range p.Size.Parts {
 		y, ok := pieces(part)
-		if !ok || part.Needed == 0 || y.yield.Each == 0 || y.yield.Slack() >= wanted {
+		if !ok || part.Needed == 0 || !p.Size.Sure(countOf(part)) || y.yield.Each == 0 || y.yield.Slack() >= wanted {
 			continue
 		}
 		if y.yield.Each > 1 && piecing.Batches(part.Needed, y.yield.Each-1) == y.count {
@@ -143,7 +143,7 @@ func (p *Pass) rest(l measure.Length) string {
 func earsLost(p *Pass) {
 	for _, part := range p.Size.Parts {
 		op, isTube := part.Operation.(plan.Tube)
-		if !isTube || part.Tube == nil || part.Needed == 0 || op.EndsAt != (source.Range{}) {
+		if !isTube || part.Tube == nil || part.Needed == 0 || !p.Size.Sure(countOf(part)) || op.EndsAt != (source.Range{}) {
 			continue
 		}
 		t := part.Tube
@@ -179,7 +179,7 @@ func stripsLeftOver(p *Pass) {
 	}
 	for _, part := range p.Size.Parts {
 		said, ok := printedFor(p.Size.Of.Printed.Strips, part.Name.Text)
-		if !ok || part.Set == nil {
+		if !ok || part.Set == nil || !p.Size.Sure(countOf(part)) {
 			continue
 		}
 		n := int64(len(part.Set.Strips))
@@ -208,7 +208,7 @@ func setsLeftOver(p *Pass) {
 			continue
 		}
 		said, ok := printedFor(p.Size.Of.Printed.Sets, t.Sets[0].Name.Text)
-		if !ok {
+		if !ok || !p.Size.Sure(countOf(t.Sets[0])) {
 			continue
 		}
 		strips, _ := printedFor(p.Size.Of.Printed.Strips, t.Sets[0].Name.Text)
@@ -236,7 +236,7 @@ func tubeSquares(p *Pass) {
 			continue
 		}
 		f := onlyFabric(t)
-		if f == nil || f.Form != plan.Precut || f.Err != nil {
+		if f == nil || f.Form != plan.Precut || !p.Size.SureOfCloth(f) {
 			continue
 		}
 		packs, ok := printedFor(p.Size.Of.Printed.Precuts, f.Role.Text)

@@ -41,6 +41,9 @@ func (s *Size) bind(b *plan.Binding) *Binding {
 		if f != nil && d.Bias.Squares > 0 {
 			f.need(by, d.Bias.Square, d.Bias.Square, d.Bias.Squares, plan.Whole)
 		}
+		if f != nil && !d.Bias.OK {
+			f.Missing = true
+		}
 		return d
 	}
 	if f == nil {

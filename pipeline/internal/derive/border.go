@@ -180,6 +180,7 @@ func (s *Size) needAcross(name plan.Text, b *Border, f *Fabric, times int64) {
 			f.Needs = append(f.Needs, Need{For: name, Strip: true, Across: l, Along: b.Cut, Count: b.Strips.Count})
 			f.mustHoldArea(b.Strips.Need.FloorTo(measure.Tick), b.Cut)
 		}
+		f.Missing = f.Missing || !b.Strips.OK
 		return
 	default:
 		b.Strips = join(b.Needed.MulInt(times), l, loss(b.Cut))

@@ -201,6 +201,7 @@ func (f *Fabric) need(by plan.Text, across, along measure.Length, count int64, h
 // needJoined asks for the strips of a joined length.
 func (f *Fabric) needJoined(by plan.Text, width measure.Length, j Joined) {
 	if !j.OK || j.Count == 0 {
+		f.Missing = f.Missing || !j.OK
 		return
 	}
 	last := j.Each - (j.Length - j.Need.CeilTo(measure.Tick))

@@ -38,7 +38,11 @@ func (s *Size) finish() {
 func (s *Size) back(b *plan.Backing) *Backing {
 	d := &Backing{Said: b}
 	f := s.byFabric[b.Fabric.Text]
-	if f == nil || f.Form != plan.Yardage {
+	if f == nil {
+		return d
+	}
+	if f.Form != plan.Yardage {
+		f.Missing = true
 		return d
 	}
 	size := piecing.Grown(s.Top.Finished, b.Overhang.Length)
@@ -53,6 +57,7 @@ func (s *Size) back(b *plan.Backing) *Backing {
 		f.Panels += d.Each.CeilTo(measure.Tick) * measure.Length(d.Panels)
 		f.mustHoldArea(size.Width.FloorTo(measure.Tick), size.Height.FloorTo(measure.Tick))
 	}
+	f.Missing = f.Missing || !d.Known
 	return d
 }
 

@@ -46,7 +46,11 @@ func (s *Size) hang(l *plan.Sleeve) *Sleeve {
 	seam := s.Of.Seam.Allowance.Length
 	d := &Sleeve{Said: l, Depth: piecing.SleeveDepth(l.Cut.Length, seam)}
 	f := s.byFabric[l.Fabric.Text]
-	if f == nil || d.Depth.Sign() <= 0 {
+	if f == nil {
+		return d
+	}
+	if d.Depth.Sign() <= 0 {
+		f.Missing = true
 		return d
 	}
 	rule := piecing.SleeveRule{Depth: d.Depth.FloorTo(measure.Tick), Shorter: l.Shorter.Length, Hem: l.Hem.Length, Widest: l.Widest.Length}

@@ -114,7 +114,7 @@ func segments(l, segment measure.Length) *Yield {
 
 func (s *Size) measureTube(p *Part, op plan.Tube) {
 	a, b := s.byName[op.Sets[0].Text], s.byName[op.Sets[1].Text]
-	if a == nil || b == nil || !a.Known || !b.Known || a.Set == nil || b.Set == nil {
+	if a == nil || b == nil || !a.Known || !b.Known || a.Set == nil || b.Set == nil || a.Set.Cut != nil || b.Set.Cut != nil {
 		return
 	}
 	t := &Tube{Sets: [2]*Part{a, b}, Ends: op.Ends}

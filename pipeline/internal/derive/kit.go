@@ -14,6 +14,7 @@ import (
 // Kit is what goes into the kit of a size, and what it costs.
 type Kit struct {
 	Said   *plan.Kit
+	Known  bool // all that goes in could be counted; otherwise what it costs is not known
 	Goods  []Good
 	Things []Thing
 	Work   KitWork
@@ -38,8 +39,8 @@ type Thing struct {
 	Priced bool
 }
 
-// Kit works out the kit of the size; nil when the plan has none. A fabric
-// without a price counts as nothing, which the rules tell.
+// Kit works out the kit of the size; nil when the plan has none. A fabric that
+// is not used in this size does not go in. A fabric without a price counts as nothing, which the rules tell.
 func (s *Size) Kit(project *plan.Project, prices *plan.PriceList) *Kit {
 	said := s.Of.Kit
 	if said == nil {
@@ -52,7 +53,7 @@ func (s *Size) Kit(project *plan.Project, prices *plan.PriceList) *Kit {
 	own := func(name string, value *big.Rat) costing.Input {
 		return costing.Input{Name: name + suffix, Value: value}
 	}
-	k := &Kit{Said: said, Cells: costing.Kit{
+	k := &Kit{Said: said, Known: true, Cells: costing.Kit{
 		Suffix:    suffix,
 		Digits:    digits(project.Currency),
 		Rate:      costing.Input{Name: "labour_rate", Value: money(project.LabourRate)},
@@ -69,7 +70,9 @@ func (s *Size) Kit(project *plan.Project, prices *plan.PriceList) *Kit {
 		Bought:    own("fabric_bought", new(big.Rat)),
 	}}
 	for _, role := range said.Fabrics {
-		if f := s.Fabric(role.Text); f != nil && f.Used() && f.Err == nil {
+		f := s.Fabric(role.Text)
+		k.Known = k.Known && f != nil && f.Err == nil && s.Sure(Quantity{Cloth, role.Text})
+		if f != nil && f.Used() && f.Err == nil {
 			k.add(f, suffix, s.priceCell(f, suffix), prices, s.Plan.Units)
 		}
 	}

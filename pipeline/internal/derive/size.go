@@ -30,6 +30,7 @@ type Size struct {
 	works    map[string]*report.Work // told so far, by what they are about
 	ways     []*Size                 // once asked for
 	sold     *Size                   // in its articles, once asked for
+	unsure   map[Quantity]bool       // once asked for
 	soldBy   *plan.PriceList
 }
 
@@ -185,7 +186,10 @@ func (f *Fabric) Reserved(height measure.Length) measure.Length {
 type Fabric struct {
 	*plan.Fabric
 	Needs []Need
-	Err   error // a piece fits in no allowed way: *cutting.TooWide or *cutting.Unusable
+	// Missing tells that something is cut from it that could not be counted: strips
+	// too short to be joined, a backing wider than its panels go.
+	Missing bool
+	Err     error // a piece fits in no allowed way: *cutting.TooWide or *cutting.Unusable
 
 	// Yardage. Lengths along the fabric.
 	Width   measure.Length // usable, after shrinkage

@@ -54,6 +54,11 @@ func (c cutter) table() report.Table {
 	switch {
 	case c.f.Err != nil:
 		t.Lead = []string{"This fabric cannot be cut as the plan says; see the overview."}
+		return t
+	case !c.s.SureOfCloth(c.f):
+		t.Lead = []string{"Not all that is cut from this fabric could be counted; see the overview. What stands here is too little."}
+	}
+	switch {
 	case c.f.Form == plan.Precut:
 		t.Lead = append(t.Lead, packs(c.f))
 		if c.f.Cuts == plan.PackedCuts {
@@ -81,7 +86,7 @@ func (c cutter) empty(id, heading string) report.Table {
 
 // proof says which layout this is and what is known of shorter ones.
 func (c cutter) proof() []string {
-	if len(c.f.Needs) == 0 {
+	if len(c.f.Needs) == 0 || !c.s.SureOfCloth(c.f) {
 		return nil
 	}
 	packed := c.f.Packed()
@@ -130,7 +135,7 @@ type another struct {
 
 // other is the layout that the pattern does not print, where it differs.
 func (c cutter) other() (o another, ok bool) {
-	if c.f.Form != plan.Yardage || c.f.Err != nil || len(c.f.Needs) == 0 || c.f.Packed().Length == c.f.Plain.Length {
+	if c.f.Form != plan.Yardage || !c.s.SureOfCloth(c.f) || len(c.f.Needs) == 0 || c.f.Packed().Length == c.f.Plain.Length {
 		return o, false
 	}
 	o = another{cutter: c, id: "-packed", name: ", packed layout instead"}
@@ -148,7 +153,7 @@ func (c cutter) other() (o another, ok bool) {
 // otherSheets is the cutting of a precut that the pattern does not print, where
 // it takes another number of pieces.
 func (c cutter) otherSheets() (o another, ok bool) {
-	if c.f.Form != plan.Precut || c.f.Err != nil || c.f.PackedSheets().Layout.Count == c.f.PlainSheets.Count {
+	if c.f.Form != plan.Precut || !c.s.SureOfCloth(c.f) || c.f.PackedSheets().Layout.Count == c.f.PlainSheets.Count {
 		return o, false
 	}
 	o = another{cutter: c, id: "-packed", name: ", packed layout instead"}
@@ -177,7 +182,7 @@ func (c cutter) knownSheets() string {
 
 // stacked is the layout with columns stacked in strips, where it saves a step.
 func (c cutter) stacked() (o another, ok bool) {
-	if c.f.Form != plan.Yardage || c.f.Err != nil || len(c.f.Needs) == 0 {
+	if c.f.Form != plan.Yardage || !c.s.SureOfCloth(c.f) || len(c.f.Needs) == 0 {
 		return o, false
 	}
 	layout, amount, ok := c.f.Stacked(longestRuler(c.s.Of.Tools.Rulers))

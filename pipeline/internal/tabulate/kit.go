@@ -47,11 +47,12 @@ func (in Input) kits() []kit {
 	return kits
 }
 
+// kitsOf are the kits of a size of which is known what goes in.
 func (in Input) kitsOf(s *derive.Size) []kit {
 	var kits []kit
 	for _, worn := range append([]*derive.Size{s}, s.Colourways()...) {
 		worn = worn.InArticles(in.Prices)
-		if k := worn.Kit(in.Project, in.Prices); k != nil {
+		if k := worn.Kit(in.Project, in.Prices); k != nil && k.Known {
 			kits = append(kits, kit{worn, in.worn(worn), k})
 		}
 	}

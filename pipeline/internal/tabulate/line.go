@@ -57,7 +57,7 @@ func (in Input) summarise(s *derive.Size) SizeSummary {
 	var fabric []string
 	for _, f := range s.Fabrics {
 		if f.Used() && f.Err == nil {
-			fabric = append(fabric, title(f)+" "+in.bought(f))
+			fabric = append(fabric, title(f)+" "+in.bought(s, f))
 		}
 	}
 	sum.Fabric = strings.Join(fabric, "; ")
@@ -70,11 +70,20 @@ func (in Input) summarise(s *derive.Size) SizeSummary {
 	return sum
 }
 
-func (in Input) bought(f *derive.Fabric) string {
+func (in Input) bought(s *derive.Size, f *derive.Fabric) string {
 	if f.Buy > 0 {
-		return measure.FormatFabric(f.Buy, in.units())
+		return atLeast(s, f) + measure.FormatFabric(f.Buy, in.units())
 	}
-	return many(f.Packs, "pack")
+	return atLeast(s, f) + many(f.Packs, "pack")
+}
+
+// atLeast qualifies what is bought of a fabric of which not all could be
+// counted, as a draft may show it.
+func atLeast(s *derive.Size, f *derive.Fabric) string {
+	if s.SureOfCloth(f) {
+		return ""
+	}
+	return "at least "
 }
 
 func leastSlack(p *derive.Part) (measure.Length, bool) {

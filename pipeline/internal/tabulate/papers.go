@@ -177,7 +177,7 @@ func (in Input) supplies(s *derive.Size, c *plan.Class) report.Table {
 	}
 	for _, f := range s.Fabrics {
 		if f.Used() && f.Err == nil && !kit[f.Role.Text] {
-			t.Rows = append(t.Rows, row(report.Tick(), report.T(title(f)), report.T(in.bought(f))))
+			t.Rows = append(t.Rows, row(report.Tick(), report.T(title(f)), report.T(in.bought(s, f))))
 		}
 	}
 	for _, b := range c.Bring {

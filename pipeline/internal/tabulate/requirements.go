@@ -78,6 +78,8 @@ func (in Input) buyCell(s *derive.Size, f *derive.Fabric) report.Cell {
 		return report.Cell{}
 	case f.Err != nil:
 		return report.T("cannot be cut")
+	case !s.SureOfCloth(f):
+		return report.T(in.bought(s, f))
 	case f.Form == plan.Precut:
 		c := report.T(many(f.Packs, "pack"))
 		c.Why = s.BuyWork(f)

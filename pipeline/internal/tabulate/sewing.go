@@ -146,6 +146,9 @@ func notes(s *derive.Size, p *derive.Part) string {
 	}
 	u := s.Plan.Units
 	var out []string
+	if !s.Sure(derive.Quantity{Kind: derive.Count, Name: p.Name.Text}) {
+		out = append(out, "at least so many: not all that is made of it could be counted")
+	}
 	if p.Tube != nil {
 		out = append(out, tubeNotes(s, p)...)
 	}
