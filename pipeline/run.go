@@ -10,6 +10,8 @@ import (
 
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/bolts"
+	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
 	"yardproof/pipeline/result"
@@ -79,18 +81,26 @@ const mostJobs = 128
 // the plans under work are finished or given up, nothing new is begun, and a
 // finding of run/interrupted says so.
 func Run(ctx context.Context, c Config) (*report.Run, error) {
-	l := &line{Config: c, solved: newSolved(), jobs: min(c.Jobs, mostJobs)}
+	return newLine(c).run(ctx)
+}
+
+func newLine(c Config) *line {
+	l := &line{Config: c, solved: newSolved(), bolts: bolts.Solve, jobs: min(c.Jobs, mostJobs)}
 	if l.jobs <= 0 {
 		l.jobs = runtime.GOMAXPROCS(0)
 	}
+	return l
+}
+
+func (l *line) run(ctx context.Context) (*report.Run, error) {
 	folders := l.find(ctx)
-	if c.Folders != nil {
-		if err := c.Folders(folders); err != nil {
+	if l.Folders != nil {
+		if err := l.Folders(folders); err != nil {
 			return nil, err
 		}
 	}
-	if c.Inputs != nil {
-		if err := c.Inputs(l.inputs()); err != nil {
+	if l.Inputs != nil {
+		if err := l.Inputs(l.inputs()); err != nil {
 			return nil, err
 		}
 	}
@@ -112,6 +122,7 @@ type line struct {
 	projects []*project  // in file order
 	findings []diag.Finding
 	solved   *solved
+	bolts    supply.Solver
 }
 
 // each does something with every plan, several at a time. Nothing is begun
@@ -149,9 +160,7 @@ func (l *line) tick() func() {
 // report gathers what is known of every plan and of the line.
 func (l *line) report(ctx context.Context) *report.Run {
 	l.heedProjects()
-	if ctx.Err() == nil {
-		l.supply()
-	}
+	supplied := ctx.Err() == nil && l.supply()
 	run := &report.Run{Findings: l.findings, Rules: catalogue()}
 	l.sign(run)
 	undone := 0
@@ -169,7 +178,7 @@ func (l *line) report(ctx context.Context) *report.Run {
 	}
 	run.Findings = diag.Sort(run.Findings)
 	run.Cuttings = l.cuttings()
-	if ctx.Err() == nil {
+	if ctx.Err() == nil && supplied {
 		l.finish(ctx, run)
 	}
 	return run

@@ -13,6 +13,8 @@ import (
 	"testing"
 
 	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/bolts"
+	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/report"
 )
 
@@ -339,5 +341,31 @@ func TestWaits(t *testing.T) {
 	}
 	if d, e := r.Plans[0], r.Plans[1]; !d.Waits || e.Waits || d.Title == "" {
 		t.Errorf("d waits: %v (title %q), e waits: %v", d.Waits, d.Title, e.Waits)
+	}
+}
+
+// What is to be ordered must not seem to be nothing because the bolt plan failed:
+// no sheets of the line are handed on.
+func TestABoltPlanThatDoesNotHoldStopsTheLine(t *testing.T) {
+	kit := `"kit": { "fabrics": ["field"], "run": 20, "price": "40.00" }, "sizes"`
+	text := strings.Replace(strings.Replace(named(sound, "a"), `"sizes"`, kit, 1), `"usable_width": "40" }`, `"usable_width": "40" }, "sku": "F"`, 1)
+	folder(t, map[string]string{
+		"a.plan.json": text, "prices.csv": "sku,description,unit,price\nF,Field,yd,9.00\n",
+		"yardproof.json": `{ "format": 1, "currency": "EUR", "prices": "prices.csv" }`,
+	})
+	for _, c := range []struct {
+		solver supply.Solver
+		rules  []string
+	}{
+		{bolts.Solve, nil},
+		{func(bolts.Article, []bolts.Want) (bolts.Plan, error) { return bolts.Plan{Proved: true}, nil }, []string{"run/crash"}},
+	} {
+		handed := false
+		l := newLine(Config{Paths: []string{"."}, Tables: true, Line: func(context.Context, *report.Run) error { handed = true; return nil }})
+		l.bolts = c.solver
+		r, err := l.run(t.Context())
+		if err != nil || !slices.Equal(rules(r), c.rules) || handed != (c.rules == nil) {
+			t.Errorf("%v, %v, handed on: %v, wanted %v", err, r.All(), handed, c.rules)
+		}
 	}
 }

@@ -10,24 +10,27 @@ import (
 
 // supply works out what the planned kits of each project take together, and
 // adds what there is to say of it to the line's findings. A plan with errors
-// must not be cut, so its kits are not among them.
-func (l *line) supply() {
+// must not be cut, so its kits are not among them. False where that failed: what
+// is to be ordered is not known then, and must not seem to be nothing.
+func (l *line) supply() (known bool) {
+	known = true
 	for _, p := range l.projects {
 		if p.settings == nil {
 			continue
 		}
-		err := guard(func() string { return "planning bolts" }, func() error {
+		err := guard(func() string { return "planning the bolts of" }, func() error {
 			l.findings = append(l.findings, l.unknownKits(p)...)
-			p.supply = supply.Of(l.kits(p), p.prices, p.stock)
+			p.supply = l.bolts.Of(l.kits(p), p.prices, p.stock)
 			p.supply.Landed = p.settings.Landed
 			found, _ := p.rules.apply(check.Supply(p.supply, p.settings.Currency), make([]bool, len(p.rules.exceptions)))
 			l.findings = append(l.findings, found...)
 			return nil
 		})
 		if err != nil {
-			l.findings = append(l.findings, failure(err, p.name, "")...)
+			l.findings, known = append(l.findings, failure(err, p.name, "")...), false
 		}
 	}
+	return known
 }
 
 // kits are those planned of a project's plans, in file order.

@@ -96,10 +96,23 @@ func (a Article) Usable(offer int) measure.Length {
 // Solve finds the plan of least cost: what is on hand is cut first, as far as it
 // saves something. An order smaller than the least, or no multiple, is filled
 // up with further bolts as cheaply as can be; whether that is proved is said
-// of the whole. Errors are *TooLong, *Unorderable, or a number without meaning.
+// of the whole. Errors are *TooLong, *Unorderable, or a number without meaning;
+// a *[Fault], where a plan does not hold when it is counted again, is one of the
+// program.
 func Solve(a Article, wants []Want) (Plan, error) { return a.solve(wants, cutting.Limits{}) }
 
 func (a Article) solve(wants []Want, limits cutting.Limits) (Plan, error) {
+	plan, err := a.find(wants, limits)
+	if err == nil {
+		err = Recount(a, wants, plan)
+	}
+	if err != nil {
+		return Plan{}, err
+	}
+	return plan, nil
+}
+
+func (a Article) find(wants []Want, limits cutting.Limits) (Plan, error) {
 	if a.Gone || len(a.Offers) == 0 {
 		return a.byLength(wants)
 	}

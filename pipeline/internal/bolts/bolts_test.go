@@ -31,6 +31,15 @@ func solve(t *testing.T, a Article, wants ...Want) Plan {
 	return p
 }
 
+func shorter(t *testing.T, a Article, wants []Want, plan Plan) []Saving {
+	t.Helper()
+	savings, err := Shorter(a, wants, plan)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return savings
+}
+
 // illegal recounts a plan.
 func illegal(a Article, wants []Want, p Plan) string {
 	cut := make([]int, len(wants))
@@ -227,7 +236,7 @@ func TestSoldByTheLength(t *testing.T) {
 	if p = solve(t, a, eighths(11, 3)); p.Length != 2*yard {
 		t.Errorf("two yards at least: %+v", p)
 	}
-	if Shorter(a, []Want{eighths(11, 5)}, p) != nil {
+	if shorter(t, a, []Want{eighths(11, 5)}, p) != nil {
 		t.Error("less of what is sold by the length always saves")
 	}
 }
@@ -267,7 +276,7 @@ func TestAnEighthLess(t *testing.T) {
 		want  int
 	}{{0, 12, 1}, {0, 13, 0}, {100, 12, 0}, {100, 11, 1}, {0, 10, 0}} {
 		a, wants := fifteen(c.loss), []Want{eighths(11, c.count), eighths(1, 0)}
-		got := Shorter(a, wants, solve(t, a, wants...))
+		got := shorter(t, a, wants, solve(t, a, wants...))
 		if len(got) != c.want {
 			t.Errorf("%+v: %+v", c, got)
 		}
@@ -279,18 +288,18 @@ func TestAnEighthLess(t *testing.T) {
 	// of 15 yd: a bolt saved. Six of 1 3/8 yd take a bolt of 15 yd, of 1 1/4 yd one of
 	// 8 yd: a shorter bolt, and none saved.
 	b, kits := Article{Offers: []Offer{{15 * yard, 15}, {2 * yard, 2}}}, []Want{eighths(11, 11)}
-	if got := Shorter(b, kits, solve(t, b, kits...)); len(got) != 1 || got[0].Cost != 2 {
+	if got := shorter(t, b, kits, solve(t, b, kits...)); len(got) != 1 || got[0].Cost != 2 {
 		t.Errorf("the short bolt: %+v", got)
 	}
 	b, kits = Article{Offers: []Offer{{15 * yard, 15}, {8 * yard, 8}}}, []Want{eighths(11, 6)}
 	if p, less := solve(t, b, kits...), solve(t, b, eighths(10, 6)); p.Length != 15*yard || less.Length != 8*yard {
 		t.Errorf("six kits: %+v, %+v", p, less)
 	}
-	if got := Shorter(b, kits, solve(t, b, kits...)); got != nil {
+	if got := shorter(t, b, kits, solve(t, b, kits...)); got != nil {
 		t.Errorf("a shorter bolt: %+v", got)
 	}
 	a, wants := fifteen(0), []Want{{Length: 11 * yard / 8, Count: 12}}
-	if got := Shorter(a, wants, solve(t, a, wants...)); got != nil {
+	if got := shorter(t, a, wants, solve(t, a, wants...)); got != nil {
 		t.Errorf("without a grid: %+v", got)
 	}
 }

@@ -33,8 +33,11 @@ func (a Article) fill(plan Plan, wants []Want) (Plan, error) {
 		bound = plan.Bound
 	}
 	for _, order := range orders {
-		r, enough, sure := a.cutFrom(order, wants)
+		r, err := a.cutFrom(order, wants)
+		enough, sure := r.Cost == 0, r.Bound > 0
 		switch {
+		case err != nil:
+			return Plan{}, err
 		case enough:
 			found := a.read(r, wants)
 			return a.whole(found, order, min(bound, a.cost(order)), doubtful), nil
@@ -152,9 +155,9 @@ func (a Article) orders(from, below int64) (orders [][]int, all bool) {
 	return orders[:min(len(orders), mostOrders)], all
 }
 
-// cutFrom cuts the wants from what is on hand and an order: enough says that
-// they come out of it, sure that they cannot where they do not.
-func (a Article) cutFrom(order []int, wants []Want) (r cutting.LengthResult, enough, sure bool) {
+// cutFrom cuts the wants from what is on hand and an order. The cost is 0 if they
+// come out of it, and the bound more than 0 if they surely cannot.
+func (a Article) cutFrom(order []int, wants []Want) (cutting.LengthResult, error) {
 	p := a.problem(wants)
 	var longest measure.Length
 	for i, n := range order {
@@ -164,6 +167,5 @@ func (a Article) cutFrom(order []int, wants []Want) (r cutting.LengthResult, eno
 		longest = max(longest, w.Length)
 	}
 	p.Stocks = append(p.Stocks, cutting.Stock{Name: "missing", Length: longest, Cost: 1, Count: cutting.Unlimited})
-	r, err := cutting.SolveLengths(p, cutting.Limits{})
-	return r, err == nil && r.Cost == 0, err == nil && r.Bound > 0
+	return cutting.SolveLengths(p, cutting.Limits{})
 }

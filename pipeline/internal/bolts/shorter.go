@@ -24,10 +24,11 @@ const mostShorter = 40
 // of those that save as much as the cheapest bolt costs, or more: not of bolts
 // exchanged for shorter ones. A saving is told only where it is proved: the
 // shorter plan costs so much less than any plan for the length as it is. Of
-// what is not ordered in bolts there is nothing to tell.
-func Shorter(a Article, wants []Want, plan Plan) []Saving {
+// what is not ordered in bolts there is nothing to tell. The error is that of
+// [Solve] for wants of which there is a plan: one of the program.
+func Shorter(a Article, wants []Want, plan Plan) ([]Saving, error) {
 	if a.Gone || len(a.Offers) == 0 {
-		return nil
+		return nil, nil
 	}
 	cheapest := slices.MinFunc(a.Offers, func(x, y Offer) int { return cmp.Compare(x.Cost, y.Cost) })
 	enough := plan.Bound - cheapest.Cost
@@ -43,11 +44,15 @@ func Shorter(a Article, wants []Want, plan Plan) []Saving {
 			continue
 		}
 		tried++
-		if p, err := a.solve(less, cutting.Limits{Settle: measure.Length(max(enough, 1))}); err == nil && p.Cost <= enough {
+		p, err := a.solve(less, cutting.Limits{Settle: measure.Length(max(enough, 1))})
+		if err != nil {
+			return nil, err
+		}
+		if p.Cost <= enough {
 			savings = append(savings, Saving{i, plan.Cost - p.Cost, p})
 		}
 	}
-	return savings
+	return savings, nil
 }
 
 // least is a cost below which no plan can be, as what is wanted has to come out

@@ -39,6 +39,8 @@
 // with a second knapsack over the sheet's other side (bins.go, stacking.go), and
 // columns are further items of the strip knapsack (stacks.go). Lengths are strips
 // whose classes are the stocks (stock.go).
+// On a grid too fine for a table their columns are the sums that lengths can have
+// (cells.go), and each plan is counted again (recount.go).
 //
 // The simplex method (simplex.go, pivot.go) works in floats and only guides.
 // Every bound is computed again in integers from its duals rounded down

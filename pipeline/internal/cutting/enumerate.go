@@ -28,7 +28,7 @@ func (e *enumeration) search(t, room int, value int64, tall bool) bool {
 	if e.steps--; e.steps < 0 {
 		return false
 	}
-	if value+e.k.table[t+1][room] < e.need {
+	if value+e.k.table[t+1][e.k.in.cells.at(room)] < e.need {
 		return true
 	}
 	if t < 0 {

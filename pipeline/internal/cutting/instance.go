@@ -24,6 +24,7 @@ type instance struct {
 
 	sheets *sheetAxes    // set when the "strips" are whole sheets, all of one class
 	stacks *stackColumns // set when pieces may be stacked in a strip
+	cells  cells         // columns of knapsack tables, where they are not units of width
 	stock  *stockRooms   // set when the classes are stocks to cut lengths from
 }
 

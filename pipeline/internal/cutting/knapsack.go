@@ -36,7 +36,7 @@ func newKnapsack(in *instance, demand []int) *knapsack {
 	})
 	k.store = make([][]int64, len(k.order)+1)
 	for t := range k.store {
-		k.store[t] = make([]int64, in.width+1)
+		k.store[t] = make([]int64, in.columns())
 	}
 	k.table = make([][]int64, len(k.order)+1)
 	k.width = make([]int, len(k.order))
@@ -64,7 +64,7 @@ func (k *knapsack) price(value []int64, visit func(class int, best int64)) {
 		for t := changed; t < len(k.order); t++ {
 			k.step(t)
 		}
-		visit(class, k.table[len(k.order)][k.in.room(class)])
+		visit(class, k.table[len(k.order)][k.in.cells.at(k.in.room(class))])
 	}
 }
 
@@ -78,6 +78,10 @@ func (k *knapsack) step(t int) {
 	cur := k.store[t+1]
 	copy(cur, k.table[t])
 	k.table[t+1] = cur
+	if k.in.cells.room != nil {
+		k.in.cells.add(cur, w, v, n)
+		return
+	}
 	if n >= k.in.width/w {
 		for c := w; c <= k.in.width; c++ {
 			if u := cur[c-w] + v; u > cur[c] {
@@ -108,15 +112,25 @@ func (k *knapsack) best() pattern {
 		if w == 0 || v <= 0 {
 			continue
 		}
-		n := 0
-		for k.table[t+1][room] != k.table[t][room-n*w]+int64(n)*v {
-			n++
-		}
+		n := k.often(t, room)
 		p.count[k.order[t]] = n
 		room -= n * w
 	}
 	k.fill(&p, room)
 	return p
+}
+
+// often is how often the kind at position t is in a best strip of the kinds up
+// to it.
+func (k *knapsack) often(t, room int) int {
+	w, v := k.width[t], k.value[k.order[t]]
+	promised, most, often := k.table[t+1][k.in.cells.at(room)], int64(-1), 0
+	for n := 0; n <= min(room/w, k.cap[k.order[t]]) && most < promised; n++ {
+		if got := k.table[t][k.in.cells.at(room-n*w)] + int64(n)*v; got > most {
+			most, often = got, n
+		}
+	}
+	return often
 }
 
 // fill adds kinds while any fits, so that the pattern is maximal.

@@ -52,8 +52,8 @@ type CutStock struct {
 
 // LengthResult is a cutting plan with what is known about cheaper ones. Stock
 // that costs nothing is cut first, in the order in which the plan lists it; what
-// costs nothing and is not needed is not cut into. Certificate is nil where the
-// lengths share too fine a grid for more than the least cost of their sum.
+// costs nothing and is not needed is not cut into. A Bound above the
+// certificate's claim is the least cost of the sum of all lengths.
 type LengthResult struct {
 	Stocks      []CutStock
 	Cost        int64
@@ -101,12 +101,18 @@ func (p LengthProblem) check() error {
 //
 // Some stock without limit must hold each wanted length: otherwise the error is
 // a *[TooWide], whose Width is the longest such stock. A number without meaning
-// is an *[Unusable].
+// is an *[Unusable]. A plan is counted again before it is handed on; a *[Fault]
+// would say that the program is wrong.
 func SolveLengths(p LengthProblem, limits Limits) (LengthResult, error) {
+	return p.solve(limits, mostLengthCells)
+}
+
+// solve uses no more than so many columns in a table.
+func (p LengthProblem) solve(limits Limits, columns int) (LengthResult, error) {
 	if err := p.check(); err != nil {
 		return LengthResult{}, err
 	}
-	in := newLengthInstance(p)
+	in := newLengthInstance(p, columns)
 	limits = limits.withDefaults(len(in.kinds))
 	if limits.Settle > 0 {
 		limits.Settle /= measure.Length(in.stock.unit)
@@ -114,15 +120,12 @@ func SolveLengths(p LengthProblem, limits Limits) (LengthResult, error) {
 	var r LengthResult
 	best, bound, scaling := solveStrips(in, limits, &r.Steps)
 	r.Stocks, r.Cost = in.cutStocks(p, in.freeFirst(best))
-	r.Bound = p.leastCost()
-	if !in.coarse {
-		r.Certificate = in.lengthCertificate(p, bound, scaling)
-		r.Bound = max(r.Bound, r.Certificate.Claim)
-	}
+	r.Certificate = in.lengthCertificate(p, bound, scaling)
+	r.Bound = max(p.leastCost(), r.Certificate.Claim)
 	if r.Bound == r.Cost {
 		r.Status = Proved
 	}
-	return r, nil
+	return r, p.recount(r)
 }
 
 // leastCost is what the sum of all lengths costs at the best price by length,

@@ -59,33 +59,29 @@ func (in *instance) after(p plan) *instance {
 
 // newLengthInstance normalises a problem of lengths. Stocks that hold nothing,
 // or are no longer and no cheaper than one without limit, are left out.
-func newLengthInstance(p LengthProblem) *instance {
+func newLengthInstance(p LengthProblem, columns int) *instance {
 	in := &instance{unitH: 1, stock: &stockRooms{}}
 	in.kinds = lengthKinds(p.Wanted)
-	unit, longest := measure.Length(0), measure.Length(0)
+	unit := measure.Length(0)
 	for _, k := range in.kinds {
 		unit = gcd(unit, k.across)
-	}
-	for _, s := range p.Stocks {
-		longest = max(longest, s.Length)
 	}
 	if len(in.kinds) == 0 {
 		return in
 	}
-	if w := ceilLength(longest, mostLengthCells); w > unit {
-		unit, in.coarse = w, true
-	}
 	in.stock.tick = unit
 	for i := range in.kinds {
 		k := &in.kinds[i]
-		k.shapes = []shape{{width: int(ceilLength(k.across, unit)), across: k.across, along: 1}}
+		k.shapes = []shape{{width: int(k.across / unit), across: k.across, along: 1}}
 	}
 	in.addStocks(p.Stocks)
+	in.cells = newCells(in.kinds, in.width, columns)
 	return in
 }
 
-// mostLengthCells is the largest length of a stock in units: a bolt of 100 yd
-// in sixteenths of an inch.
+// mostLengthCells is the largest number of columns of a table: a bolt of 100 yd
+// in sixteenths of an inch. Longer ones on a finer grid have columns at the sums of
+// lengths.
 const mostLengthCells = 57_600
 
 // lengthKinds are the different lengths wanted, longest first.

@@ -1,6 +1,7 @@
 package supply
 
 import (
+	"errors"
 	"maps"
 	"math/big"
 	"slices"
@@ -88,7 +89,12 @@ type Line struct {
 	Runs     []Run
 	Articles []Article
 	Landed   []plan.Landed // what orders cost besides goods, by supplier
+
+	solver Solver
 }
+
+// Solver plans how wants are cut from an article, as [bolts.Solve] does.
+type Solver func(bolts.Article, []bolts.Want) (bolts.Plan, error)
 
 // Share is the part of an article's order that is for the kits of one run.
 type Share struct {
@@ -124,12 +130,18 @@ func (l Line) Shares(run int) ([]Share, bool) {
 }
 
 // Of works out what kits take together. Lists may be nil; an article that the
-// price list lacks is left out, which the rules tell of the plan.
+// price list lacks is left out, which the rules tell of the plan. A bolt plan that
+// does not hold when it is counted again is an error of the program: Of panics.
 func Of(kits []Asked, prices *plan.PriceList, stock *plan.Stock) Line {
+	return Solver(bolts.Solve).Of(kits, prices, stock)
+}
+
+// Of is [Of] with another solver.
+func (s Solver) Of(kits []Asked, prices *plan.PriceList, stock *plan.Stock) Line {
 	if stock == nil {
 		stock = &plan.Stock{}
 	}
-	var l Line
+	l := Line{solver: s}
 	uses := map[string][]Use{}
 	for _, k := range kits {
 		r := Run{Asked: k, Shelf: onShelf(stock, k)}
@@ -185,19 +197,38 @@ func (l Line) fromBolts(a *Article) {
 		a.Stock.Offers = append(a.Stock.Offers, bolts.Offer{Length: length, Cost: int64(length)})
 	}
 	a.Stock.Loss, a.Stock.Gone = a.Loss.BasisPoints, a.Discontinued
-	if a.Enough, a.Err = bolts.Solve(a.Stock, a.Wants); a.Err == nil {
+	if a.Enough, a.Err = l.solve(a); a.Err == nil {
 		a.Stock.Least, a.Stock.Multiple = a.stretch(a.Minimum), a.stretch(a.Multiple)
 		a.Plan, a.Err = a.Enough, nil
 		if a.Stock.Least > 0 || a.Stock.Multiple > 0 {
-			a.Plan, a.Err = bolts.Solve(a.Stock, a.Wants)
+			a.Plan, a.Err = l.solve(a)
 		}
 	}
 	if a.Err == nil {
-		a.Savings = bolts.Shorter(a.Stock, a.Wants, a.Plan)
+		a.Savings, a.Err = bolts.Shorter(a.Stock, a.Wants, a.Plan)
+		a.refuse(a.Err)
 	}
 	a.Order = new(big.Rat)
 	if !a.Stock.Gone && a.Err == nil {
 		a.Order.SetFrac64(int64(a.Plan.Length), int64(a.Unit.Length()))
+	}
+}
+
+// solve plans how an article is cut, and counts the plan again.
+func (l Line) solve(a *Article) (bolts.Plan, error) {
+	found, err := l.solver(a.Stock, a.Wants)
+	a.refuse(err)
+	if err == nil {
+		a.refuse(bolts.Recount(a.Stock, a.Wants, found))
+	}
+	return found, err
+}
+
+// refuse stops at an error of the program: nothing that follows from such a plan
+// may be told.
+func (a *Article) refuse(err error) {
+	if fault, ok := errors.AsType[*bolts.Fault](err); ok {
+		panic("bolt plan of " + a.SKU + ": " + fault.Error())
 	}
 }
 

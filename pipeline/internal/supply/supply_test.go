@@ -171,3 +171,25 @@ func TestOrderBy(t *testing.T) {
 		t.Error("nobody says by when")
 	}
 }
+
+// Whoever is told that nothing is ordered where fabric is needed has no fabric.
+func TestAPlanThatDoesNotHoldStops(t *testing.T) {
+	list := prices(t, "A,,yd,6.00,,15")
+	for what, solver := range map[string]Solver{
+		"nothing is cut": func(bolts.Article, []bolts.Want) (bolts.Plan, error) {
+			return bolts.Plan{Order: []int{0}, Proved: true}, nil
+		},
+		"a fault": func(bolts.Article, []bolts.Want) (bolts.Plan, error) {
+			return bolts.Plan{}, &bolts.Fault{What: "a kit is forgotten"}
+		},
+	} {
+		t.Run(what, func(t *testing.T) {
+			defer func() {
+				if said, _ := recover().(string); !strings.Contains(said, "A: the answer does not hold") {
+					t.Errorf("%q", said)
+				}
+			}()
+			solver.Of([]Asked{twenty("steps", map[string]int{"A": 11})}, list, nil)
+		})
+	}
+}

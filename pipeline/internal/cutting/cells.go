@@ -1,0 +1,112 @@
+package cutting
+
+import (
+	"maps"
+	"slices"
+)
+
+// cells are the columns of a knapsack's tables where the common grid of the
+// sizes is too fine for a column a unit. A column stands for every room from
+// itself up to the next: what fits is the same, since no pieces together are of a
+// size between them.
+//
+// Where there are too many sums of sizes for that, columns are a coarse grid and
+// stand for the rooms below them instead. A table then promises too much and never
+// too little, so that bounds hold and only their proof may fail; whether pieces
+// fit is decided by their sizes, not by the table.
+type cells struct {
+	room  []int // in units, ascending; nil where there is a column for each unit
+	above bool  // a column stands for the rooms below it
+}
+
+// newCells makes columns for rooms up to width. most is the largest number of
+// them.
+func newCells(kinds []kind, width, most int) cells {
+	if width < most {
+		return cells{}
+	}
+	if sums, ok := attainable(kinds, width, most); ok {
+		return cells{room: sums}
+	}
+	c := cells{above: true}
+	step := ceilDiv(width, most-1)
+	for room := 0; room < width+step; room += step {
+		c.room = append(c.room, room)
+	}
+	return c
+}
+
+// attainable are the sums of sizes, none more often than it is wanted, up to
+// width; false when there are more than so many.
+func attainable(kinds []kind, width, most int) ([]int, bool) {
+	sums := map[int]bool{0: true}
+	for _, k := range kinds {
+		size := k.shapes[0].width
+		last := slices.Collect(maps.Keys(sums))
+		for n := 0; n < k.demand && len(last) > 0; n++ { // what was there before has been added to already
+			var next []int
+			for _, s := range last {
+				if s += size; s <= width && !sums[s] {
+					sums[s] = true
+					next = append(next, s)
+				}
+			}
+			if len(sums) > most {
+				return nil, false
+			}
+			last = next
+		}
+	}
+	return slices.Sorted(maps.Keys(sums)), true
+}
+
+// columns is how many columns a table has.
+func (in *instance) columns() int {
+	if in.cells.room == nil {
+		return in.width + 1
+	}
+	return len(in.cells.room)
+}
+
+// at is the column of a room.
+func (c cells) at(room int) int {
+	if c.room == nil {
+		return room
+	}
+	n, exact := slices.BinarySearch(c.room, room)
+	if !exact && !c.above {
+		n--
+	}
+	return n
+}
+
+// add allows n more of a size in a table: of each column the better of without
+// and with them, in bundles of 1, 2, 4, ...
+func (c cells) add(table []int64, size int, value int64, n int) {
+	last := len(c.room) - 1
+	n = min(n, c.room[last]/size)
+	for part := 1; n > 0; part *= 2 {
+		part = min(part, n)
+		n -= part
+		c.bundle(table, part*size, int64(part)*value)
+	}
+}
+
+// bundle allows one more of a size. From the largest room down, so that none is
+// counted twice; the column of what is left falls with the room.
+func (c cells) bundle(table []int64, size int, value int64) {
+	from := len(c.room) - 1
+	for n := from; n >= 0 && c.room[n] >= size; n-- {
+		left := c.room[n] - size
+		if c.above {
+			for from > 0 && c.room[from-1] >= left {
+				from--
+			}
+		} else {
+			for c.room[from] > left {
+				from--
+			}
+		}
+		table[n] = max(table[n], table[from]+value)
+	}
+}
