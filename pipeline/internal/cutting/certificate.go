@@ -16,12 +16,17 @@ import "yardproof/schema/measure"
 //	sum_i count_i*Item[i] + sum_k min(Class[k]*lo_k, Class[k]*up_k)
 //
 // long, in units of Unit/Scale ticks.
+//
+// Where sizes share too fine a grid, a strip holds in the proof what it would
+// hold if all widths, the cloth's too, were rounded down to whole multiples of
+// Grid: all that it holds in truth, and perhaps more.
 type Certificate struct {
 	Claim   measure.Length
 	Whole   measure.Length   // length of the strips used whole, which share nothing
 	Heights []measure.Length // of strips, ascending
 	Sizes   []Size
 	Unit    measure.Length // every height is a multiple of it
+	Grid    measure.Length // that widths are rounded down to; 0 where they are as they are
 	Scale   int64
 	Root    *Proof
 }

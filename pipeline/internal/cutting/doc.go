@@ -42,6 +42,9 @@
 // On a grid too fine for a table their columns are the sums that lengths can have
 // (cells.go), and each plan is counted again (recount.go).
 //
+// Sizes that share too fine a grid, as one cut to a root does with the rest, are
+// rounded up for the layout and down for the bound (rounding.go).
+//
 // The simplex method (simplex.go, pivot.go) works in floats and only guides.
 // Every bound is computed again in integers from its duals rounded down
 // (dual.go), in the spirit of Farley's bound (1990, from memory), and it is

@@ -19,8 +19,11 @@ type instance struct {
 	unitH measure.Length
 
 	// coarse says that the common divisors were too small to work with: sizes
-	// were rounded up to a coarser grid, so plans are right and bounds are not.
+	// were rounded to a coarser grid. Rounded up, plans are right and bounds are
+	// not; rounded down, bounds are right and plans need not be.
 	coarse bool
+	unitW  measure.Length
+	round  rounding
 
 	sheets *sheetAxes    // set when the "strips" are whole sheets, all of one class
 	stacks *stackColumns // set when pieces may be stacked in a strip
@@ -50,7 +53,7 @@ type shape struct {
 }
 
 // mostCells is the largest width of a knapsack table, in units. On a finer
-// common grid sizes are rounded up.
+// common grid sizes are rounded (rounding.go).
 const mostCells = 1 << 14
 
 // source is a demand of the caller behind a kind: a piece, or with strip set
@@ -70,7 +73,7 @@ type oriented struct {
 // newInstance normalises a problem. Strips that are used whole are left out:
 // they share a strip with nothing. The kinds are in an order that does not
 // depend on the caller's.
-func newInstance(p Problem) (*instance, error) {
+func newInstance(p Problem, round rounding) (*instance, error) {
 	raw := append(pieceKinds(p.Pieces, false), partKinds(p.Strips, p.Cloth.Width)...)
 	lying := make([][]oriented, len(raw))
 	for i := range raw {
@@ -80,7 +83,7 @@ func newInstance(p Problem) (*instance, error) {
 		}
 	}
 	kinds, order := distinct(raw, lying)
-	return assemble(p.Cloth.Width, 0, kinds, pickLying(lying, order)), nil
+	return assemble(p.Cloth.Width, 0, kinds, pickLying(lying, order), round), nil
 }
 
 func pieceKinds(pieces []Piece, matching bool) []kind {
@@ -193,28 +196,32 @@ func tooWide(p Problem, i int) error {
 
 // assemble divides out the grid. Where strips are stacked in a sheet, stack is
 // its other side, else 0.
-func assemble(width, stack measure.Length, kinds []kind, lying [][]oriented) *instance {
-	in := &instance{}
-	unitW := measure.Length(0)
+func assemble(width, stack measure.Length, kinds []kind, lying [][]oriented, round rounding) *instance {
+	in := &instance{round: round}
+	var widths, heights []measure.Length
 	for _, o := range slices.Concat(lying...) {
-		unitW, in.unitH = gcd(unitW, o.width), gcd(in.unitH, o.height)
+		in.unitW, in.unitH = gcd(in.unitW, o.width), gcd(in.unitH, o.height)
+		widths, heights = append(widths, o.width), append(heights, o.height)
 	}
 	if len(kinds) == 0 {
 		return in
 	}
-	if w, h := ceilLength(width, mostCells), ceilLength(stack, mostCells); w > unitW || h > in.unitH {
-		unitW, in.unitH, in.coarse = max(w, unitW), max(h, in.unitH), true
+	if w := ceilLength(width, mostCells); w > in.unitW {
+		in.unitW, in.coarse = coarser(w, widths), true
+	}
+	if h := ceilLength(stack, mostCells); h > in.unitH {
+		in.unitH, in.coarse = coarser(h, heights), true
 	}
 	for _, o := range slices.Concat(lying...) {
 		in.heights = append(in.heights, in.tall(o, stack))
 	}
 	slices.Sort(in.heights)
 	in.heights = slices.Compact(in.heights)
-	in.width = int(width / unitW)
+	in.width = int(width / in.unitW)
 	for i, k := range kinds {
 		for _, o := range lying[i] {
 			k.shapes = append(k.shapes, shape{
-				width:  min(in.width, int(ceilLength(o.width, unitW))),
+				width:  min(in.width, int(round.to(o.width, in.unitW))),
 				class:  in.classOf(in.tall(o, stack)),
 				across: o.width, along: o.height,
 			})
@@ -224,10 +231,10 @@ func assemble(width, stack measure.Length, kinds []kind, lying [][]oriented) *in
 	return in
 }
 
-// tall is a height in units, rounded up to the grid but never beyond the sheet
+// tall is a height in units, rounded to the grid but never beyond the sheet
 // that strips are stacked in: what fits is then alone there.
 func (in *instance) tall(o oriented, stack measure.Length) int64 {
-	h := int64(ceilLength(o.height, in.unitH))
+	h := int64(in.round.to(o.height, in.unitH))
 	if stack > 0 {
 		h = min(h, int64(stack/in.unitH))
 	}

@@ -199,8 +199,8 @@ func TestFineCommonGridsStillGiveLegalLayouts(t *testing.T) {
 		t.Error(err)
 	}
 	plain, _ := Plain(p)
-	if r.Certificate != nil || r.Bound != AreaBound(p) || r.Length > plain.Length {
-		t.Errorf("certificate %v, bound %d, length %d", r.Certificate, r.Bound, r.Length)
+	if err := verify(p, r.Certificate); err != nil || r.Certificate.Grid == 0 || r.Bound < AreaBound(p) || r.Length > plain.Length {
+		t.Errorf("certificate %v: %v; bound %d, length %d", r.Certificate, err, r.Bound, r.Length)
 	}
 	q := SheetProblem{Sheet: Sheet{3_657_601, 4_267_199}, Pieces: p.Pieces[:2]}
 	s, err := SolveSheets(q, Limits{})

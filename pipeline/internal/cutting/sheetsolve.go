@@ -1,11 +1,15 @@
 package cutting
 
-import "slices"
+import (
+	"slices"
+
+	"yardproof/schema/measure"
+)
 
 // SheetResult is a layout of fixed pieces with what is known about fewer.
 // Bound counts sheets that no layout of strips can do without, first cuts
-// across or along. Certificate is nil where the sizes share too fine a grid for
-// more than [SheetAreaBound]; a Bound above its claim is that bound too.
+// across or along. A Bound above the claim of the Certificate is
+// [SheetAreaBound].
 type SheetResult struct {
 	Layout      SheetLayout
 	Bound       int
@@ -32,15 +36,19 @@ func SolveSheets(p SheetProblem, limits Limits) (SheetResult, error) {
 	if err != nil {
 		return SheetResult{}, err
 	}
-	in := newSheetInstance(p)
+	in := newSheetInstance(p, up)
+	limits = limits.withDefaults(len(in.kinds))
 	var r SheetResult
-	best, bound, scaling := solveStrips(in, limits.withDefaults(len(in.kinds)), &r.Steps)
+	best, bound, scaling := solveStrips(in, limits, &r.Steps)
 	r.Layout = in.sheetLayout(p, best)
-	if plain.Count < r.Layout.Count { // on a coarse grid only
+	if plain.Count < r.Layout.Count {
 		r.Layout = plain
 	}
+	if in.coarse {
+		in, bound, scaling = r.relax(p, limits)
+	}
 	r.Bound = SheetAreaBound(p)
-	if !in.coarse {
+	if !in.sheets.axis[0].empty() && !in.sheets.axis[1].empty() {
 		r.Bound = max(r.Bound, int(bound.bound))
 		r.Certificate = in.sheetCertificate(bound, scaling)
 	}
@@ -48,6 +56,56 @@ func SolveSheets(p SheetProblem, limits Limits) (SheetResult, error) {
 		r.Status = Proved
 	}
 	return r, nil
+}
+
+// relax bounds a problem whose sizes share too fine a grid, as [Result.relax]
+// does: here heights are rounded down too, as they are stacked in a sheet.
+func (r *SheetResult) relax(p SheetProblem, limits Limits) (*instance, proved, scaling) {
+	in := newSheetInstance(p, down)
+	if in.sheets.axis[0].empty() || in.sheets.axis[1].empty() {
+		return in, proved{}, scaling{}
+	}
+	best, bound, scaling := solveStrips(in, limits, &r.Steps)
+	if l := in.sheetLayout(p, best); l.Count < r.Layout.Count && l.fits(p) {
+		r.Layout = l
+	}
+	return in, bound, scaling
+}
+
+// fits tells whether every strip lies within its sheet, and all of a sheet do.
+func (l SheetLayout) fits(p SheetProblem) bool {
+	for _, s := range l.Sheets {
+		across, along := p.Sheet.Across, p.Sheet.Along
+		used := func(r Row) measure.Length { return r.used(p.Pieces) }
+		if s.Turned {
+			across, along = along, across
+			used = func(r Row) measure.Length { return r.usedAlong(p) }
+		}
+		for _, r := range s.Rows {
+			along -= r.Height * measure.Length(r.Repeat)
+			if used(r) > across {
+				return false
+			}
+		}
+		if along < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// usedAlong is [Row.used] of a row that runs along its sheet: pieces and strips
+// lie in it by their other sides.
+func (r Row) usedAlong(p SheetProblem) measure.Length {
+	sum := measure.Length(0)
+	for _, c := range r.Cuts {
+		_, width := p.Pieces[c.Piece].sides(c.Turned)
+		sum += width * measure.Length(c.Count)
+	}
+	for _, q := range r.Parts {
+		sum += p.Strips[q.Strip].Height
+	}
+	return sum
 }
 
 func (in *instance) sheetCertificate(b proved, s scaling) *SheetCertificate {
@@ -71,7 +129,7 @@ func wholeKinds(p SheetProblem) []kind {
 }
 
 // newSheetInstance normalises a sheet problem. Every piece must fit.
-func newSheetInstance(p SheetProblem) *instance {
+func newSheetInstance(p SheetProblem, round rounding) *instance {
 	raw := slices.Concat(pieceKinds(p.Pieces, true), partKinds(p.Strips, p.Sheet.Across), wholeKinds(p))
 	across := make([][]oriented, len(raw))
 	along := make([][]oriented, len(raw))
@@ -89,7 +147,7 @@ func newSheetInstance(p SheetProblem) *instance {
 		if a == 1 {
 			width, height = height, width
 		}
-		axis := assemble(width, height, kinds, pickLying(lying, order))
+		axis := assemble(width, height, kinds, pickLying(lying, order), round)
 		in.sheets.axis[a] = axis
 		in.coarse = in.coarse || axis.coarse
 		if len(kinds) > 0 {

@@ -90,9 +90,8 @@ func (s Status) String() string {
 }
 
 // Result is a layout with what is known about shorter ones. Length and Bound
-// are in ticks, without squaring up; Bound holds for strips only. Certificate is
-// nil where the sizes share too fine a grid for more than [AreaBound]; a Bound
-// above its claim is that bound too.
+// are in ticks, without squaring up; Bound holds for strips only. A Bound above
+// the claim of the Certificate is [AreaBound].
 type Result struct {
 	Layout      Layout
 	Length      measure.Length
@@ -119,7 +118,7 @@ func Solve(p Problem, limits Limits) (Result, error) {
 	if slices.ContainsFunc(p.Pieces, func(q Piece) bool { return q.Lengthwise && q.Count > 0 }) {
 		return solveBeside(p, limits)
 	}
-	in, err := newInstance(p)
+	in, err := newInstance(p, up)
 	if err != nil {
 		return Result{}, err
 	}
@@ -129,14 +128,13 @@ func Solve(p Problem, limits Limits) (Result, error) {
 		limits.Settle = (limits.Settle - wholeRows(p).Length) / in.unitH
 	}
 	best, bound, scaling := solveStrips(in, limits, &r.Steps)
-	r.best = best
-	r.Layout = in.layout(p, best)
-	if plain, err := Plain(p); in.coarse && err == nil && plain.Length < r.Layout.Length {
-		r.Layout = plain
+	r.best, r.Layout = best, in.layout(p, best)
+	r.shorten(Plain(p))
+	if in.coarse {
+		in, bound, scaling = r.relax(p, limits)
 	}
-	r.Length = r.Layout.Length
-	r.Bound = AreaBound(p)
-	if !in.coarse {
+	r.Length, r.Bound = r.Layout.Length, AreaBound(p)
+	if !in.empty() {
 		r.Certificate = in.certificate(p, bound, scaling)
 		r.Bound = max(r.Bound, r.Certificate.Claim)
 	}
@@ -144,6 +142,33 @@ func Solve(p Problem, limits Limits) (Result, error) {
 		r.Status = Proved
 	}
 	return r, nil
+}
+
+// shorten takes another layout if it is shorter.
+func (r *Result) shorten(l Layout, err error) {
+	if err == nil && l.Length < r.Layout.Length {
+		r.Layout, r.best = l, nil
+	}
+}
+
+// relax bounds a problem whose sizes share too fine a grid, by the same problem
+// with widths rounded down. A layout of it that fits by the tick is a layout of
+// the problem.
+func (r *Result) relax(p Problem, limits Limits) (*instance, proved, scaling) {
+	in, _ := newInstance(p, down) // it could be made with sizes rounded up
+	if in.empty() {
+		return in, proved{}, scaling{}
+	}
+	best, bound, scaling := solveStrips(in, limits, &r.Steps)
+	if l := in.layout(p, best); l.fits(p) {
+		r.shorten(l, nil)
+	}
+	return in, bound, scaling
+}
+
+// fits tells whether every strip of a two-stage layout lies within the cloth.
+func (l Layout) fits(p Problem) bool {
+	return !slices.ContainsFunc(l.Rows, func(r Row) bool { return r.used(p.Pieces) > p.Cloth.Width })
 }
 
 // proved is a bound in normalised units with its proof.

@@ -192,7 +192,7 @@ func SolveStacked(p Problem, r Result, step, ruler measure.Length, limits Limits
 		return Layout{}, false
 	}
 	most := (r.Length+p.Cloth.SquaringUp-1)/step*step - p.Cloth.SquaringUp
-	in, err := newInstance(p)
+	in, err := newInstance(p, up)
 	if err != nil || len(in.kinds) == 0 || AreaBound(p) > most {
 		return Layout{}, false
 	}

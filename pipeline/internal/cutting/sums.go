@@ -1,41 +1,63 @@
 package cutting
 
-// sums knows which lengths are sums of strip heights.
-type sums struct{ reachable []bool }
+import "slices"
 
-// mostSums bounds the table; longer plans are taken to reach every length.
-const mostSums = 1 << 18
+// sums knows which lengths are sums of strip heights, up to a length.
+type sums struct {
+	reached []int64 // ascending; empty where nothing is known
+	upTo    int64
+}
 
+// mostSums bounds the list; where there are more, every length is taken to be
+// reached.
+const mostSums = 1 << 16
+
+// newSums lists the sums in rising order: the next one is the least that some
+// height adds to an earlier one.
 func newSums(heights []int64, upTo int64) sums {
-	if upTo > mostSums {
-		return sums{}
-	}
-	r := make([]bool, upTo+1)
-	r[0] = true
-	for n := range r {
-		for _, h := range heights {
-			if h > int64(n) {
-				break
+	reached := []int64{0}
+	at := make([]int, len(heights)) // by height: the first sum it has not yet been added to
+	for {
+		next := upTo + 1
+		for k, h := range heights {
+			if h > 0 {
+				next = min(next, reached[at[k]]+h)
 			}
-			r[n] = r[n] || r[int64(n)-h]
+		}
+		if next > upTo {
+			return sums{reached, upTo}
+		}
+		if len(reached) == mostSums {
+			return sums{}
+		}
+		reached = append(reached, next)
+		for k, h := range heights {
+			for h > 0 && reached[at[k]]+h <= next {
+				at[k]++
+			}
 		}
 	}
-	return sums{r}
 }
 
 // below is the largest reachable length under n, or -1.
 func (s sums) below(n int64) int64 {
-	n--
-	for n >= 0 && n < int64(len(s.reachable)) && !s.reachable[n] {
-		n--
+	if len(s.reached) == 0 || n > s.upTo+1 {
+		return n - 1
 	}
-	return n
+	i, _ := slices.BinarySearch(s.reached, n)
+	if i == 0 {
+		return -1
+	}
+	return s.reached[i-1]
 }
 
 // from is the least reachable length of n or more.
 func (s sums) from(n int64) int64 {
-	for n < int64(len(s.reachable)) && !s.reachable[n] {
-		n++
+	if len(s.reached) == 0 {
+		return n
 	}
-	return n
+	if i, _ := slices.BinarySearch(s.reached, n); i < len(s.reached) {
+		return s.reached[i]
+	}
+	return max(n, s.upTo+1)
 }

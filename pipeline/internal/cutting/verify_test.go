@@ -13,7 +13,8 @@ type verifier struct {
 	c       *Certificate
 	width   measure.Length
 	repeat  measure.Length
-	goal    int64 // a shorter plan is at most this long, in units
+	grid    measure.Length // that widths are rounded down to where strips are filled
+	goal    int64          // a shorter plan is at most this long, in units
 	strips  []strip
 	sheets  bool    // strips lists whole sheets
 	stocks  []Stock // by class, where these are lengths to cut from
@@ -22,7 +23,7 @@ type verifier struct {
 
 // verify checks that a certificate belongs to the problem and proves its claim.
 func verify(p Problem, c *Certificate) error {
-	v := &verifier{c: c, width: p.Cloth.Width, repeat: p.Cloth.Repeat}
+	v := &verifier{c: c, width: p.Cloth.Width, repeat: p.Cloth.Repeat, grid: max(1, c.Grid)}
 	if err := v.sameProblem(p); err != nil {
 		return err
 	}
@@ -147,16 +148,16 @@ func (v *verifier) largestSumBelow(n int64) int64 {
 	return best
 }
 
-// narrowest is the least width of a size in strips of class k, 0 if it does
-// not fit.
+// narrowest is the least width of a size in strips of class k, in whole grids,
+// 0 if it does not fit.
 func (v *verifier) narrowest(i, k int) measure.Length {
 	s, best := v.c.Sizes[i], measure.Length(0)
 	if v.stocks != nil {
 		return s.Across
 	}
 	try := func(w, h measure.Length) {
-		if w <= v.width && v.round(h) <= v.c.Heights[k] && (best == 0 || w < best) {
-			best = w
+		if w <= v.width && v.round(h) <= v.c.Heights[k] && (best == 0 || w/v.grid < best) {
+			best = w / v.grid
 		}
 	}
 	try(s.Across, s.Along)
