@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"os"
+	"slices"
 	"strings"
 	"sync"
 
@@ -31,13 +32,7 @@ func (j *journal) done(e Entry) error {
 	if err != nil {
 		return err
 	}
-	j.mu.Lock()
-	defer j.mu.Unlock()
-	if j.file == nil {
-		return nil
-	}
-	_, err = j.file.WriteString(string(text) + "\n")
-	return err
+	return j.write(string(text) + "\n")
 }
 
 const journalPrefix, journalSuffix = ".yardproof-", ".journal"
@@ -55,6 +50,11 @@ func (j *journal) add(files []File) error {
 	for _, f := range files {
 		lines.WriteString(sumOf(f.Bytes) + " " + f.Name + "\n")
 	}
+	return j.write(lines.String())
+}
+
+// write adds whole lines, so that two goroutines do not mix theirs.
+func (j *journal) write(lines string) error {
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	if j.file == nil {
@@ -64,13 +64,14 @@ func (j *journal) add(files []File) error {
 		}
 		j.file = f
 	}
-	_, err := j.file.WriteString(lines.String())
+	_, err := j.file.WriteString(lines)
 	return err
 }
 
-// read tells of every file that earlier runs said they would write, and of every
-// plan that they said was done. Of a line that was not finished the file was
-// not begun.
+// read tells of every file that other runs said they would write, and of every
+// plan that they said was done, one journal after the other in the order of
+// their names. Of a line that was not finished the file was not begun. Only a
+// run that is alone in the folder may believe it.
 func (j *journal) read(tell func(report.Output), plan func(Entry)) error {
 	dir, err := j.root.Open(".")
 	if err != nil {
@@ -78,13 +79,13 @@ func (j *journal) read(tell func(report.Output), plan func(Entry)) error {
 	}
 	defer dir.Close()
 	names, err := dir.Readdirnames(-1)
-	for _, name := range names {
+	for _, name := range slices.Sorted(slices.Values(names)) {
 		if !strings.HasPrefix(name, journalPrefix) || !strings.HasSuffix(name, journalSuffix) {
 			continue
 		}
-		text, failed := j.root.ReadFile(name)
+		text, failed := readRegular(j.root, name)
 		if failed != nil {
-			continue // another run has ended in between, or it is no file
+			continue // it is no journal of ours
 		}
 		j.old = append(j.old, name)
 		for line := range strings.Lines(string(text)) {

@@ -11,6 +11,7 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"reflect"
 	"slices"
 	"sync"
 
@@ -24,10 +25,17 @@ import (
 //
 // Files are written first and the ledger's own file last. What was written in
 // between, should the program be killed, stands in a journal.
+//
+// One run at a time may write the ledger, or several shares of one run that
+// leave it as it is: the folder is locked from before the ledger is read until
+// it is closed. What journals of other runs say is believed only by a run that
+// is alone, for then whoever wrote them has ended.
 type Ledger struct {
 	folder    *Folder
+	lock      *lock
 	at        string // the folder's whole path
 	overwrite bool
+	alone     bool                       // no other run is in the folder, and none can come
 	plans     map[string]Entry           // by the plan's path, as recorded
 	line      []report.Export            // of the whole line, as recorded
 	owned     map[string]map[string]bool // sums that a name may have on the disk and be ours
@@ -38,6 +46,7 @@ type Ledger struct {
 	mu      sync.Mutex
 	now     map[string]Entry // by the plan's path, of this run
 	wrote   bool             // something was
+	told    map[string]bool  // plans that the journal says are done
 	lineNow []report.Export  // nil when the run wrote nothing of the line
 }
 
@@ -56,35 +65,57 @@ func (e ChangedError) Error() string {
 	return fmt.Sprintf("%s was not written by yardproof, or was changed since, and was left as it is", e.Name)
 }
 
-// OpenLedger opens an output folder, creating it if it does not exist. With
-// overwrite it replaces and removes files that somebody changed, too.
-func OpenLedger(dir string, overwrite bool) (*Ledger, error) {
+// OpenLedger opens an output folder, creating it if it does not exist, once no
+// other run is in the way.
+func OpenLedger(ctx context.Context, dir string, a Access) (*Ledger, error) {
 	folder, err := OpenFolder(dir)
 	if err != nil {
 		return nil, err
 	}
+	lock, err := takeLock(ctx, folder.root, filepath.ToSlash(dir), a)
+	if err != nil {
+		return nil, errors.Join(err, folder.Close())
+	}
 	at, err := filepath.Abs(dir)
 	if err != nil {
-		return nil, errors.Join(fmt.Errorf("find output folder %s: %w", dir, cause(err)), folder.Close())
+		return nil, errors.Join(fmt.Errorf("find output folder %s: %w", dir, cause(err)), lock.release(), folder.Close())
 	}
 	l := &Ledger{
-		folder: folder, at: at, overwrite: overwrite, plans: map[string]Entry{},
-		owned: map[string]map[string]bool{}, now: map[string]Entry{}, journal: newJournal(folder.root),
+		folder: folder, lock: lock, at: at, overwrite: a.Overwrite, alone: lock.held() && !a.Share, plans: map[string]Entry{},
+		owned: map[string]map[string]bool{}, now: map[string]Entry{}, told: map[string]bool{}, journal: newJournal(folder.root),
 	}
 	if err := l.load(); err != nil {
-		return nil, errors.Join(err, folder.Close())
+		return nil, errors.Join(err, lock.release(), folder.Close())
 	}
 	return l, nil
 }
 
-// Part ends a run that is one of several, which may work in the folder at the
-// same time: somebody else will write the ledger's file. Its own journal is no
-// longer needed then, for what it wrote is told otherwise.
-func (l *Ledger) Part() error { return l.journal.remove(false) }
+// Locked tells whether other runs are kept out of the folder. Where the file
+// system has no locks nothing is removed from it.
+func (l *Ledger) Locked() bool { return l.lock.held() }
 
-// Close gives the folder back to the system. What was not finished stays in
-// the journal.
-func (l *Ledger) Close() error { return errors.Join(l.journal.close(), l.folder.Close()) }
+// Part ends a run that is one of several, which may work in the folder at the
+// same time: a later run will write the ledger's file. Until then the journal
+// tells of what was written.
+func (l *Ledger) Part() error {
+	for _, p := range slices.Sorted(maps.Keys(l.now)) {
+		e := l.now[p]
+		if e.Exports == nil || l.told[p] || reflect.DeepEqual(e.Exports, l.plans[p].Exports) {
+			continue
+		}
+		e.Path = p
+		if err := l.journal.done(e); err != nil {
+			return fmt.Errorf("write in %s: %w", filepath.ToSlash(l.folder.name), cause(err))
+		}
+	}
+	return l.journal.close()
+}
+
+// Close gives the folder back to the system, and to other runs. What was not
+// finished stays in the journal.
+func (l *Ledger) Close() error {
+	return errors.Join(l.journal.close(), l.lock.release(), l.folder.Close())
+}
 
 // Kept is what the ledger was handed to keep of a plan, nil when there is
 // nothing.
@@ -257,6 +288,9 @@ func (l *Ledger) Keep(plan string, kept json.RawMessage) error {
 	if err := l.journal.done(e); err != nil {
 		return fmt.Errorf("write in %s: %w", filepath.ToSlash(l.folder.name), cause(err))
 	}
+	l.mu.Lock()
+	l.told[e.Path] = true
+	l.mu.Unlock()
 	return nil
 }
 

@@ -23,6 +23,9 @@ import (
 // LedgerName is the name of the ledger's own file.
 const LedgerName = ".yardproof.json"
 
+// housekeeping are the names of files that no plan can own.
+var housekeeping = []string{LedgerName, LockName, holderName}
+
 const ledgerFormat = 1
 
 type ledgerFile struct {
@@ -32,9 +35,10 @@ type ledgerFile struct {
 	Left   []report.Output `json:"left,omitempty"` // of plans that are gone, changed by somebody
 }
 
-// load reads the ledger's file and the journals of runs that did not end.
+// load reads the ledger's file and, if the run is alone, the journals of runs
+// that did not write theirs.
 func (l *Ledger) load() error {
-	text, err := l.folder.root.ReadFile(LedgerName)
+	text, err := readRegular(l.folder.root, LedgerName)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("read %s: %w", l.shown(LedgerName), cause(err))
 	}
@@ -57,15 +61,49 @@ func (l *Ledger) load() error {
 	}
 	l.own(f.Line)
 	l.own([]report.Export{{Files: f.Left}})
-	begun := func(f report.Output) {
+	if !l.alone {
+		return nil
+	}
+	return l.journal.read(func(f report.Output) {
 		l.ownFile(f)
 		l.begun = append(l.begun, f.Name)
+	}, l.recover)
+}
+
+// recover takes over what a journal says was done of a plan, if its files are
+// on the disk as it says. Where they are not, somebody has written others since:
+// nothing is taken for exported, but the files are known.
+func (l *Ledger) recover(e Entry) {
+	earlier := l.plans[e.Path].Exports
+	l.own(e.Exports)
+	switch {
+	case l.wholeOf(e.Exports):
+	case len(earlier) > 0 && l.wholeOf(earlier):
+		return
+	default:
+		e.Kept = nil
+		e.Exports = l.remains(append(slices.Clone(earlier), e.Exports...))
 	}
-	return l.journal.read(begun, func(e Entry) {
-		l.own(l.plans[e.Path].Exports)
-		l.plans[e.Path] = e
-		l.own(e.Exports)
-	})
+	l.plans[e.Path] = e
+}
+
+func (l *Ledger) wholeOf(exports []report.Export) bool {
+	return !slices.ContainsFunc(exports, func(e report.Export) bool { return e.Basis == "" || !l.whole(e) })
+}
+
+// remains are exports that are no longer whole, with the files of them that are
+// on the disk.
+func (l *Ledger) remains(exports []report.Export) []report.Export {
+	all := []report.Export{}
+	for _, e := range exports {
+		e.Basis = ""
+		e.Files = slices.DeleteFunc(slices.Clone(e.Files), func(o report.Output) bool {
+			_, err := l.folder.root.Lstat(filepath.FromSlash(o.Name))
+			return err != nil
+		})
+		all = append(all, e)
+	}
+	return all
 }
 
 func (l *Ledger) own(exports []report.Export) {
@@ -79,7 +117,7 @@ func (l *Ledger) own(exports []report.Export) {
 // ownFile takes a file for ours as long as it has the sum. A name that no
 // ledger could have written is nobody's.
 func (l *Ledger) ownFile(f report.Output) {
-	if nameFault(f.Name) != "" || path.Base(f.Name) == LedgerName {
+	if nameFault(f.Name) != "" || slices.Contains(housekeeping, path.Base(f.Name)) {
 		return
 	}
 	if l.owned[f.Name] == nil {
@@ -90,9 +128,12 @@ func (l *Ledger) ownFile(f report.Output) {
 
 // Finish removes what nothing stands for any more, and writes the ledger's
 // file. Files that somebody changed stay, and are named. Nothing is removed
-// when the run was not complete.
+// when the run was not complete, or where another one may be in the folder.
 func (l *Ledger) Finish(ctx context.Context, complete bool) (left []string, err error) {
-	l.tidy()
+	complete = complete && l.alone
+	if l.alone {
+		l.tidy()
+	}
 	f := l.file(complete)
 	var trouble error
 	if complete {
@@ -123,7 +164,7 @@ func (l *Ledger) Finish(ctx context.Context, complete bool) (left []string, err 
 		}
 		return left, err
 	}
-	return left, errors.Join(trouble, l.journal.remove(true))
+	return left, errors.Join(trouble, l.journal.remove(l.alone))
 }
 
 // file is the ledger after this run: its plans as they now are, and the others
@@ -199,7 +240,7 @@ func (l *Ledger) sweep(f ledgerFile) (left []report.Output, err error) {
 // tidy removes what a run that was killed while it wrote a file left beside it:
 // the file's name between a point and some digits, as swap calls it.
 func (l *Ledger) tidy() {
-	for _, name := range l.begun {
+	for _, name := range append(l.begun, LedgerName) {
 		if nameFault(name) != "" {
 			continue
 		}
@@ -229,14 +270,7 @@ func (l *Ledger) prune(dir string) {
 
 // sum is the SHA-256 of a file on the disk.
 func (l *Ledger) sum(name string) (string, error) {
-	info, err := l.folder.root.Lstat(filepath.FromSlash(name))
-	if err != nil {
-		return "", err
-	}
-	if !info.Mode().IsRegular() {
-		return "", errors.New("it is not a regular file")
-	}
-	f, err := l.folder.root.Open(filepath.FromSlash(name))
+	f, err := openRegular(l.folder.root, name)
 	if err != nil {
 		return "", err
 	}

@@ -13,7 +13,7 @@ import (
 // openLedger opens a ledger in dir, beside the plans a and b.
 func openLedger(t *testing.T, dir string) *Ledger {
 	t.Helper()
-	l, err := OpenLedger(dir, false)
+	l, err := OpenLedger(t.Context(), dir, Access{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -239,7 +239,7 @@ func TestLedgerLeavesOthersAlone(t *testing.T) {
 	l.mustFinish(t)
 	wantFile(t, "out/a.csv", "theirs")
 
-	l, err = OpenLedger("out", true)
+	l, err = OpenLedger(t.Context(), "out", Access{Overwrite: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -288,7 +288,7 @@ func TestHostileLedger(t *testing.T) {
 	wantFile(t, "precious", "mine")
 	for _, bad := range []string{"", "{", `{"format":2}`, `{"format":1,"plans":7}`, "[]"} {
 		put(t, "out/.yardproof.json", bad)
-		if l, err := OpenLedger("out", false); err == nil || !strings.Contains(err.Error(), "out/.yardproof.json") {
+		if l, err := OpenLedger(t.Context(), "out", Access{}); err == nil || !strings.Contains(err.Error(), "out/.yardproof.json") {
 			t.Errorf("%q: %v, %v", bad, l, err)
 		}
 	}

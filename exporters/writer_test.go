@@ -31,12 +31,13 @@ func wantFile(t *testing.T, path, want string) {
 	}
 }
 
-// files lists everything below a folder that is no folder itself.
+// files lists everything below a folder that is no folder itself, without what
+// the lock keeps there.
 func files(t *testing.T, dir string) string {
 	t.Helper()
 	var all []string
 	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
-		if err == nil && !d.IsDir() {
+		if err == nil && !d.IsDir() && d.Name() != LockName && d.Name() != holderName {
 			name, _ := filepath.Rel(dir, path)
 			all = append(all, filepath.ToSlash(name))
 		}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"path/filepath"
 
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
@@ -38,6 +39,22 @@ func (l LeftAlone) Error() string { return l.Err.Error() }
 // Unwrap gives the reason.
 func (l LeftAlone) Unwrap() error { return l.Err }
 
+// Busy is the error of outputs that another run is writing. It becomes a finding
+// of run/write.
+type Busy struct{ Err error }
+
+func (b Busy) Error() string { return b.Err.Error() }
+
+// Unwrap gives the reason.
+func (b Busy) Unwrap() error { return b.Err }
+
+// NoLock is the finding of an output folder that other runs cannot be kept out
+// of.
+func NoLock(dir string) diag.Finding {
+	return check.Trouble("run/no-lock", "", "the file system of "+filepath.ToSlash(dir)+" has no locks: nothing was removed from it, for another run may be writing there",
+		"let one run at a time write to the folder, or write to a folder of another file system")
+}
+
 // ChangedOutput is the finding of a file that nothing stands for any more, and
 // that somebody changed.
 func ChangedOutput(name string) diag.Finding {
@@ -51,6 +68,7 @@ const changedHint = "rename it to keep it, or delete it; --overwrite does away w
 func failure(err error, file, plan string) []diag.Finding {
 	stopped, crashed := errors.AsType[crash](err)
 	_, leftAlone := errors.AsType[LeftAlone](err)
+	_, busy := errors.AsType[Busy](err)
 	var f diag.Finding
 	switch {
 	case crashed:
@@ -60,6 +78,8 @@ func failure(err error, file, plan string) []diag.Finding {
 		return nil
 	case leftAlone:
 		f = check.Trouble("run/changed-output", file, err.Error(), changedHint)
+	case busy:
+		f = check.Trouble("run/write", file, err.Error(), "wait for it to end; with --wait the run does so itself")
 	default:
 		f = check.Trouble("run/write", file, err.Error(), "make room or change permissions, and run it again")
 	}
@@ -87,7 +107,11 @@ func Unfinished(run *report.Run, err error) {
 }
 
 // Unwritable is the run that could not begin because its outputs have no place
-// to go.
-func Unwritable(err error) *report.Run {
-	return &report.Run{Findings: failure(err, "", ""), Rules: catalogue()}
+// to go, or because it was interrupted while it waited for that.
+func Unwritable(ctx context.Context, err error) *report.Run {
+	run := &report.Run{Findings: failure(err, "", ""), Rules: catalogue()}
+	if ctx.Err() != nil {
+		run.Findings = append(run.Findings, check.Trouble("run/interrupted", "", "the run was interrupted before it began", "run it again"))
+	}
+	return run
 }

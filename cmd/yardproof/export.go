@@ -20,8 +20,12 @@ that are unchanged, with the settings and prices that they use, are not worked
 out again. What a plan left behind that is gone, or has another id, is removed.
 A file that somebody changed, or that was there before, is never replaced.
 
-With --results the run is one of several: it writes a result of each plan for
-yardproof gather, and nothing of the line.
+One run at a time writes to a folder: a second one ends with status 3 and has
+touched nothing, or waits with --wait.
+
+With --results the run is one of several, which may write to one folder at the
+same time: it writes a result of each plan for yardproof gather, and nothing of
+the line.
 `,
 		flags: exportFlags,
 		paths: true,
@@ -37,9 +41,9 @@ func exportPlans(ctx context.Context, s streams, o *options, paths []string) (in
 	if err := o.settleExport(&set); err != nil {
 		return 0, err
 	}
-	w, err := openWriter(set)
+	w, err := openWriter(ctx, s, set)
 	if err != nil {
-		return set.conclude(ctx, s, pipeline.Unwritable(err))
+		return set.conclude(ctx, s, pipeline.Unwritable(ctx, err))
 	}
 	defer w.close()
 	c := pipeline.Config{

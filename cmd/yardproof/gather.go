@@ -60,9 +60,9 @@ func gather(ctx context.Context, s streams, o *options, paths []string) (int, er
 	if len(g.findings) > 0 {
 		return set.conclude(ctx, s, pipeline.Refused(g.findings))
 	}
-	w, err := openWriter(set)
+	w, err := openWriter(ctx, s, set)
 	if err != nil {
-		return set.conclude(ctx, s, pipeline.Unwritable(err))
+		return set.conclude(ctx, s, pipeline.Unwritable(ctx, err))
 	}
 	defer w.close()
 	for _, r := range g.results {

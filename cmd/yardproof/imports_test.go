@@ -91,6 +91,7 @@ func behind() map[string]string {
 		"github.com/schollz/progressbar": "cmd/yardproof",
 		"github.com/mattn/go-isatty":     "cmd/yardproof",
 		"golang.org/x/term":              "cmd/yardproof",
+		"golang.org/x/sys":               "exporters", // for locks
 	}
 }
 

@@ -32,6 +32,7 @@ type options struct {
 	draft   bool
 
 	overwrite bool
+	wait      bool
 	fresh     bool
 	results   string
 	line      []string
@@ -77,6 +78,7 @@ func outFlags(f *pflag.FlagSet, o *options) {
 		"write the tables as `FORMAT`; may be given several times. Formats: "+strings.Join(exportNames(), ", "))
 	choose(f, "format", exportNames()...)
 	f.BoolVar(&o.overwrite, "overwrite", false, "replace and remove files of the folder that somebody changed, too, or that were there before")
+	f.BoolVar(&o.wait, "wait", false, "where another run is writing to the folder, wait for it to end")
 }
 
 func exportFlags(f *pflag.FlagSet, o *options) {
@@ -136,6 +138,7 @@ type settings struct {
 	draft   bool
 
 	overwrite bool
+	wait      bool
 	fresh     bool
 	results   string
 }
@@ -181,7 +184,7 @@ func (o *options) settleExport(set *settings) error {
 		return misuse("name the folder to write to: --out DIR")
 	}
 	set.out, set.draft = o.out, o.draft
-	set.overwrite, set.fresh, set.results = o.overwrite, o.fresh, o.results
+	set.overwrite, set.wait, set.fresh, set.results = o.overwrite, o.wait, o.fresh, o.results
 	for _, name := range slices.Compact(slices.Sorted(slices.Values(o.formats))) {
 		f, ok := exporters.Export(name)
 		if !ok {

@@ -72,3 +72,11 @@ func end(ts *testscript.TestScript, _ bool, args []string) {
 	ts.Logf("%s", ts.ReadFile("printed"))
 	checkStatus(ts, args[0], err)
 }
+
+// ended N waits for the end of the command and demands its exit status.
+func endedBy(ts *testscript.TestScript, _ bool, args []string) {
+	b := ts.Value(backgroundKey{}).(map[string]*background)["it"]
+	err := <-b.ended
+	ts.Logf("%s", ts.ReadFile("printed"))
+	checkStatus(ts, args[0], err)
+}

@@ -26,3 +26,6 @@ func onTerminal(ts *testscript.TestScript, _ *exec.Cmd, _ *os.File) {
 func terminalRun(ts *testscript.TestScript, _ bool, _ []string) {
 	ts.Fatalf("terminal runs on Linux only: ask for [linux]")
 }
+
+// systemPrograms has none here: scripts that need them ask for [linux].
+func systemPrograms() map[string]func() { return nil }

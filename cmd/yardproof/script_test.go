@@ -18,7 +18,16 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"yardproof": main})
+	testscript.Main(m, commandsOfScripts())
+}
+
+// commandsOfScripts are the programs that scripts can run.
+func commandsOfScripts() map[string]func() {
+	programs := map[string]func(){"yardproof": main}
+	for name, program := range systemPrograms() {
+		programs[name] = program
+	}
+	return programs
 }
 
 // TestScript runs every script: what a person sees who types these commands.

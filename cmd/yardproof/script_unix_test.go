@@ -10,10 +10,14 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"syscall"
 	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
+	"golang.org/x/sys/unix"
+
+	"yardproof/exporters"
 )
 
 // systemCmds are the script commands that need what not every system has.
@@ -28,13 +32,37 @@ func systemCmds() map[string]func(*testscript.TestScript, bool, []string) {
 		"begin":        begin,
 		"until":        until,
 		"end":          end,
+		"ended":        endedBy,
+		"hold":         hold,
+		"letgo":        letGo,
 	}
 }
 
 // systemValues are what those commands remember in a script.
 func systemValues(e *testscript.Env) {
 	e.Values[backgroundKey{}] = map[string]*background{}
+	e.Values[heldKey{}] = map[string]*os.File{}
 }
+
+// hold FOLDER HOLDER locks an output folder as another run would that says this
+// of itself, in which \x1b is an escape.
+func hold(ts *testscript.TestScript, _ bool, args []string) {
+	holder, err := strconv.Unquote(`"` + args[1] + `"`)
+	ts.Check(err)
+	file, err := os.OpenFile(filepath.Join(ts.MkAbs(args[0]), exporters.LockName), os.O_RDWR|os.O_CREATE, 0o666)
+	ts.Check(err)
+	ts.Defer(func() { file.Close() })
+	ts.Check(unix.Flock(int(file.Fd()), unix.LOCK_EX|unix.LOCK_NB))
+	ts.Check(os.WriteFile(filepath.Join(ts.MkAbs(args[0]), ".yardproof.holder"), []byte(holder), 0o666))
+	ts.Value(heldKey{}).(map[string]*os.File)["it"] = file
+}
+
+// letgo unlocks the folder that is held.
+func letGo(ts *testscript.TestScript, _ bool, _ []string) {
+	ts.Check(ts.Value(heldKey{}).(map[string]*os.File)["it"].Close())
+}
+
+type heldKey struct{}
 
 // fifo FILE makes a named pipe.
 func fifo(ts *testscript.TestScript, _ bool, args []string) {
@@ -111,6 +139,7 @@ func whole(ts *testscript.TestScript, _ bool, args []string) {
 	if len(files) == 0 {
 		ts.Fatalf("%s holds no files", args[0])
 	}
+	delete(files, exporters.LockName)
 	for name, b := range files {
 		if err := complete(name, b); err != nil {
 			ts.Fatalf("%s: %v", name, err)

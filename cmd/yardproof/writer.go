@@ -28,8 +28,15 @@ type writer struct {
 	inputs  map[string]bool
 }
 
-func openWriter(set settings) (*writer, error) {
-	ledger, err := exporters.OpenLedger(set.out, set.overwrite)
+func openWriter(ctx context.Context, s streams, set settings) (*writer, error) {
+	access := exporters.Access{Overwrite: set.overwrite, Share: set.results != ""}
+	if set.wait {
+		access.Wait = func(holder string) { set.tellWaiting(s, holder) }
+	}
+	ledger, err := exporters.OpenLedger(ctx, set.out, access)
+	if _, busy := errors.AsType[*exporters.BusyError](err); busy {
+		err = pipeline.Busy{Err: err}
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -40,6 +47,16 @@ func openWriter(set settings) (*writer, error) {
 		}
 	}
 	return w, nil
+}
+
+// tellWaiting says what the run waits for.
+func (set settings) tellWaiting(s streams, holder string) {
+	if set.quiet {
+		return
+	}
+	busy := exporters.BusyError{Dir: filepath.ToSlash(set.out), Holder: holder}
+	// Where nobody reads it there is nobody to be told.
+	fmt.Fprintf(s.stderr, "yardproof: %v; waiting for it to end\n", &busy)
 }
 
 func (w *writer) close() {
@@ -157,6 +174,9 @@ func (w *writer) write(ctx context.Context, plan, basis string, make func(export
 // finish tidies the output folder and adds what went wrong with that to the
 // run. An interrupted run removes nothing, and remembers what it wrote.
 func (w *writer) finish(ctx context.Context, run *report.Run) {
+	if !w.ledger.Locked() {
+		run.Findings = diag.Sort(append(run.Findings, pipeline.NoLock(w.out)))
+	}
 	if w.results != nil {
 		pipeline.Unfinished(run, w.ledger.Part())
 		return

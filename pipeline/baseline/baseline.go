@@ -80,7 +80,7 @@ func lookedAt(run *report.Run) func(diag.Identity) bool {
 // stopped tells whether a finding, or one that follows from it, says that
 // yardproof could not do its work.
 func stopped(f diag.Finding) bool {
-	return strings.HasPrefix(f.Rule, "run/") || slices.ContainsFunc(f.Follows, stopped)
+	return strings.HasPrefix(f.Rule, "run/") && f.Level == diag.Error || slices.ContainsFunc(f.Follows, stopped)
 }
 
 // Complete tells whether a run is worth recording: whether nothing kept

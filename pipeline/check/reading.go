@@ -199,8 +199,8 @@ var readingChecks = []Check{
 	},
 }
 
-// runningChecks say that yardproof could not do its work. They end the
-// program with exit status 3, whatever else was found.
+// runningChecks say that yardproof could not do its work. Those that are errors
+// end the program with exit status 3, whatever else was found.
 var runningChecks = []Check{
 	{
 		Rule: "run/crash", Level: diag.Error, Since: "0.1.0", Scope: Running,
@@ -225,6 +225,12 @@ var runningChecks = []Check{
 		Summary: "a path that was named does not exist",
 		Why:     "A check of nothing must not look like a check without findings.",
 		Fix:     "correct the path",
+	},
+	{
+		Rule: "run/no-lock", Level: diag.Warning, Since: "0.1.0", Scope: Running,
+		Summary: "the output folder is on a file system without locks",
+		Why:     "Two runs that write to one folder at the same time would take each other's files for those of a run that was killed. Where they cannot be kept apart nothing is removed, not even what is out of date.",
+		Fix:     "let one run at a time write to the folder, or write to a folder of another file system",
 	},
 	{
 		Rule: "run/changed-output", Level: diag.Error, Since: "0.1.0", Scope: Running,
@@ -259,7 +265,7 @@ var runningChecks = []Check{
 	{
 		Rule: "run/write", Level: diag.Error, Since: "0.1.0", Scope: Running,
 		Summary: "an output could not be written",
-		Why:     "The earlier output, if there was one, is still there and may be out of date.",
-		Fix:     "make room, or allow the folder to be written to",
+		Why:     "The earlier output, if there was one, is still there and may be out of date. One run at a time writes to a folder.",
+		Fix:     "make room, allow the folder to be written to, or wait for the other run to end",
 	},
 }

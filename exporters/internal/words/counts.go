@@ -131,15 +131,15 @@ func Accepted(run *report.Run) int {
 // yardproof could not do its work.
 func Stopped(findings []diag.Finding) bool {
 	for _, f := range Flatten(findings) {
-		if strings.HasPrefix(f.Rule, RunFamily) {
+		if strings.HasPrefix(f.Rule, RunFamily) && f.Level == diag.Error {
 			return true
 		}
 	}
 	return false
 }
 
-// RunFamily begins the name of each rule that says that yardproof could not do
-// its work.
+// RunFamily begins the name of each rule about yardproof's own work, which it
+// could not do if the finding is an error.
 const RunFamily = "run/"
 
 // Plural is a number of things whose plural ends in s.
