@@ -199,14 +199,17 @@ func (w *work) text() []diag.Finding {
 	w.stage = "validating"
 	problems = append(problems, schema.Plan(tree)...)
 	sizes := plan.Merge(tree)
+	var more []source.Problem
 	for _, s := range sizes {
 		if !s.Same {
-			problems = append(problems, schema.Plan(s.Tree)...)
+			more = append(more, schema.Plan(s.Tree)...)
 		}
 	}
 	w.stage = "decoding"
-	decoded, more := plan.Decode(w.file, tree, sizes, w.settings)
-	findings := check.Problems(w.file, tree, w.id, unique(append(problems, more...)))
+	decoded, unread := plan.Decode(w.file, tree, sizes, w.settings)
+	problems = append(problems, beyondRefused(tree, problems, more)...)
+	problems = append(problems, besideRefused(tree, problems, beyondRefused(tree, problems, unread))...)
+	findings := check.Problems(w.file, tree, w.id, unique(problems))
 	if diag.Worst(findings) < diag.Error {
 		w.plan = decoded
 	}

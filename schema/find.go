@@ -28,8 +28,12 @@ type fault struct {
 	path     []string       // keys and positions from the root
 	node     *jsontree.Node // the value at the path
 	schema   *jsontree.Node // the part of the schema that the value broke; may be nil
-	property string         // the key in question, where the error is about one
-	first    int            // the positions of two equal items of a list
+	says     *jsontree.Node // the same as it is written there: a reference, perhaps
+	guide    guide
+	property string // the key in question, where the error is about one
+	meant    intent // what the key was probably meant to be
+	holdsKey bool   // the value stands under a key, not in a list
+	first    int    // the positions of two equal items of a list
 	second   int
 	what     string // what the whole file is called
 	lost     bool   // the path holds a key with a NUL, at which it was split
@@ -41,10 +45,16 @@ func (r rules) problems(tree *jsontree.Node, errs []gojsonschema.ResultError) []
 	for _, e := range errs {
 		faults = append(faults, r.fault(tree, e))
 	}
-	misspelt := misspellings(faults)
+	if len(faults) > 0 {
+		var whole []fault
+		r.flattened(tree, r.guide.root, nil, &whole)
+		faults = append(slices.DeleteFunc(faults, func(f fault) bool { return f.below(whole) }), whole...)
+	}
+	r.intents(faults)
+	meant := meantKeys(faults)
 	var problems []source.Problem
 	for _, f := range faults {
-		if !f.noise() && !f.follows(misspelt) {
+		if !f.noise() && !f.follows(meant) {
 			problems = append(problems, f.problem())
 		}
 	}
@@ -53,7 +63,7 @@ func (r rules) problems(tree *jsontree.Node, errs []gojsonschema.ResultError) []
 }
 
 func (r rules) fault(tree *jsontree.Node, e gojsonschema.ResultError) fault {
-	f := fault{kind: e.Type(), node: tree, schema: r.guide.root, what: r.what}
+	f := fault{kind: e.Type(), node: tree, schema: r.guide.root, says: r.guide.root, guide: r.guide, what: r.what}
 	// The context begins with the validator's name for the root.
 	for _, key := range strings.Split(e.Context().String("\x00"), "\x00")[1:] {
 		child := step(f.node, key)
@@ -61,7 +71,8 @@ func (r rules) fault(tree *jsontree.Node, e gojsonschema.ResultError) fault {
 			f.lost = true
 			break
 		}
-		f.schema = r.governs(f.schema, f.node, key)
+		f.says, f.holdsKey = governs(f.schema, f.node, key), f.node.Kind == jsontree.Object
+		f.schema = r.guide.resolve(f.says)
 		f.path, f.node = append(f.path, key), child
 	}
 	details := e.Details()
@@ -71,12 +82,13 @@ func (r rules) fault(tree *jsontree.Node, e gojsonschema.ResultError) fault {
 	return f
 }
 
-// governs is the schema of what an object or list has at a key or position.
-func (r rules) governs(schema, holder *jsontree.Node, key string) *jsontree.Node {
+// governs is the schema of what an object or list has at a key or position, as
+// it is written there.
+func governs(schema, holder *jsontree.Node, key string) *jsontree.Node {
 	if holder.Kind == jsontree.Array {
-		return r.guide.item(schema)
+		return schema.Get("items")
 	}
-	return r.guide.member(schema, key)
+	return entry(schema, key)
 }
 
 // way is the way from the root to a value, its last step first.
@@ -140,28 +152,31 @@ func (f fault) noise() bool {
 		return true
 	case "pattern":
 		return f.node.Kind != jsontree.String
+	case "enum":
+		return len(allowed(f.schema)) == 0
 	}
 	return false
 }
 
-// misspellings are the keys that an object lacks because another key was
-// probably meant to be it.
-func misspellings(faults []fault) map[*jsontree.Node][]string {
+// unknownKey is the validator's name for a key that an object cannot have.
+const unknownKey = "additional_property_not_allowed"
+
+// meantKeys are the keys that an object lacks because another key was probably
+// meant to be or to bring it.
+func meantKeys(faults []fault) map[*jsontree.Node][]string {
 	meant := map[*jsontree.Node][]string{}
 	for _, f := range faults {
-		if f.kind != "additional_property_not_allowed" {
-			continue
-		}
-		if name := Nearest(f.property, f.unused()); name != "" {
-			meant[f.node] = append(meant[f.node], name)
+		if f.kind == unknownKey {
+			meant[f.node] = append(meant[f.node], f.meant.fills(f.path)...)
 		}
 	}
 	return meant
 }
 
-// follows tells whether a key is missing only because it is misspelt.
-func (f fault) follows(misspelt map[*jsontree.Node][]string) bool {
-	meant := misspelt[f.node]
+// follows tells whether a key is missing only because it is misspelt or
+// misplaced.
+func (f fault) follows(all map[*jsontree.Node][]string) bool {
+	meant := all[f.node]
 	switch f.kind {
 	case "required":
 		return slices.Contains(meant, f.property)

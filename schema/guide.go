@@ -11,11 +11,13 @@ type guide struct {
 	root         *jsontree.Node
 	refs         map[*jsontree.Node]*jsontree.Node // what a reference stands for
 	alternatives map[*jsontree.Node][]string       // keys of which an object must have exactly one
+	homes        map[string][]home                 // where keys stand, by their words
 }
 
 func newGuide(root *jsontree.Node) guide {
-	g := guide{root, map[*jsontree.Node]*jsontree.Node{}, map[*jsontree.Node][]string{}}
+	g := guide{root, map[*jsontree.Node]*jsontree.Node{}, map[*jsontree.Node][]string{}, map[string][]home{}}
 	g.learn(root)
+	g.learnHomes(root, nil)
 	return g
 }
 
@@ -37,10 +39,16 @@ func (g guide) learn(n *jsontree.Node) {
 
 // member is the schema of an object's member, nil when it may not have it.
 func (g guide) member(object *jsontree.Node, key string) *jsontree.Node {
+	return g.resolve(entry(object, key))
+}
+
+// entry is the schema of an object's member as it is written there: a reference
+// with words and examples of its own, perhaps.
+func entry(object *jsontree.Node, key string) *jsontree.Node {
 	if p := object.Get("properties").Get(key); p != nil {
-		return g.resolve(p)
+		return p
 	}
-	return g.resolve(object.Get("additionalProperties"))
+	return object.Get("additionalProperties")
 }
 
 // item is the schema of a list's items.

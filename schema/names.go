@@ -63,7 +63,7 @@ func writeHint(example string) string {
 
 // Nearest is the name that a word was probably meant to be, "" when none is
 // close: a third of its letters may be wrong, or half of them after a good
-// beginning.
+// beginning. A word that shortens a single one of the names is close to it.
 func Nearest(word string, names []string) string {
 	letters := utf8.RuneCountInString(word)
 	if letters > 64 {
@@ -80,7 +80,40 @@ func Nearest(word string, names []string) string {
 			best, least = name, d
 		}
 	}
-	return best
+	if best != "" {
+		return best
+	}
+	return lengthened(word, names)
+}
+
+// lengthened is the one name that a word, in small letters, shortens: it begins
+// and ends like the name, or only begins like it, and leaves letters out.
+func lengthened(word string, names []string) string {
+	if len(word) < 3 {
+		return ""
+	}
+	found := ""
+	for _, name := range names {
+		lower := strings.ToLower(name)
+		if !strings.HasPrefix(lower, word) && !(lower != "" && lower[0] == word[0] && lower[len(lower)-1] == word[len(word)-1] && leavesOut(word, lower)) {
+			continue
+		}
+		if found != "" {
+			return ""
+		}
+		found = name
+	}
+	return found
+}
+
+// leavesOut tells whether a word is a name with letters left out.
+func leavesOut(word, name string) bool {
+	for _, r := range name {
+		if first, size := utf8.DecodeRuneInString(word); word != "" && r == first {
+			word = word[size:]
+		}
+	}
+	return word == ""
 }
 
 // plainNumber tells whether a text could stand without quotation marks.

@@ -21,9 +21,21 @@ var projectText string
 var baselineText string
 
 var (
-	planRules     = sync.OnceValue(func() rules { return compile("the plan", planText) })
-	projectRules  = sync.OnceValue(func() rules { return compile("the project file", projectText) })
+	planRules     = sync.OnceValue(func() rules { return compile(ofPlan, planText).near(ofProject, projectGuide) })
+	projectRules  = sync.OnceValue(func() rules { return compile(ofProject, projectText).near(ofPlan, planGuide) })
 	baselineRules = sync.OnceValue(func() rules { return compile("the baseline", baselineText) })
+)
+
+// What is foreign to one of these files may belong in the other.
+var (
+	planGuide    = sync.OnceValue(func() guide { return read(ofPlan, planText) })
+	projectGuide = sync.OnceValue(func() guide { return read(ofProject, projectText) })
+)
+
+// What the files are called.
+const (
+	ofPlan    = "the plan"
+	ofProject = "the project file"
 )
 
 // Plan checks a tree against the schema of a plan. The problems are in the
@@ -57,22 +69,35 @@ type rules struct {
 	what   string // what the whole file is called
 	schema *gojsonschema.Schema
 	guide  guide
+	beside func() guide // to another file that a key may belong in; nil for none
+	other  string       // what that file is called
 }
 
-// compile panics on a wrong schema: it is part of the program, and a test
-// compiles both.
-func compile(what, text string) rules {
+func (r rules) near(other string, beside func() guide) rules {
+	r.other, r.beside = other, beside
+	return r
+}
+
+// read panics on a schema that is no JSON: it is part of the program, and a test
+// reads them all.
+func read(what, text string) guide {
 	tree, problems := jsontree.Parse(source.New("", []byte(text)), jsontree.Limits{})
 	if len(problems) > 0 {
 		panic(fmt.Sprintf("schema of %s: %v", what, problems))
 	}
+	return newGuide(tree)
+}
+
+// compile panics on a wrong schema, as read does.
+func compile(what, text string) rules {
+	guide := read(what, text)
 	loader := gojsonschema.NewSchemaLoader()
 	loader.Draft = gojsonschema.Draft7
-	compiled, err := loader.Compile(gojsonschema.NewRawLoader(withoutOneOf(tree.Interface())))
+	compiled, err := loader.Compile(gojsonschema.NewRawLoader(withoutOneOf(guide.root.Interface())))
 	if err != nil {
 		panic(fmt.Sprintf("schema of %s: %v", what, err))
 	}
-	return rules{what: what, schema: compiled, guide: newGuide(tree)}
+	return rules{what: what, schema: compiled, guide: guide}
 }
 
 // withoutOneOf takes away what choices checks instead: the validator words an

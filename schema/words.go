@@ -2,6 +2,7 @@ package schema
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -18,7 +19,7 @@ func (f fault) problem() source.Problem {
 		return f.missing()
 	case "missing_dependency":
 		return f.alone()
-	case "additional_property_not_allowed":
+	case unknownKey:
 		return f.unknownKey()
 	case "invalid_property_name":
 		return f.badKey()
@@ -32,6 +33,10 @@ func (f fault) problem() source.Problem {
 		return f.twice()
 	case "number_one_of":
 		return f.oneOf()
+	case nameless:
+		return f.nameless()
+	case flat:
+		return f.flat()
 	}
 	return f.outOfRange()
 }
@@ -40,8 +45,18 @@ func (f fault) missing() source.Problem {
 	return source.Problem{
 		Code: Missing, Range: f.node.Open(),
 		Message: fmt.Sprintf("%q is missing from %s", f.property, f.place()),
-		Hint:    fmt.Sprintf("add %q", f.property),
+		Hint:    "add " + f.keyToAdd(),
 	}
+}
+
+// keyToAdd is the key that is missing, with an example where it takes an object
+// or a list.
+func (f fault) keyToAdd() string {
+	text, ok := f.guide.example(entry(f.schema, f.property))
+	if !ok || !strings.ContainsAny(text[:1], "[{") {
+		return quote(f.property)
+	}
+	return quote(f.property) + ": " + text
 }
 
 // alone is a key that makes sense only beside another. The validator names
@@ -59,46 +74,23 @@ func (f fault) alone() source.Problem {
 	return f.outOfRange()
 }
 
-func (f fault) unknownKey() source.Problem {
-	p := source.Problem{
-		Code: UnknownKey, Range: f.key(f.property),
-		Message: fmt.Sprintf("there is no %s in %s", quote(f.property), f.place()),
-	}
-	if name := Nearest(f.property, f.unused()); name != "" {
-		p.Hint = fmt.Sprintf("write %q", name)
-	} else if names := f.unused(); len(names) > 0 {
-		p.Hint = "remove it, or use " + list(quoted(names), "or")
-	} else {
-		p.Hint = "remove it"
-	}
-	return p
-}
-
 // badKey is a key that somebody chose and that is no name.
 func (f fault) badKey() source.Problem {
 	words, example := patternWords(f.schema.Get("propertyNames"), f.property)
 	if f.schema.At("/propertyNames/$ref") != nil {
 		words, example = nameWords, slug(f.property)
 	}
+	if values := f.schema.At("/propertyNames/enum"); values != nil {
+		var names []string
+		for _, v := range values.Items {
+			names = append(names, v.Text)
+		}
+		words, example = list(quoted(names), "or"), Nearest(f.property, names)
+	}
 	return source.Problem{
 		Code: NotAllowed, Range: f.key(f.property),
 		Message: fmt.Sprintf("%s cannot be a name in %s; wanted: %s", quote(f.property), f.place(), words),
 		Hint:    writeHint(example),
-	}
-}
-
-func (f fault) wrongType() source.Problem {
-	hint := ""
-	if ex := f.schema.At("/examples/0"); ex != nil && (ex.Kind == jsontree.String || ex.Kind == jsontree.Number) {
-		hint = "write it like " + show(ex)
-	}
-	if want := f.schema.Get("type"); want != nil && want.Text != "string" && f.node.Kind == jsontree.String && plainNumber(f.node.Text) {
-		hint = "leave out the quotation marks"
-	}
-	return source.Problem{
-		Code: WrongType, Range: f.value(),
-		Message: fmt.Sprintf("%s is %s; wanted: %s", f.place(), show(f.node), typeWords(f.schema.Get("type"))),
-		Hint:    hint,
 	}
 }
 
@@ -114,13 +106,20 @@ func (f fault) notListed() source.Problem {
 		shown[i] = show(v)
 		names = append(names, v.Text)
 	}
+	wanted := shown
+	if slices.Contains(types(f.schema), "object") {
+		wanted = append(slices.Clip(shown), typeWord("object"))
+	}
 	p := source.Problem{
 		Code: NotAllowed, Range: f.value(),
-		Message: fmt.Sprintf("%s is %s; wanted: %s", f.place(), show(f.node), list(shown, "or")),
+		Message: fmt.Sprintf("%s is %s; wanted: %s", f.place(), show(f.node), list(wanted, "or")),
 	}
-	if name := Nearest(f.node.Text, names); name != "" && f.node.Kind == jsontree.String {
+	if slices.Contains(types(f.schema), "object") {
+		p.Hint = "write " + list(f.examples(), "or")
+	}
+	if name := Nearest(f.node.Text, names); name != "" && (f.node.Kind == jsontree.String || f.node.Kind == jsontree.Number && name == f.node.Text) {
 		p.Hint = "write " + shown[slices.Index(names, name)]
-	} else if len(shown) == 1 {
+	} else if len(shown) == 1 && p.Hint == "" {
 		p.Hint = "write " + shown[0]
 	}
 	return p
@@ -128,6 +127,9 @@ func (f fault) notListed() source.Problem {
 
 func (f fault) badPattern() source.Problem {
 	words, example := patternWords(f.schema, f.node.Text)
+	if !regexp.MustCompile(f.schema.Get("pattern").Text).MatchString(example) {
+		example = ""
+	}
 	return source.Problem{
 		Code: NotAllowed, Range: f.value(),
 		Message: fmt.Sprintf("%s is %s; wanted: %s", f.place(), show(f.node), words),
@@ -148,11 +150,16 @@ func (f fault) oneOf() source.Problem {
 	names := alternatives(f.schema)
 	have := f.present(names)
 	if len(have) == 0 {
-		return source.Problem{
+		p := source.Problem{
 			Code: OneOf, Range: f.node.Open(),
 			Message: fmt.Sprintf("%s has none of %s; exactly one is wanted", f.place(), list(quoted(names), "and")),
 			Hint:    "add " + list(quoted(names), "or"),
 		}
+		const few = 6 // more are named only once
+		if len(names) > few {
+			p.Message = f.place() + " has none of the keys of which exactly one is wanted"
+		}
+		return p
 	}
 	return source.Problem{
 		Code: OneOf, Range: f.key(have[len(have)-1]),
@@ -202,6 +209,9 @@ func (f fault) outOfRange() source.Problem {
 			words = "exactly %s are wanted"
 		}
 		p.Message = fmt.Sprintf("%s has %s; "+words, f.place(), count(f.node, unit), bound.Text)
+		if keyword == "minItems" || keyword == "minProperties" {
+			p.Hint = f.longEnough()
+		}
 	}
 	return p
 }

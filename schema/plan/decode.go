@@ -171,6 +171,9 @@ func (r *reader) reserved(name Text) {
 
 func (r *reader) unknownSizes(tree *jsontree.Node) {
 	sizes := tree.Get("sizes")
+	if sizes == nil || sizes.Kind != jsontree.Object {
+		return
+	}
 	for _, m := range members(tree.Get("printed")) {
 		if sizes.Member(m.Key) == nil {
 			r.report(UnknownSize, m.KeyRange, "figures are printed for "+quote(m.Key)+", and there is no such size",

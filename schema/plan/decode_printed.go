@@ -115,14 +115,14 @@ func (r *reader) claims(n *jsontree.Node) []Claimed {
 
 // stages reads the parts of a class, whose minutes are its own.
 func (r *reader) stages(c *Class, n *jsontree.Node) {
-	total := 0
+	total, known := 0, true
 	for _, item := range items(n) {
 		s := Stage{text(item.Get("name")), count(item.Get("minutes"))}
-		total += s.Minutes.N
+		total, known = total+s.Minutes.N, known && s.Minutes.Given()
 		c.Stages = append(c.Stages, s)
 	}
 	switch {
-	case len(c.Stages) == 0:
+	case len(c.Stages) == 0 || !known: // what is no number has been told of
 	case c.Minutes.Given() && c.Minutes.N != total:
 		r.report(NotAllowed, c.Minutes.At, fmt.Sprintf("the class takes %d minutes, and its stages %d in all", c.Minutes.N, total), fmt.Sprintf("write %d, or leave it out", total))
 	default:

@@ -58,13 +58,13 @@ func TestMerge(t *testing.T) {
 func TestPatchIsBlamed(t *testing.T) {
 	tests := []struct{ patch, want string }{
 		{`{ "layout": { "grid": { "rows": "six" } } }`,
-			`schema/wrong-type /sizes/hall/layout/grid/rows: "rows" of "grid" is "six"; wanted: a whole number`},
+			`schema/wrong-type /sizes/hall/layout/grid/rows: "rows" of "grid" is "six"; wanted: a whole number -> write it like 7`},
 		{`{ "layout": { "grid": { "row": 6 } } }`,
 			`schema/unknown-key /sizes/hall/layout/grid/row: there is no "row" in "grid" of "layout" -> write "rows"`},
 		{`{ "layout": { "grid": { "rows": null } } }`,
 			`schema/missing /sizes/hall/layout/grid: "rows" is missing from "grid" of "layout" -> add "rows"`},
 		{`{ "seam": null }`,
-			`schema/missing /sizes/hall: "seam" is missing from the plan -> add "seam"`},
+			`schema/missing /sizes/hall: "seam" is missing from the plan -> add "seam": { "allowance": "1/4" }`},
 		{`{ "parts": { "plain": { "cut": { "size": [1, 2] } } } }`,
 			`schema/one-of /sizes/hall/parts/plain/cut/size: "cut" of "plain" has "square" and "size"; exactly one of "square" and "size" is wanted -> keep one of them and remove the rest`},
 		{`{ "parts": { "plain": { "cut": { "square": null } } } }`,
@@ -137,7 +137,7 @@ func TestColourwayIsBlamed(t *testing.T) {
 		{`{ "milk": { "sku": null } }`,
 			`schema/removes-nothing /colourways/chalk/fabrics/milk/sku: the colourway takes away "sku", which the recipe does not have here -> remove this line, or name one of yardage`},
 		{`{ "milk": 3 }`,
-			`schema/wrong-type /colourways/chalk/fabrics/milk: "milk" of "fabrics" is 3; wanted: an object in braces`},
+			`schema/wrong-type /colourways/chalk/fabrics/milk: "milk" of "fabrics" is 3; wanted: an object in braces -> write it like "milk": { "sku": "C-140" }`},
 	} {
 		text := strings.Replace(sample(t, "settings.plan.json"), own, tt.fabrics, 1)
 		p, problems := read(t, text, nil)
