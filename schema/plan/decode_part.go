@@ -31,38 +31,59 @@ func (r *reader) operation(part *jsontree.Node, seam Seam) Operation {
 	return NotDerived{}
 }
 
+// decoders reads each operation by the key that a part has it under. Nothing
+// writes to it.
+var decoders = map[string]func(r *reader, n *jsontree.Node, seam Seam) Operation{
+	"cut":              alone((*reader).cut),
+	"strip":            alone((*reader).wholeStrip),
+	"strip_set":        alone((*reader).stripSet),
+	"tube":             alone((*reader).tube),
+	"half_squares":     alone((*reader).halfSquares),
+	"triangle_square":  alone((*reader).triangleSquare),
+	"hourglass":        alone((*reader).hourglass),
+	"flying_geese":     alone((*reader).flyingGeese),
+	"flip_corners":     alone((*reader).flipCorners),
+	"square_in_square": alone((*reader).squareInSquare),
+	"logs":             alone((*reader).logs),
+	"shape":            alone((*reader).shape),
+	"template":         alone((*reader).template),
+	"mosaic":           alone((*reader).mosaic),
+	"rows":             alone((*reader).rows),
+	"trim":             alone((*reader).trim),
+	"bordered":         (*reader).bordered,
+	"sashed":           alone((*reader).sashed),
+	"on_point":         alone((*reader).partOnPoint),
+	"recut":            alone((*reader).recut),
+	"loop":             alone((*reader).loop),
+	"chain":            alone((*reader).chain),
+}
+
+// alone is a decoder that does not ask for the part's seam.
+func alone[T Operation](read func(*reader, *jsontree.Node) T) func(*reader, *jsontree.Node, Seam) Operation {
+	return func(r *reader, n *jsontree.Node, _ Seam) Operation { return read(r, n) }
+}
+
 func (r *reader) operationNamed(m jsontree.Member, seam Seam) Operation {
-	n := m.Value
-	switch m.Key {
-	case "cut":
-		return r.cut(n)
-	case "strip":
-		return WholeStrip{Fabric: text(n.Get("fabric")), Width: r.length("width", n.Get("width"), positive)}
-	case "strip_set":
-		return r.stripSet(n)
-	case "tube":
-		return r.tube(n)
-	case "half_squares":
-		return r.halfSquares(n)
-	case "triangle_square":
-		return r.triangleSquare(n)
-	case "rows":
-		return Rows{Rows: r.cells(n)}
-	case "trim":
-		return r.trim(n)
-	case "bordered":
-		return Bordered{Part: text(n.Get("part")), Borders: r.borders(n.Get("borders"), seam)}
-	case "sashed":
-		r.sashedStraight(n.Get("sashing"))
-		return Setting{Grid: r.blocks(n.Get("grid")), Sashing: r.sashing(n.Get("sashing"))}
-	case "on_point":
-		return r.partOnPoint(n)
-	}
-	if op := r.unitOf(m); op != nil {
-		return op
+	if read, ok := decoders[m.Key]; ok {
+		return read(r, m.Value, seam)
 	}
 	r.later(m.KeyRange, quote(m.Key)+" is", "make the part with another operation")
 	return NotDerived{Name: Text{m.Key, m.KeyRange}}
+}
+
+func (r *reader) wholeStrip(n *jsontree.Node) Operation {
+	return WholeStrip{Fabric: text(n.Get("fabric")), Width: r.length("width", n.Get("width"), positive)}
+}
+
+func (r *reader) rows(n *jsontree.Node) Operation { return Rows{Rows: r.cells(n)} }
+
+func (r *reader) bordered(n *jsontree.Node, seam Seam) Operation {
+	return Bordered{Part: text(n.Get("part")), Borders: r.borders(n.Get("borders"), seam)}
+}
+
+func (r *reader) sashed(n *jsontree.Node) Operation {
+	r.sashedStraight(n.Get("sashing"))
+	return Setting{Grid: r.blocks(n.Get("grid")), Sashing: r.sashing(n.Get("sashing"))}
 }
 
 func (r *reader) cut(n *jsontree.Node) Operation {

@@ -5,37 +5,6 @@ import (
 	"yardproof/schema/source"
 )
 
-// unitOf decodes an operation that makes units of pieces cut for them; nil for
-// any other.
-func (r *reader) unitOf(m jsontree.Member) Operation {
-	n := m.Value
-	switch m.Key {
-	case "hourglass":
-		return r.hourglass(n)
-	case "flying_geese":
-		return r.flyingGeese(n)
-	case "flip_corners":
-		return r.flipCorners(n)
-	case "square_in_square":
-		return r.squareInSquare(n)
-	case "logs":
-		return r.logs(n)
-	case "shape":
-		return r.shape(n)
-	case "template":
-		return r.template(n)
-	case "recut":
-		return r.recut(n)
-	case "loop":
-		return r.loop(n)
-	case "chain":
-		return r.chain(n)
-	case "mosaic":
-		return r.mosaic(n)
-	}
-	return nil
-}
-
 func (r *reader) hourglass(n *jsontree.Node) Operation {
 	of := n.Get("half_squares")
 	h := Hourglass{

@@ -42,6 +42,9 @@ func (o Logs) Ingredients() []Ingredient {
 	return in
 }
 
+// Make implements Operation.
+func (o Logs) Make(m Maker) { m.Logs(o) }
+
 func (r *reader) logs(n *jsontree.Node) Operation {
 	centre, fabrics := n.Get("centre"), n.Get("fabrics")
 	l := Logs{

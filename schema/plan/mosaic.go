@@ -29,6 +29,9 @@ func (o Mosaic) Ingredients() []Ingredient {
 	return in
 }
 
+// Make implements Operation.
+func (o Mosaic) Make(m Maker) { m.Mosaic(o) }
+
 func (r *reader) mosaic(n *jsontree.Node) Operation {
 	m := Mosaic{Finished: r.pair("finished", n.Get("finished")), Trimmed: word(n.Get("edges")) == "trimmed", At: n.Range}
 	for _, p := range members(n.Get("pieces")) {

@@ -16,6 +16,8 @@ type Part struct {
 type Operation interface {
 	// Ingredients are the parts and fabrics the operation names, in order.
 	Ingredients() []Ingredient
+	// Make hands the operation to the maker's method for it.
+	Make(m Maker)
 }
 
 // Ingredient is a mention of a part or fabric inside an operation.
@@ -136,8 +138,14 @@ type NotDerived struct {
 // Ingredients implements Operation.
 func (o Cut) Ingredients() []Ingredient { return []Ingredient{{o.Fabric, true}} }
 
+// Make implements Operation.
+func (o Cut) Make(m Maker) { m.Cut(o) }
+
 // Ingredients implements Operation.
 func (o WholeStrip) Ingredients() []Ingredient { return []Ingredient{{o.Fabric, true}} }
+
+// Make implements Operation.
+func (o WholeStrip) Make(m Maker) { m.WholeStrip(o) }
 
 // Ingredients implements Operation.
 func (o StripSet) Ingredients() []Ingredient {
@@ -148,15 +156,24 @@ func (o StripSet) Ingredients() []Ingredient {
 	return in
 }
 
+// Make implements Operation.
+func (o StripSet) Make(m Maker) { m.StripSet(o) }
+
 // Ingredients implements Operation.
 func (o Tube) Ingredients() []Ingredient {
 	return []Ingredient{{o.Sets[0], false}, {o.Sets[1], false}}
 }
 
+// Make implements Operation.
+func (o Tube) Make(m Maker) { m.Tube(o) }
+
 // Ingredients implements Operation.
 func (o HalfSquares) Ingredients() []Ingredient {
 	return []Ingredient{{o.Fabrics[0], true}, {o.Fabrics[1], true}}
 }
+
+// Make implements Operation.
+func (o HalfSquares) Make(m Maker) { m.HalfSquares(o) }
 
 // Ingredients implements Operation.
 func (o Rows) Ingredients() []Ingredient {
@@ -169,11 +186,20 @@ func (o Rows) Ingredients() []Ingredient {
 	return in
 }
 
+// Make implements Operation.
+func (o Rows) Make(m Maker) { m.Rows(o) }
+
 // Ingredients implements Operation.
 func (o Trim) Ingredients() []Ingredient { return []Ingredient{{o.Part, false}} }
 
+// Make implements Operation.
+func (o Trim) Make(m Maker) { m.Trim(o) }
+
 // Ingredients implements Operation.
 func (o NotDerived) Ingredients() []Ingredient { return nil }
+
+// Make implements Operation.
+func (o NotDerived) Make(m Maker) { m.NotDerived(o) }
 
 // TriangleSquare is right triangles sewn into a square: two cut once
 // diagonally, joined along their long sides, or four cut twice diagonally,
@@ -191,3 +217,6 @@ func (o TriangleSquare) Ingredients() []Ingredient {
 	}
 	return in
 }
+
+// Make implements Operation.
+func (o TriangleSquare) Make(m Maker) { m.TriangleSquare(o) }

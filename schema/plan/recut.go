@@ -50,11 +50,20 @@ type Chain struct {
 // Ingredients implements Operation.
 func (o Recut) Ingredients() []Ingredient { return []Ingredient{{o.Part, false}} }
 
+// Make implements Operation.
+func (o Recut) Make(m Maker) { m.Recut(o) }
+
 // Ingredients implements Operation.
 func (o Loop) Ingredients() []Ingredient { return []Ingredient{{o.Set, false}} }
 
+// Make implements Operation.
+func (o Loop) Make(m Maker) { m.Loop(o) }
+
 // Ingredients implements Operation.
 func (o Chain) Ingredients() []Ingredient { return []Ingredient{{o.Fabric, true}} }
+
+// Make implements Operation.
+func (o Chain) Make(m Maker) { m.Chain(o) }
 
 func (r *reader) recut(n *jsontree.Node) Operation {
 	c := Recut{Part: text(n.Get("part")), At: n.Range, Across: Count{N: 1}, Down: Count{N: 1}}

@@ -36,6 +36,9 @@ func (o Setting) Ingredients() []Ingredient {
 	return in
 }
 
+// Make implements Operation.
+func (o Setting) Make(m Maker) { m.Setting(o) }
+
 // Grid is blocks in rows: an arrangement that repeats over rows and columns,
 // or every row as written.
 type Grid struct {
@@ -220,6 +223,9 @@ func (o Bordered) Ingredients() []Ingredient {
 	}
 	return in
 }
+
+// Make implements Operation.
+func (o Bordered) Make(m Maker) { m.Bordered(o) }
 
 // Corners is how the corners of a border meet.
 type Corners int

@@ -90,8 +90,14 @@ func (o Shape) Ingredients() []Ingredient {
 	return []Ingredient{{o.Fabric, true}}
 }
 
+// Make implements Operation.
+func (o Shape) Make(m Maker) { m.Shape(o) }
+
 // Ingredients implements Operation.
 func (o Template) Ingredients() []Ingredient { return []Ingredient{{o.Fabric, true}} }
+
+// Make implements Operation.
+func (o Template) Make(m Maker) { m.Template(o) }
 
 func (r *reader) shape(n *jsontree.Node) Operation {
 	s := Shape{

@@ -59,10 +59,16 @@ func (o Hourglass) Ingredients() []Ingredient {
 	return []Ingredient{{o.Fabrics[0], true}, {o.Fabrics[1], true}}
 }
 
+// Make implements Operation.
+func (o Hourglass) Make(m Maker) { m.Hourglass(o) }
+
 // Ingredients implements Operation.
 func (o FlyingGeese) Ingredients() []Ingredient {
 	return []Ingredient{{o.Goose, true}, {o.Sky, true}}
 }
+
+// Make implements Operation.
+func (o FlyingGeese) Make(m Maker) { m.FlyingGeese(o) }
 
 // Ingredients implements Operation.
 func (o FlipCorners) Ingredients() []Ingredient {
@@ -73,7 +79,13 @@ func (o FlipCorners) Ingredients() []Ingredient {
 	return in
 }
 
+// Make implements Operation.
+func (o FlipCorners) Make(m Maker) { m.FlipCorners(o) }
+
 // Ingredients implements Operation.
 func (o SquareInSquare) Ingredients() []Ingredient {
 	return []Ingredient{{o.Centre, true}, {o.Corners, true}}
 }
+
+// Make implements Operation.
+func (o SquareInSquare) Make(m Maker) { m.SquareInSquare(o) }
