@@ -80,3 +80,47 @@ func (u *Unit) flippedInSquare(op plan.SquareInSquare, seam measure.Length, cent
 	u.points(piecing.GoosePoint(inner.Width, outer.Width))
 	u.bonus(outer.Width, 4, seam)
 }
+
+// flipCorners is a part with squares flipped over its corners.
+type flipCorners struct {
+	op plan.FlipCorners
+	p  *Part
+	s  *Size
+}
+
+// FlipCorners implements plan.Maker.
+func (o *opening) FlipCorners(op plan.FlipCorners) {
+	o.room = &flipCorners{op: op, p: o.p, s: o.s}
+}
+
+// Seams implements Operation.
+func (r *flipCorners) Seams() (l measure.Surd, ok bool) {
+	if r.p.Unit == nil {
+		return l, false
+	}
+	return r.p.batches(flips(r.p.Unit.Pieces))
+}
+
+// squareInSquare is a square on point inside another.
+type squareInSquare struct {
+	op plan.SquareInSquare
+	p  *Part
+	s  *Size
+}
+
+// SquareInSquare implements plan.Maker.
+func (o *opening) SquareInSquare(op plan.SquareInSquare) {
+	o.room = &squareInSquare{op: op, p: o.p, s: o.s}
+}
+
+// Seams implements Operation.
+func (r *squareInSquare) Seams() (l measure.Surd, ok bool) {
+	u := r.p.Unit
+	if u == nil {
+		return l, false
+	}
+	if r.op.Flip {
+		return r.p.batches(flips(u.Pieces[1:]))
+	}
+	return r.p.batches(aroundSquare(u.Pieces[0].Width, u.Pieces[1].Width, r.p.Seam.Allowance.Length))
+}

@@ -76,3 +76,28 @@ func (u *Unit) bonus(flip measure.Length, count int64, seam measure.Length) {
 	}
 	u.Bonus = append(u.Bonus, Bonus{Square: flip, Side: piecing.BonusUnit(flip, seam), Count: count})
 }
+
+// flyingGeese is units of a goose between two skies.
+type flyingGeese struct {
+	op plan.FlyingGeese
+	p  *Part
+	s  *Size
+}
+
+// FlyingGeese implements plan.Maker.
+func (o *opening) FlyingGeese(op plan.FlyingGeese) {
+	o.room = &flyingGeese{op: op, p: o.p, s: o.s}
+}
+
+// Seams implements Operation.
+func (r *flyingGeese) Seams() (l measure.Surd, ok bool) {
+	u := r.p.Unit
+	if u == nil {
+		return l, false
+	}
+	if r.op.AtATime == 4 {
+		seam := r.p.Seam.Allowance.Length
+		return r.p.batches(pairSeams(u.Pieces[0].Width, seam, 2).Add(pairSeams(u.Pieces[1].Width, seam, 2).MulInt(2)))
+	}
+	return r.p.batches(flips(u.Pieces[1:]))
+}

@@ -62,3 +62,31 @@ func (s *Size) hourglassOfSquares(u *Unit, p *Part, op plan.Hourglass) bool {
 	u.Sewn = square(piecing.QuarterSquareUnit(u.Pieces[0].Width, seam))
 	return true
 }
+
+// hourglass is units of four triangles.
+type hourglass struct {
+	op plan.Hourglass
+	p  *Part
+	s  *Size
+}
+
+// Hourglass implements plan.Maker.
+func (o *opening) Hourglass(op plan.Hourglass) { o.room = &hourglass{op: op, p: o.p, s: o.s} }
+
+// Seams implements Operation.
+//
+// Two half-square units laid together are sewn on either side of the diagonal
+// that crosses their seams; before that, where the unit is made from squares, a
+// pair of these.
+func (r *hourglass) Seams() (l measure.Surd, ok bool) {
+	u := r.p.Unit
+	if u == nil {
+		return l, false
+	}
+	seam := r.p.Seam.Allowance.Length
+	if len(u.Pieces) > 0 {
+		l = pairSeams(u.Pieces[0].Width, seam, 2)
+	}
+	half := piecing.HourglassHalf(u.Sewn.Width, seam)
+	return r.p.batches(l.Add(diagonal(half).Sub((2 * seam).Surd()).MulInt(2)))
+}

@@ -55,3 +55,24 @@ func (s *Size) tellLogs(p *Part, op plan.Logs) *report.Work {
 		},
 	}
 }
+
+// logs is strips sewn round a centre.
+type logs struct {
+	op plan.Logs
+	p  *Part
+	s  *Size
+}
+
+// Logs implements plan.Maker.
+func (o *opening) Logs(op plan.Logs) { o.room = &logs{op: op, p: o.p, s: o.s} }
+
+// Seams implements Operation.
+func (r *logs) Seams() (l measure.Surd, ok bool) {
+	if r.p.Unit == nil {
+		return l, false
+	}
+	for _, log := range r.p.Unit.Pieces[1:] {
+		l = l.Add(log.Width.Surd())
+	}
+	return r.p.batches(l)
+}

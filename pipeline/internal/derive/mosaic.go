@@ -96,3 +96,18 @@ func (h *Shape) finishedArea(s measure.Length) measure.Surd {
 	}
 	return whole
 }
+
+// mosaic is shapes and parts sewn together as the pattern draws them.
+type mosaic struct {
+	op plan.Mosaic
+	p  *Part
+	s  *Size
+}
+
+// Mosaic implements plan.Maker.
+func (o *opening) Mosaic(op plan.Mosaic) { o.room = &mosaic{op: op, p: o.p, s: o.s} }
+
+// Seams implements Operation.
+//
+// How the pieces fit is not known.
+func (r *mosaic) Seams() (l measure.Surd, ok bool) { return l, false }

@@ -132,3 +132,75 @@ func (s *Size) tellRings(p *Part, op plan.Loop) *report.Work {
 		},
 	}
 }
+
+// recut is a sewn part cut up and sewn again.
+type recut struct {
+	op plan.Recut
+	p  *Part
+	s  *Size
+}
+
+// Recut implements plan.Maker.
+func (o *opening) Recut(op plan.Recut) { o.room = &recut{op: op, p: o.p, s: o.s} }
+
+// Seams implements Operation.
+//
+// The pieces are joined into rows and the rows to each other.
+func (r *recut) Seams() (l measure.Surd, ok bool) {
+	if r.p.Recut == nil {
+		return l, false
+	}
+	a := r.p.Recut.Assembly
+	l = a.Width.MulInt(int64(r.op.Down.N - 1))
+	for _, h := range a.RowHeights {
+		l = l.Add(h.MulInt(int64(r.op.Across.N - 1)))
+	}
+	return l.MulInt(r.p.Made), true
+}
+
+// loop is a strip set sewn into a loop, cut into rings and opened.
+type loop struct {
+	op plan.Loop
+	p  *Part
+	s  *Size
+}
+
+// Loop implements plan.Maker.
+func (o *opening) Loop(op plan.Loop) { o.room = &loop{op: op, p: o.p, s: o.s} }
+
+// Seams implements Operation.
+//
+// Every loop is closed along its strips, and the rings of each part are joined.
+func (r *loop) Seams() (l measure.Surd, ok bool) {
+	p := r.p.Loop
+	if p == nil {
+		return l, false
+	}
+	return p.Set.Set.Length.Surd().MulInt(p.Count).Add(r.p.Height.MulInt((p.Rings - 1) * r.p.Made)), true
+}
+
+// chain is strips sewn end to end and folded.
+type chain struct {
+	op plan.Chain
+	p  *Part
+	s  *Size
+}
+
+// Chain implements plan.Maker.
+func (o *opening) Chain(op plan.Chain) { o.room = &chain{op: op, p: o.p, s: o.s} }
+
+// Seams implements Operation.
+//
+// Strips are joined end to end, and every fold of every chain is sewn along the
+// edge: half of what was folded.
+func (r *chain) Seams() (l measure.Surd, ok bool) {
+	c := r.p.Chain
+	if c == nil {
+		return l, false
+	}
+	l = joinSeams(r.op.Joins, c.Width, c.Joined.Count)
+	for _, step := range c.Steps[1:] {
+		l = l.Add(step.Length.MulInt(r.p.Made))
+	}
+	return l, true
+}

@@ -3,7 +3,6 @@ package derive
 import (
 	"slices"
 
-	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -27,7 +26,7 @@ func (s *Size) seams() (all []SeamLength, unknown []string) {
 		if p.Needed == 0 {
 			continue
 		}
-		l, ok := s.partSeams(p)
+		l, ok := s.open(p).Seams()
 		if !ok {
 			unknown = append(unknown, p.Name.Text)
 			continue
@@ -89,68 +88,6 @@ func bindingJoins(b *Binding) measure.Surd {
 		return b.Bias.Square.Surd().MulInt(2 * b.Bias.Squares).Add(joinSeams(plan.Diagonal, w, b.Bias.Squares))
 	}
 	return joinSeams(plan.Diagonal, w, b.Bias.Strips)
-}
-
-// partSeams is the length of the seams in all that are sewn of a part; ok is
-// false when it is not known how the part is sewn.
-func (s *Size) partSeams(p *Part) (l measure.Surd, ok bool) {
-	seam := p.Seam.Allowance.Length
-	switch op := p.Operation.(type) {
-	case plan.Cut, plan.WholeStrip, plan.Shape, plan.Template, plan.Trim:
-		return l, true
-	case plan.StripSet:
-		if p.Set == nil {
-			return l, false
-		}
-		return piecing.SetSeams(int64(len(p.Set.Strips)), p.Set.Length).Surd().MulInt(p.Set.Count), true
-	case plan.Tube:
-		if p.Tube == nil {
-			return l, false
-		}
-		return p.Tube.Yield.Length.Surd().MulInt(2 * p.Tube.Count), true
-	case plan.HalfSquares:
-		if p.Triangle == nil {
-			return l, false
-		}
-		return pairSeams(p.Triangle.Cut, seam, op.AtATime).MulInt(p.Triangle.Pairs), true
-	case plan.TriangleSquare:
-		if p.Triangle == nil {
-			return l, false
-		}
-		return triangleSeams(p.Triangle.Cut, seam, len(op.Of)).MulInt(p.Made), true
-	case plan.Rows:
-		boxes, known := s.boxes(len(op.Rows), func(r int) []plan.Cell { return op.Rows[r] })
-		if !known {
-			return l, false
-		}
-		return piecing.RowSeams(boxes, seam, func(r int) bool { return s.slanted(op.Rows[r]) }).MulInt(p.Made), true
-	case plan.Setting:
-		each, known := s.setSeams(op, p.Setting, seam)
-		return each.MulInt(p.Made), known
-	case plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare, plan.Logs:
-		return s.unitSeams(p)
-	case plan.Recut:
-		if p.Recut == nil {
-			return l, false
-		}
-		return p.Recut.seams(op).MulInt(p.Made), true
-	case plan.Loop:
-		if p.Loop == nil {
-			return l, false
-		}
-		return p.Loop.seams(p.Height, p.Made), true
-	case plan.Chain:
-		if p.Chain == nil {
-			return l, false
-		}
-		return p.Chain.seams(op.Joins, p.Made), true
-	case plan.Bordered:
-		for _, b := range p.Borders {
-			l = l.Add(b.seams())
-		}
-		return l.MulInt(p.Made), p.Known
-	}
-	return l, false
 }
 
 // slanted tells whether a row is of 60-degree shapes.

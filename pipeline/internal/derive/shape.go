@@ -218,3 +218,29 @@ func (s *Size) measureTemplate(p *Part, op plan.Template) {
 	p.becomes(u)
 	p.Bias = op.Grain == plan.GrainBias
 }
+
+// shape is triangles, hexagons or diamonds cut side by side from strips.
+type shape struct {
+	op plan.Shape
+	p  *Part
+	s  *Size
+}
+
+// Shape implements plan.Maker.
+func (o *opening) Shape(op plan.Shape) { o.room = &shape{op: op, p: o.p, s: o.s} }
+
+// Seams implements Operation: it is only cut.
+func (r *shape) Seams() (l measure.Surd, ok bool) { return l, true }
+
+// template is a piece cut round a template.
+type template struct {
+	op plan.Template
+	p  *Part
+	s  *Size
+}
+
+// Template implements plan.Maker.
+func (o *opening) Template(op plan.Template) { o.room = &template{op: op, p: o.p, s: o.s} }
+
+// Seams implements Operation: it is only cut.
+func (r *template) Seams() (l measure.Surd, ok bool) { return l, true }

@@ -1,50 +1,23 @@
 package derive
 
 import (
-	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
-	"yardproof/schema/plan"
 )
 
 // The seams of units are as long as what is sewn together on the line of
 // stitching, from raw edge to raw edge, before anything is trimmed. All derived
 // from geometry.
 
-// unitSeams is the seams of all batches of a unit.
-func (s *Size) unitSeams(p *Part) (l measure.Surd, ok bool) {
+// batches is the seams of all batches of a unit, of which one takes so much, and
+// of the units that are made of its corners.
+func (p *Part) batches(each measure.Surd) (l measure.Surd, ok bool) {
 	u := p.Unit
-	if u == nil {
-		return l, false
-	}
-	seam := p.Seam.Allowance.Length
-	switch op := p.Operation.(type) {
-	case plan.Hourglass:
-		l = u.hourglassSeams(seam)
-	case plan.FlyingGeese:
-		l = flips(u.Pieces[1:])
-		if op.AtATime == 4 {
-			l = pairSeams(u.Pieces[0].Width, seam, 2).Add(pairSeams(u.Pieces[1].Width, seam, 2).MulInt(2))
-		}
-	case plan.FlipCorners:
-		l = flips(u.Pieces)
-	case plan.SquareInSquare:
-		l = flips(u.Pieces[1:])
-		if !op.Flip {
-			l = aroundSquare(u.Pieces[0].Width, u.Pieces[1].Width, seam)
-		}
-	case plan.Logs:
-		for _, log := range u.Pieces[1:] {
-			l = l.Add(log.Width.Surd())
-		}
-	default:
-		return l, false
-	}
 	if u.Keep {
 		for _, b := range u.Bonus {
-			l = l.Add(diagonal(b.Side).MulInt(b.Count * u.Each))
+			each = each.Add(diagonal(b.Side).MulInt(b.Count * u.Each))
 		}
 	}
-	return l.MulInt(u.Batches), p.Known
+	return each.MulInt(u.Batches), p.Known
 }
 
 // diagonal is that of a square.
@@ -58,48 +31,12 @@ func flips(squares []Piece) (l measure.Surd) {
 	return l
 }
 
-// hourglassSeams: two half-square units laid together are sewn on either side
-// of the diagonal that crosses their seams; before that, where the unit is made
-// from squares, a pair of these.
-func (u *Unit) hourglassSeams(seam measure.Length) (l measure.Surd) {
-	if len(u.Pieces) > 0 {
-		l = pairSeams(u.Pieces[0].Width, seam, 2)
-	}
-	half := piecing.HourglassHalf(u.Sewn.Width, seam)
-	return l.Add(diagonal(half).Sub((2 * seam).Surd()).MulInt(2))
-}
-
 // aroundSquare is four triangles, of squares k cut once, about a square c: a pair
 // on opposite sides along c, or along the triangle where it is the shorter, and
 // the other pair along what then is one line, k*sqrt2 - 2s.
 func aroundSquare(c, k, seam measure.Length) measure.Surd {
 	long := diagonal(k.Surd()).Sub((2 * seam).Surd())
 	return measure.Min(c.Surd(), long).Add(long).MulInt(2)
-}
-
-// seams joins the pieces of a part that was cut up.
-func (r *Recut) seams(op plan.Recut) measure.Surd {
-	a := r.Assembly
-	l := a.Width.MulInt(int64(op.Down.N - 1))
-	for _, h := range a.RowHeights {
-		l = l.Add(h.MulInt(int64(op.Across.N - 1)))
-	}
-	return l
-}
-
-// seams closes every loop along its strips, and joins the rings of each part.
-func (l *Loop) seams(height measure.Surd, made int64) measure.Surd {
-	return l.Set.Set.Length.Surd().MulInt(l.Count).Add(height.MulInt((l.Rings - 1) * made))
-}
-
-// seams joins strips end to end, and sews every fold of every chain along the
-// edge: half of what was folded.
-func (c *Chain) seams(joins plan.Joins, made int64) measure.Surd {
-	l := joinSeams(joins, c.Width, c.Joined.Count)
-	for _, step := range c.Steps[1:] {
-		l = l.Add(step.Length.MulInt(made))
-	}
-	return l
 }
 
 // seams of N blocks b on point in D diagonal rows. In every row N + D joins in

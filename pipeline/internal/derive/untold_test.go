@@ -10,6 +10,8 @@ import (
 // unheardOf is an operation that only this test knows.
 type unheardOf struct{ plan.Rows }
 
+func (unheardOf) Make(m plan.Maker) { m.NotDerived(plan.NotDerived{}) }
+
 // What is made in a way that seams and directions know nothing of is said to
 // be unknown, never passed over.
 func TestUnknownMakingIsSaid(t *testing.T) {

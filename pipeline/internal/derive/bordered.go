@@ -1,0 +1,24 @@
+package derive
+
+import (
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// bordered is a part with borders round it.
+type bordered struct {
+	op plan.Bordered
+	p  *Part
+	s  *Size
+}
+
+// Bordered implements plan.Maker.
+func (o *opening) Bordered(op plan.Bordered) { o.room = &bordered{op: op, p: o.p, s: o.s} }
+
+// Seams implements Operation.
+func (r *bordered) Seams() (l measure.Surd, ok bool) {
+	for _, b := range r.p.Borders {
+		l = l.Add(b.seams())
+	}
+	return l.MulInt(r.p.Made), r.p.Known
+}

@@ -1,0 +1,21 @@
+package derive
+
+import (
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// notDerived is an operation of the vocabulary that cannot be derived yet.
+type notDerived struct {
+	op plan.NotDerived
+	p  *Part
+	s  *Size
+}
+
+// NotDerived implements plan.Maker.
+func (o *opening) NotDerived(op plan.NotDerived) {
+	o.room = &notDerived{op: op, p: o.p, s: o.s}
+}
+
+// Seams implements Operation.
+func (r *notDerived) Seams() (l measure.Surd, ok bool) { return l, false }

@@ -1,0 +1,27 @@
+package derive
+
+import (
+	"yardproof/pipeline/internal/piecing"
+
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// rows is parts sewn into rows.
+type rows struct {
+	op plan.Rows
+	p  *Part
+	s  *Size
+}
+
+// Rows implements plan.Maker.
+func (o *opening) Rows(op plan.Rows) { o.room = &rows{op: op, p: o.p, s: o.s} }
+
+// Seams implements Operation.
+func (r *rows) Seams() (l measure.Surd, ok bool) {
+	boxes, known := r.s.boxes(len(r.op.Rows), func(i int) []plan.Cell { return r.op.Rows[i] })
+	if !known {
+		return l, false
+	}
+	return piecing.RowSeams(boxes, r.p.Seam.Allowance.Length, func(i int) bool { return r.s.slanted(r.op.Rows[i]) }).MulInt(r.p.Made), true
+}

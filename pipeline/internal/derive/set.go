@@ -1,0 +1,22 @@
+package derive
+
+import (
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// setting is parts set together like a small quilt top.
+type setting struct {
+	op plan.Setting
+	p  *Part
+	s  *Size
+}
+
+// Setting implements plan.Maker.
+func (o *opening) Setting(op plan.Setting) { o.room = &setting{op: op, p: o.p, s: o.s} }
+
+// Seams implements Operation.
+func (r *setting) Seams() (l measure.Surd, ok bool) {
+	each, known := r.s.setSeams(r.op, r.p.Setting, r.p.Seam.Allowance.Length)
+	return each.MulInt(r.p.Made), known
+}

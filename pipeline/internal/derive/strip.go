@@ -1,0 +1,21 @@
+package derive
+
+import (
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// wholeStrip is a strip across the fabric.
+type wholeStrip struct {
+	op plan.WholeStrip
+	p  *Part
+	s  *Size
+}
+
+// WholeStrip implements plan.Maker.
+func (o *opening) WholeStrip(op plan.WholeStrip) {
+	o.room = &wholeStrip{op: op, p: o.p, s: o.s}
+}
+
+// Seams implements Operation: it is only cut.
+func (r *wholeStrip) Seams() (l measure.Surd, ok bool) { return l, true }

@@ -1,0 +1,25 @@
+package derive
+
+import (
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// tube is two strip sets sewn into a tube, and the squares cut from it.
+type tube struct {
+	op plan.Tube
+	p  *Part
+	s  *Size
+}
+
+// Tube implements plan.Maker.
+func (o *opening) Tube(op plan.Tube) { o.room = &tube{op: op, p: o.p, s: o.s} }
+
+// Seams implements Operation.
+func (r *tube) Seams() (l measure.Surd, ok bool) {
+	t := r.p.Tube
+	if t == nil {
+		return l, false
+	}
+	return t.Yield.Length.Surd().MulInt(2 * t.Count), true
+}
