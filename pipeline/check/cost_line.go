@@ -25,8 +25,8 @@ var supplyChecks = []Check{
 	{
 		Rule: "cost/saves-a-bolt", Level: diag.Note, Since: "0.1.0", Scope: Line,
 		Summary: "a little less fabric in a kit would save a bolt",
-		Why:     "Bolts are bought whole. Twelve kits of 1 3/8 yd take two bolts of 15 yd, twelve of 1 1/4 yd take one: an eighth less in the plan saves 15 yd.",
-		Fix:     "see whether the size can be cut from the shorter length, with the packed layout or a narrower border",
+		Why:     "Bolts are bought whole. Twelve kits of 1 3/8 yd take two bolts of 15 yd, twelve of 1 1/4 yd take one: an eighth less in the plan saves 15 yd. It is told only where a layout cuts the size from the shorter length.",
+		Fix:     "cut the kit by the packed layout, or without the cushion",
 	},
 	{
 		Rule: "cost/under-minimum", Level: diag.Warning, Since: "0.1.0", Scope: Line,
@@ -110,6 +110,9 @@ func (s supplied) missing() []source.Problem {
 // mostNamed is how many kits a finding names that holds for each of them.
 const mostNamed = 4
 
+// packedHint says how a kit comes out of a step less: it was found that it does.
+const packedHint = "it can be cut from that: say \"cutting\": \"packed\" for the fabric, or take less of a cushion"
+
 // savings are one problem for all kits of which a step less has the same effect.
 func (s supplied) savings() []source.Problem {
 	type effect struct{ step, length measure.Length }
@@ -125,9 +128,9 @@ func (s supplied) savings() []source.Problem {
 	}
 	var all []source.Problem
 	for _, e := range order {
-		kits, hint := by[e][0], "see whether it can be cut from that"
+		kits, hint := by[e][0], packedHint
 		if n := len(by[e]); n > 1 {
-			kits, hint = "any one of "+strings.Join(by[e][:min(n, mostNamed)], ", "), "see which of them can be cut from that"
+			kits, hint = "any one of "+strings.Join(by[e][:min(n, mostNamed)], ", "), packedHint
 			if n > mostNamed {
 				kits += fmt.Sprintf(" and %d more", n-mostNamed)
 			}

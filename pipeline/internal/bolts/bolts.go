@@ -35,7 +35,7 @@ type Want struct {
 	Name   string
 	Length measure.Length
 	Count  int
-	Step   measure.Length // of the grid that the length was rounded up to; 0 when there is none
+	Step   measure.Length // that it may be shorter by; 0 when it may not
 }
 
 // Pieces are so many of one wanted length.

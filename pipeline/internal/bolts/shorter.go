@@ -9,7 +9,7 @@ import (
 	"yardproof/schema/measure"
 )
 
-// Saving is what one step less in a wanted length would save.
+// Saving is what a step less in a wanted length would save.
 type Saving struct {
 	Want int // index into the wants
 	Cost int64
@@ -20,7 +20,7 @@ type Saving struct {
 // from one article has no use for a longer list.
 const mostShorter = 40
 
-// Shorter tries each wanted length one step of its grid shorter, alone. It tells
+// Shorter tries each wanted length its step shorter, alone. It tells
 // of those that save as much as the cheapest bolt costs, or more: not of bolts
 // exchanged for shorter ones. A saving is told only where it is proved: the
 // shorter plan costs so much less than any plan for the length as it is. Of

@@ -81,6 +81,26 @@ func (f *Fabric) settle(r cutting.Result, ask measure.Length) cutting.Result {
 	return best
 }
 
+// CanBeCut tells whether a layout is known that a length is enough for, by the
+// method of the pattern's instructions or packed. It solves no more than that one
+// question.
+func (f *Fabric) CanBeCut(length measure.Length) bool {
+	switch {
+	case f.Err != nil || length < f.Bound:
+		return false
+	case length >= f.Gross:
+		return true
+	case f.packed != nil:
+		return length >= f.packed.Gross
+	}
+	strips := shrunk(length, f.ShrinkLength) - f.Panels - f.SquaringUp.Length
+	if strips <= 0 {
+		return false
+	}
+	r, err := f.solver.Strips(f.problem(), strips)
+	return err == nil && length >= f.amount(r.Length).Gross
+}
+
 // Stacked is a layout with a third stage, columns of pieces stacked in a strip,
 // where that saves a whole step of what is bought over the packed one; ok is
 // false where it does not. It costs cuts, and nothing is proved of it.

@@ -77,3 +77,40 @@ func TestPrintedLengthInAGapIsSettled(t *testing.T) {
 		t.Errorf("enough for the plain method, and yet asked %v", solver.asked)
 	}
 }
+
+// Worked by hand. Three squares of 4 1/2 in and three bricks of 6 1/2 x 4 1/2 in, 33 in
+// side by side, come from one strip of 4 1/2 in, 5 1/2 in with squaring up; the plain
+// method takes a strip of each, 10 in. A backing 16 in square is one panel, 17 in.
+func TestALengthCanBeCut(t *testing.T) {
+	text := `{
+  "format": 1, "id": "bricks", "title": "Bricks", "status": "draft", "units": "in",
+  "seam": { "allowance": "1/4", "stitch": "301" },
+  "fabrics": { "sky": { "yardage": { "usable_width": "40" } }, "field": { "yardage": { "usable_width": "40" } } },
+  "parts": { "square": { "cut": { "fabric": "sky", "square": "4 1/2" } }, "brick": { "cut": { "fabric": "sky", "size": ["6 1/2", "4 1/2"] } } },
+  "layout": { "grid": { "rows": 3, "columns": 2, "blocks": [["brick", "square"]] } },
+  "finish": { "backing": { "fabric": "field", "overhang": "2" } },
+  "sizes": { "small": {} },
+  "printed": { "small": "not printed" }
+}`
+	for _, packed := range []bool{false, true} {
+		p, problems := decode(text)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		s := derive.Of(p, &p.Sizes[0])
+		for _, c := range []struct {
+			fabric string
+			least  measure.Length
+		}{{"sky", 11 * inch / 2}, {"field", 15 * inch}} {
+			f := s.Fabric(c.fabric)
+			if packed {
+				f.Packed()
+			}
+			for length, want := range map[measure.Length]bool{c.least - 1: false, c.least: true, f.Gross: true, 0: false, inch: false} {
+				if got := f.CanBeCut(length); got != want {
+					t.Errorf("%s from %d ticks, packed %v: %v", c.fabric, length, packed, got)
+				}
+			}
+		}
+	}
+}

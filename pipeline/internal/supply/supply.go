@@ -27,7 +27,7 @@ type Take struct {
 	SKU    string         `json:"sku"`
 	What   string         `json:"what"`             // the fabric, as the plan calls it
 	Length measure.Length `json:"length,omitempty"` // in ticks, as bought
-	Step   measure.Length `json:"step,omitempty"`   // of the grid that it was rounded up to, in ticks
+	Step   measure.Length `json:"step,omitempty"`   // that it can be shorter by and still be cut, in ticks; 0 where it cannot, or it was not asked
 	Pieces int64          `json:"pieces,omitempty"`
 }
 

@@ -29,7 +29,10 @@ func (k kit) planned() *supply.Kit {
 func take(g derive.Good, quantity *big.Rat) supply.Take {
 	t := supply.Take{SKU: g.SKU.Text, What: title(g.Fabric)}
 	if g.Unit.Length() > 0 {
-		t.Length, t.Step = g.Length, g.Grid
+		t.Length = g.Length
+		if len(g.Price.Bolts) > 0 && g.CanBeCut(g.Buy-g.Grid) {
+			t.Step = g.Grid
+		}
 	} else {
 		t.Pieces = supply.Up(quantity)
 	}
