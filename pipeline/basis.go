@@ -91,7 +91,8 @@ func inOrder(n *jsontree.Node) []jsontree.Member {
 }
 
 // basis names all that is found out of the plan: the program, whether it does
-// all that it can, the text, the settings and the prices of its articles.
+// all that it can, the text, the settings, the prices of its articles and the stock of
+// those that are no longer made.
 func (w *work) basis(skus []string) string {
 	b := newBasis()
 	b.add(w.Version, strconv.FormatBool(w.Tables), w.name, w.sum)
@@ -103,6 +104,7 @@ func (w *work) basis(skus []string) string {
 	default:
 		b.add("settings", w.project.basis)
 		b.prices(w.project.prices, skus)
+		b.value(w.stock(skus))
 	}
 	return b.name()
 }

@@ -147,6 +147,28 @@ func TestRecall(t *testing.T) {
 	}
 }
 
+// The stock of an article counts for its plans once the article is no longer made.
+func TestRecallAndStock(t *testing.T) {
+	list := "sku,description,unit,price,discontinued\nA,Field,yd,11.00,yes\nB,Field,yd,9.00,\n"
+	folder(t, map[string]string{
+		"yardproof.json": strings.Replace(shop, `"prices"`, `"stock": "stock.csv", "prices"`, 1), "prices.csv": list,
+		"stock.csv": "item,quantity,unit\nA,10,yd\nB,10,yd\n", "a.plan.json": priced("a", "A"), "b.plan.json": priced("b", "B"),
+	})
+	m := newMemory()
+	if _, handed := m.again(t, Config{Paths: []string{"."}}); len(handed) != 2 {
+		t.Fatalf("the first run hands on %v", handed)
+	}
+	for stock, redone := range map[string][]string{"A,10,yd\nB,9,yd": nil, "A,9,yd\nB,9,yd": {"a"}, "A,9,yd\na/wall,5,kit\nb/wall,5,kit\n": {"a"}} {
+		m := newMemory()
+		m.again(t, Config{Paths: []string{"."}})
+		save(t, "stock.csv", "item,quantity,unit\n"+stock)
+		if _, handed := m.again(t, Config{Paths: []string{"."}}); !slices.Equal(handed, redone) {
+			t.Errorf("%q: %v are redone, wanted %v", stock, handed, redone)
+		}
+		save(t, "stock.csv", "item,quantity,unit\nA,10,yd\nB,10,yd\n")
+	}
+}
+
 func asJSON(v any) string {
 	b, _ := json.MarshalIndent(v, "", " ")
 	return string(b)

@@ -22,6 +22,24 @@ func (w *work) prices() *plan.PriceList {
 	return w.project.prices.Only(w.skus)
 }
 
+// stock is what there is of the plan's articles that are no longer made, and of
+// its kits if there is such an article. Of others only the line's rules ask.
+func (w *work) stock(skus []string) *plan.Stock {
+	if w.project == nil {
+		return nil
+	}
+	var gone []string
+	for _, sku := range skus {
+		if p, ok := w.project.prices.Find(sku); ok && p.Discontinued {
+			gone = append(gone, sku)
+		}
+	}
+	if len(gone) == 0 {
+		return nil
+	}
+	return w.project.stock.Only(gone, w.id)
+}
+
 // summaries are what was kept of each plan for the line's own tables.
 func (l *line) summaries() []tabulate.Summary {
 	var summaries []tabulate.Summary

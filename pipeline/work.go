@@ -171,7 +171,7 @@ func (w *work) derive() {
 		w.sizes = append(w.sizes, derive.With(solver, w.plan, &w.plan.Sizes[i]))
 	}
 	w.stage = "checking"
-	w.found = check.All(check.Input{Plan: w.plan, Sizes: w.sizes, Project: w.settings, Prices: w.prices(), Thorough: w.Tables})
+	w.found = check.All(check.Input{Plan: w.plan, Sizes: w.sizes, Project: w.settings, Prices: w.prices(), Stock: w.stock(w.skus), Thorough: w.Tables})
 	w.judged = true
 	w.asked = solver.names()
 	w.stage = "tabulating"

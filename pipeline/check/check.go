@@ -43,6 +43,7 @@ type Pass struct {
 	Size    *derive.Size // nil for rules of scope Plan
 	Project *plan.Project
 	Prices  *plan.PriceList // nil when the project names none
+	Stock   *plan.Stock     // nil when the project names none
 
 	check *Check
 	found []found

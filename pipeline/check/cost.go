@@ -21,7 +21,7 @@ var costChecks = []Check{
 	{
 		Rule: "cost/discontinued", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "a kit holds an article that is no longer made",
-		Why:     "Once the last bolt is sold the kit cannot be packed. A substitute that is 38 in wide where the article was 42 takes a strip more, and the length on the label no longer does.",
+		Why:     "Once the last bolt is sold the kit cannot be packed. A substitute that is 38 in wide where the article was 42 takes a strip more, and the length on the label no longer does. As long as a piece on hand holds a kit, or all that are planned are packed, it is a warning.",
 		Fix:     "name the substitute in the plan, or another article that serves, and print what it takes",
 		Run:     discontinued,
 	},

@@ -2,6 +2,8 @@ package check
 
 import (
 	"fmt"
+	"math/big"
+	"slices"
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
@@ -24,7 +26,14 @@ func discontinued(p *Pass) {
 		if found {
 			fault = p.unserved(w, role.Text, next)
 		}
+		there := p.shelf(w, role.Text, article.SKU)
 		switch {
+		case there != "":
+			finding.Level = diag.Warning
+			finding.Message, finding.Hint = fmt.Sprintf("%s; %s", begin, there), "choose what comes after it before that is used up"
+			if found && fault == "" {
+				finding.Hint = fmt.Sprintf("write %q once that is used up: it serves", next.SKU)
+			}
 		case !found:
 			finding.Message, finding.Hint = begin+", and the price list names nothing to take instead", "choose another article, and name it in the plan"
 		case fault != "":
@@ -35,6 +44,32 @@ func discontinued(p *Pass) {
 		}
 		p.Report(f.SKU.At, finding)
 	})
+}
+
+// shelf says what the stock list has that kits can be packed from although an
+// article is no longer made; empty where it has not enough for one. Whether it is
+// enough for all that are planned is told of the line.
+func (p *Pass) shelf(w worn, role, sku string) (there string) {
+	lengths, pieces := p.Stock.OnHand(sku)
+	p.eachKit(func(of worn, k *derive.Kit) {
+		if of.way != w.way {
+			return
+		}
+		if n := p.Stock.Packed(p.Plan.ID.Text, p.Size.Of.Name.Text, of.Of.Way.Text); n > 0 && k.Cells.Run.Value.Cmp(big.NewRat(int64(n), 1)) <= 0 {
+			there = "as many kits as are planned are packed"
+			return
+		}
+		for _, g := range k.Goods {
+			switch {
+			case g.Role.Text != role:
+			case g.Form == plan.Precut && pieces >= g.Packs && pieces > 0:
+				there = fmt.Sprintf("on hand there is stock for some kits: %d, of which one takes %d", pieces, g.Packs)
+			case g.Form == plan.Yardage && len(lengths) > 0 && slices.Max(lengths) >= g.Length:
+				there = fmt.Sprintf("the longest piece on hand is %s, and one kit takes %s", p.length(slices.Max(lengths)), p.shopped(g.Length))
+			}
+		}
+	})
+	return there
 }
 
 // substitute is the first article that is still made along a chain of

@@ -14,6 +14,7 @@ type Input struct {
 	Sizes    []*derive.Size
 	Project  *plan.Project   // nil for a plan on its own
 	Prices   *plan.PriceList // may be nil
+	Stock    *plan.Stock     // may be nil
 	Thorough bool            // run the thorough rules too
 }
 
@@ -22,7 +23,7 @@ type Input struct {
 // order. A rule that panics becomes a finding of run/crash; the others still
 // run.
 func All(in Input) []diag.Finding {
-	pass := &Pass{Plan: in.Plan, Project: in.Project, Prices: in.Prices}
+	pass := &Pass{Plan: in.Plan, Project: in.Project, Prices: in.Prices, Stock: in.Stock}
 	if pass.Project == nil {
 		pass.Project = &plan.Project{}
 	}

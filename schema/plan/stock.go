@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math/big"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -36,6 +37,59 @@ type ShelfKits struct {
 	Count                 int
 	File                  *source.File
 	At                    source.Range // of the item
+}
+
+// Only is what there is of some articles, and of the kits of one plan, wherever
+// the list says it. The receiver may be nil.
+func (s *Stock) Only(skus []string, plan string) *Stock {
+	if s == nil {
+		return nil
+	}
+	some := &Stock{}
+	for _, p := range s.Parts {
+		if slices.Contains(skus, p.SKU) {
+			p.File, p.At = nil, source.Range{}
+			some.Parts = append(some.Parts, p)
+		}
+	}
+	for _, k := range s.Kits {
+		if k.Plan == plan {
+			k.File, k.At = nil, source.Range{}
+			some.Kits = append(some.Kits, k)
+		}
+	}
+	return some
+}
+
+// OnHand is what there is of an article: lengths in one piece, or
+// pieces of what is sold by the piece. The receiver may be nil.
+func (s *Stock) OnHand(sku string) (lengths []measure.Length, pieces int64) {
+	if s == nil {
+		return nil, 0
+	}
+	for _, p := range s.Parts {
+		if p.SKU == sku && p.Length > 0 {
+			lengths = append(lengths, p.Length)
+		}
+		if p.SKU == sku {
+			pieces += p.Pieces
+		}
+	}
+	return lengths, pieces
+}
+
+// Packed is how many kits of a size of a plan are packed, in a colourway or, where
+// that is empty, in the fabrics of the recipe. The receiver may be nil.
+func (s *Stock) Packed(plan, size, colourway string) int {
+	if s == nil {
+		return 0
+	}
+	for _, k := range s.Kits {
+		if k.Plan == plan && k.Size == size && k.Colourway == colourway {
+			return k.Count
+		}
+	}
+	return 0
 }
 
 // most of one item that a studio has.

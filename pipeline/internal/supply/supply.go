@@ -138,13 +138,10 @@ func Of(kits []Asked, prices *plan.PriceList, stock *plan.Stock) Line {
 
 // Of is [Of] with another solver.
 func (s Solver) Of(kits []Asked, prices *plan.PriceList, stock *plan.Stock) Line {
-	if stock == nil {
-		stock = &plan.Stock{}
-	}
 	l := Line{solver: s}
 	uses := map[string][]Use{}
 	for _, k := range kits {
-		r := Run{Asked: k, Shelf: onShelf(stock, k)}
+		r := Run{Asked: k, Shelf: stock.Packed(k.Plan, k.Size, k.Colourway)}
 		r.Make = max(0, k.Planned-r.Shelf)
 		for _, t := range k.Takes {
 			uses[t.SKU] = append(uses[t.SKU], Use{len(l.Runs), t})
@@ -159,26 +156,9 @@ func (s Solver) Of(kits []Asked, prices *plan.PriceList, stock *plan.Stock) Line
 	return l
 }
 
-func onShelf(stock *plan.Stock, k Asked) int {
-	for _, s := range stock.Kits {
-		if s.Plan == k.Plan && s.Size == k.Size && s.Colourway == k.Colourway {
-			return s.Count
-		}
-	}
-	return 0
-}
-
 func (l Line) article(price plan.Price, uses []Use, stock *plan.Stock) Article {
 	a := Article{Price: price, Uses: uses}
-	for _, s := range stock.Parts {
-		if s.SKU != price.SKU {
-			continue
-		}
-		a.PiecesThere += s.Pieces
-		if s.Length > 0 {
-			a.Stock.OnHand = append(a.Stock.OnHand, s.Length)
-		}
-	}
+	a.Stock.OnHand, a.PiecesThere = stock.OnHand(price.SKU)
 	if a.ByLength() {
 		l.fromBolts(&a)
 	} else {
