@@ -34,6 +34,7 @@ func mayImport() map[string]string {
 		"pipeline/internal/bolts":    "schema/measure pipeline/internal/cutting",
 		"pipeline/internal/costing":  "schema/plan schema/measure pipeline/report",
 		"pipeline/internal/derive":   "schema/source schema/plan schema/measure pipeline/report pipeline/internal/piecing pipeline/internal/cutting pipeline/internal/costing",
+		"pipeline/internal/buyer":    "schema/source schema/plan schema/measure pipeline/internal/derive pipeline/internal/piecing",
 		"pipeline/internal/drafting": "schema/plan schema/measure pipeline/internal/derive pipeline/internal/piecing",
 		"pipeline/internal/supply":   "schema/plan schema/measure pipeline/internal/bolts",
 		"pipeline/internal/tabulate": "schema/source schema/plan schema/measure pipeline/diag pipeline/report pipeline/internal/supply pipeline/internal/bolts pipeline/internal/derive pipeline/internal/costing pipeline/internal/cutting pipeline/internal/drafting pipeline/internal/piecing",

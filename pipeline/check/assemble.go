@@ -53,7 +53,7 @@ func causes(sizes []*derive.Size, all []found) []int {
 		}
 		effects := s.Effects(root.About)
 		for i, f := range all {
-			if i != j && f.size == root.size && f.Level <= root.Level && follows(f, root, effects) && better(all, j, direct[i]) {
+			if i != j && f.size == root.size && f.Level <= root.Level && (follows(f, root, effects) || covers(root, f)) && better(all, j, direct[i]) {
 				direct[i] = j
 			}
 		}
@@ -77,6 +77,10 @@ func causes(sizes []*derive.Size, all []found) []int {
 func follows(f, root found, effects map[derive.Quantity]bool) bool {
 	return effects[f.About] || f.About == root.About && f.printed() && !root.printed()
 }
+
+// covers tells whether a finding is about a printed figure that has a part in
+// the root, and is not such a root itself.
+func covers(root, f found) bool { return len(f.Covers) == 0 && slices.Contains(root.Covers, f.at) }
 
 // better prefers a fault of the recipe to a printed figure that disagrees,
 // which may just not have been updated, and otherwise the first found.

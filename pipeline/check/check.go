@@ -48,15 +48,18 @@ type Pass struct {
 	check *Check
 	found []found
 	kits  map[*derive.Size][]packed // worked out once for all rules that ask
+
+	followed map[*derive.Size][]stopped // the same
 }
 
 // Finding is what a rule reports.
 type Finding struct {
 	Message string
 	Hint    string
-	Level   diag.Level // 0 for the rule's own
-	About   Subject    // what it is about
-	Root    bool       // findings about what depends on About may follow from this one
+	Level   diag.Level     // 0 for the rule's own
+	About   Subject        // what it is about
+	Root    bool           // findings about what depends on About may follow from this one
+	Covers  []source.Range // of a root: what is said of the printed figures at these places follows from it too
 	Related []Related
 }
 

@@ -24,6 +24,7 @@ var registry = sorted(
 	layoutChecks,
 	printedChecks,
 	printedTopChecks,
+	followChecks,
 	finishChecks,
 	edgeChecks,
 	threadChecks,

@@ -46,19 +46,36 @@ func (s *Size) back(b *plan.Backing) *Backing {
 		return d
 	}
 	size := piecing.Grown(s.Top.Finished, b.Overhang.Length)
-	for _, lengthwise := range panelWays(b.Panels, f) {
-		way, ok := piecing.BackingPanels(size, f.Width, b.Seam.Length, lengthwise)
-		way = f.matched(way)
-		if ok && (!d.Known || way.Length.Cmp(d.Length) < 0) {
-			d.Backing, d.Known = way, true
-		}
-	}
+	d.Backing, d.Known = s.panels(b, size)
 	if d.Known {
-		f.Panels += d.Each.CeilTo(measure.Tick) * measure.Length(d.Panels)
+		f.Panels += PanelLength(d.Backing)
 		f.mustHoldArea(size.Width.FloorTo(measure.Tick), size.Height.FloorTo(measure.Tick))
 	}
 	f.Missing = f.Missing || !d.Known
 	return d
+}
+
+// panels covers a size with panels of the backing's fabric. Of the ways that
+// they may run it takes the one that takes less fabric.
+func (s *Size) panels(b *plan.Backing, size piecing.Box) (best piecing.Backing, known bool) {
+	f := s.byFabric[b.Fabric.Text]
+	if f == nil || f.Form != plan.Yardage {
+		return best, false
+	}
+	for _, lengthwise := range panelWays(b.Panels, f) {
+		way, ok := piecing.BackingPanels(size, f.Width, b.Seam.Length, lengthwise)
+		way = f.matched(way)
+		if ok && (!known || way.Length.Cmp(best.Length) < 0) {
+			best, known = way, true
+		}
+	}
+	return best, known
+}
+
+// PanelLength is the fabric that a backing's panels take, each rounded up to a
+// tick.
+func PanelLength(b piecing.Backing) measure.Length {
+	return b.Each.CeilTo(measure.Tick) * measure.Length(b.Panels)
 }
 
 // matched makes the panels of a backing of several a whole number of the

@@ -1,0 +1,318 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/buyer"
+	"yardproof/pipeline/internal/derive"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+	"yardproof/schema/source"
+)
+
+// Rules about printed figures that contradict each other: somebody who follows
+// them cannot go on.
+var followChecks = []Check{
+	{
+		Rule: "printed/short-of-cloth", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "what is printed to be cut does not come from the printed length of fabric",
+		Why:     "Five border strips and five binding strips come from 1 1/8 yd. Where seven of each are printed, 4 1/2 in and 2 1/2 in wide, they are 49 in, and a maker who cuts as she is told has 8 in left for 17 1/2 in of binding. Strips across the fabric are a plain sum; where pieces could lie in them cleverly, the bound is proved.",
+		Fix:     "print what the recipe takes, or as much fabric as the printed figures take",
+		Run:     eachStop(buyer.Cloth, shortOfCloth),
+	},
+	{
+		Rule: "printed/short-of-length", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the printed strips of a border, joined, do not give its printed lengths",
+		Why:     "A 4-in mitred border round 36 in takes sides and ends of 45 1/4 in: five strips of 4 1/2 in, joined, give 182 in. Printed as 60 in each, so that there is plenty for the mitre, the four take 240 in, and the last side is 58 in short.",
+		Fix:     "print as many strips as the printed lengths take, or shorter lengths",
+		Run:     eachStop(buyer.Length, shortOfLength),
+	},
+	{
+		Rule: "printed/short-of-packs", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "what is printed to be cut does not come from the printed packs",
+		Why:     "Fourteen strip sets of three are 42 strips, and a pack holds 40. Whether the quilt would do with 36 the maker cannot know: she looks for two strips of a print that is sold out.",
+		Fix:     "print what the recipe takes, or as many packs as the printed figures take",
+		Run:     eachStop(buyer.Packs, shortOfPacks),
+	},
+	{
+		Rule: "printed/short-of-pieces", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the printed sets or tubes, cut up as printed, do not give the pieces",
+		Why:     "Sixteen 2 1/2-in segments come from a 40-in set, so three sets give 48. A pattern that allows for the ends and prints 12 a set must print four sets: three give a maker who cuts twelve from each 36.",
+		Fix:     "print as many sets or tubes as that takes, or what one gives",
+		Run:     eachStop(buyer.Pieces, shortOfPieces),
+	},
+	{
+		Rule: "printed/short-of-sets", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the printed tubes take more strip sets than are printed",
+		Why:     "Two sets make a tube. Twelve sets make six, and a pattern that prints twelve sets and seven tubes has contradicted itself, whichever of the two is right.",
+		Fix:     "print as many sets as the tubes take, or as many tubes as the quilt takes",
+		Run:     eachStop(buyer.Sets, shortOfSets),
+	},
+	{
+		Rule: "printed/short-of-strips", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "the printed strip sets take more strips than are printed",
+		Why:     "Thirty-six strips make twelve sets of three. A pattern that prints 36 strips and 14 sets leaves its maker two sets short, or with two sets to sew that nothing is made of.",
+		Fix:     "print as many strips as the sets take, or as many sets as the quilt takes",
+		Run:     eachStop(buyer.Strips, shortOfStrips),
+	},
+}
+
+// stopped is where somebody who follows the printed figures cannot go on.
+type stopped struct {
+	buyer.Stop
+	in  *derive.Size
+	way string // of a colourway, at the start of a message; empty for the recipe's own fabrics
+}
+
+// eachStop runs a rule over the stops of a kind.
+func eachStop(short buyer.Short, say func(*Pass, stopped) (message, hint string)) func(*Pass) {
+	return func(p *Pass) {
+		for _, s := range p.stops() {
+			if s.Short != short {
+				continue
+			}
+			message, hint := say(p, s)
+			p.Report(s.Figure.At, Finding{
+				Message: s.way + "the pattern prints " + p.figure(s.Figure) + message, Hint: hint,
+				About: s.About, Root: true, Covers: covered(s.Stop),
+				Related: []Related{{s.Limit.At, limits[s.Limit.What]}},
+			})
+		}
+	}
+}
+
+// covered are the places of the figures that have a part in a stop.
+func covered(s buyer.Stop) []source.Range {
+	at := []source.Range{s.Figure.At, s.Limit.At}
+	for _, f := range s.With {
+		if f.Printed() {
+			at = append(at, f.At)
+		}
+	}
+	return at
+}
+
+// limits are what is said of the figure that there is too little of.
+var limits = map[buyer.What]string{
+	buyer.YardsOf: "the printed length", buyer.PacksOf: "the printed packs", buyer.StripsOf: "the printed strips",
+	buyer.SetsOf: "the printed strip sets", buyer.TubesOf: "the printed tubes", buyer.PerTube: "the printed squares a tube",
+	buyer.PerSet: "the printed segments a strip set",
+}
+
+// stops follows the printed figures, once for all rules that ask: in the plan's
+// own fabrics, and where that works in those that are sold for them.
+func (p *Pass) stops() []stopped {
+	if all, done := p.followed[p.Size]; done {
+		return all
+	}
+	var all []stopped
+	told := map[source.Range]bool{}
+	follow := func(s *derive.Size, way string) {
+		for _, stop := range buyer.Follow(s, p.Size.Of.Printed) {
+			if !told[stop.Figure.At] {
+				all = append(all, stopped{stop, s, way})
+				told[stop.Figure.At] = true
+			}
+		}
+	}
+	if p.Size.Of.Printed != nil {
+		follow(p.Size, "")
+		for _, w := range p.wardrobe() {
+			if w.Size != p.Size {
+				follow(w.Size, w.way)
+			}
+		}
+	}
+	if p.followed == nil {
+		p.followed = map[*derive.Size][]stopped{}
+	}
+	p.followed[p.Size] = all
+	return all
+}
+
+// figure says what is printed: "7 strips for the binding".
+func (p *Pass) figure(f buyer.Figure) string {
+	n := int(f.N)
+	switch f.What {
+	case buyer.StripsOf:
+		return count(n, "strip") + " for " + p.stripsOf(f.Name)
+	case buyer.SetsOf:
+		return fmt.Sprintf("%s of %q", count(n, "strip set"), f.Name)
+	case buyer.TubesOf:
+		return fmt.Sprintf("%s of %q", count(n, "tube"), f.Name)
+	case buyer.PerTube:
+		return fmt.Sprintf("%s from each tube of %q", count(n, "square"), f.Name)
+	case buyer.PerSet:
+		return fmt.Sprintf("%s from each strip set of %q", count(n, "segment"), f.Name)
+	case buyer.PartsOf:
+		return fmt.Sprintf("%d of %q", f.N, f.Name)
+	case buyer.LeftOf:
+		return fmt.Sprintf("%s of %q left over", count(n, "piece"), f.Name)
+	case buyer.PacksOf:
+		return fmt.Sprintf("%s of %q", count(n, "pack"), f.Name)
+	case buyer.SidesOf:
+		return fmt.Sprintf("the sides of border %q as %s long", f.Name, p.length(f.Width))
+	case buyer.EndsOf:
+		return fmt.Sprintf("the ends of border %q as %s long", f.Name, p.length(f.Width))
+	case buyer.BackingOf:
+		return "a backing of " + p.pair(f.Width, f.Height)
+	}
+	return p.asPrinted(plan.PrintedLength{Length: plan.Length{Length: f.Width, At: f.At}})
+}
+
+// stripsOf names what strips are for. A part comes before a border of its name.
+func (p *Pass) stripsOf(name string) string {
+	switch {
+	case p.Size.Part(name) != nil:
+		return fmt.Sprintf("%q", name)
+	case p.border(name) != nil:
+		return fmt.Sprintf("border %q", name)
+	case strings.Contains(name, " "): // a border's corners, and what belongs to a part
+		return fmt.Sprintf("%q", name)
+	}
+	return "the " + name
+}
+
+func shortOfStrips(_ *Pass, s stopped) (message, hint string) {
+	each := len(s.Part.Set.Strips)
+	message = fmt.Sprintf("; that takes %s of %q at %d a set, and it prints %d", count(int(s.Takes), "strip"), s.Part.Name.Text, each, s.Has)
+	return message, fmt.Sprintf("print %s, or %s", instead(s), count(int(s.Takes), "strip"))
+}
+
+func shortOfSets(_ *Pass, s stopped) (message, hint string) {
+	message = fmt.Sprintf("; that takes %s of %q, and it prints %d", count(int(s.Takes), "strip set"), s.Part.Name.Text, s.Has)
+	return message, fmt.Sprintf("print %s, or %s", instead(s), count(int(s.Takes), "strip set"))
+}
+
+// instead is what to print for a count, as the recipe has it.
+func instead(s stopped) string {
+	thing := map[buyer.What]string{
+		buyer.StripsOf: "strip", buyer.SetsOf: "strip set", buyer.TubesOf: "tube", buyer.PerTube: "square", buyer.PerSet: "segment", buyer.LeftOf: "piece",
+	}[s.Figure.What]
+	text := count(int(s.Enough), thing)
+	switch s.Figure.What {
+	case buyer.PerTube:
+		text += " a tube"
+	case buyer.PerSet:
+		text += " a set"
+	case buyer.LeftOf:
+		text += " left over"
+	}
+	return text
+}
+
+func shortOfPieces(_ *Pass, s stopped) (message, hint string) {
+	from, piece, yield := "tube", "square", int64(0)
+	if s.Part.Tube != nil {
+		yield = s.Part.Tube.Yield.Each
+	} else {
+		from, piece, yield = "strip set", "segment", s.Part.Set.Cut.Each
+	}
+	message = fmt.Sprintf("; %s, as printed, at %d each give %d", count(int(s.From), from), s.Each, s.Has)
+	if s.Figure.What != buyer.PartsOf {
+		message += fmt.Sprintf(", and %d are needed", s.Takes)
+	}
+	return message, fmt.Sprintf("print %s, or %s from each", count(int(s.Enough), from), count(int(yield), piece))
+}
+
+func shortOfLength(p *Pass, s stopped) (message, hint string) {
+	b := s.Border
+	message = fmt.Sprintf("; its four strips then take %s, and the printed %s with %s joins give %s", s.Needs.Format(p.Plan.Units),
+		count(int(s.Has), "strip"), joinWord(b.Said.Joins), s.There.Format(p.Plan.Units))
+	if b.Said.EachSide {
+		message = fmt.Sprintf("; joined for each side by itself that takes %s, and it prints %d", count(int(s.Takes), "strip"), s.Has)
+	}
+	return message, fmt.Sprintf("print %s, or %s", p.length(s.Least.CeilTo(p.rulerGrid())), count(int(s.Takes), "strip"))
+}
+
+func shortOfPacks(p *Pass, s stopped) (message, hint string) {
+	message = fmt.Sprintf("; cut as printed, %s of %q are needed, and %s holds %d", count(int(s.Takes), "piece"), s.Fabric.Role.Text, p.figure(s.Limit), s.Has)
+	hint = fmt.Sprintf("print %s, or %s", instead(s), count(int(s.Taken.Packs), "pack"))
+	if s.Figure.What == buyer.LeftOf {
+		message = fmt.Sprintf("; %s are printed too, and cut as printed %d of the %d are needed", p.figure(s.Limit), s.Takes, s.Has)
+		hint = "print " + instead(s)
+	}
+	return message, hint
+}
+
+func shortOfCloth(p *Pass, s stopped) (message, hint string) {
+	message = fmt.Sprintf("; %s %s of %q, and ", takesCloth(s.Figure), s.Needs.Format(p.Plan.Units), s.Fabric.Role.Text)
+	if s.Bound.Sign() > 0 {
+		message += fmt.Sprintf("with all else that is cut from it no layout of strips takes less than %s, which is proved; the printed %s leaves %s to cut",
+			s.Bound.Format(p.Plan.Units), p.figure(s.Limit), s.There.Format(p.Plan.Units))
+		return message, p.clothHint(s)
+	}
+	left := measure.Max(s.There, measure.Surd{})
+	message += fmt.Sprintf("of the printed %s %s left for that%s", p.figure(s.Limit), p.isLeft(left), p.besides(s))
+	return message, p.clothHint(s)
+}
+
+// takesCloth begins what a figure takes of a fabric.
+func takesCloth(f buyer.Figure) string {
+	switch {
+	case f.What == buyer.BackingOf, f.What == buyer.StripsOf && f.N == 1:
+		return "it takes"
+	case f.What == buyer.StripsOf:
+		return "they take"
+	case f.What == buyer.SidesOf, f.What == buyer.EndsOf:
+		return "its strips then take"
+	}
+	return "their strips then take"
+}
+
+// isLeft says how much is left.
+func (p *Pass) isLeft(l measure.Surd) string {
+	if l.Sign() == 0 {
+		return "nothing is"
+	}
+	return l.Format(p.Plan.Units) + " are"
+}
+
+// besides says what else the printed length is cut into.
+func (p *Pass) besides(s stopped) string {
+	var terms []string
+	if l := s.Fabric.SquaringUp.Length; l > 0 {
+		terms = append(terms, p.length(l)+" for squaring up")
+	}
+	for _, u := range s.Beside {
+		terms = append(terms, u.Length.Format(p.Plan.Units)+" for "+p.stripsOf(u.For))
+	}
+	if share := s.Fabric.ShrinkLength; share.BasisPoints > 0 {
+		terms = append(terms, "shrinkage of "+percent(share)+"%")
+	}
+	if len(terms) == 0 {
+		return ""
+	}
+	return ", beside " + inWords(terms)
+}
+
+func (p *Pass) clothHint(s stopped) string {
+	hint := "print "
+	switch s.Figure.What {
+	case buyer.BackingOf:
+		hint += p.upTo(s.in.Backing.Size, p.Size.Of.Printed.Rounding.Length)
+	case buyer.SidesOf, buyer.EndsOf:
+		hint += p.length(p.borderLeast(s).CeilTo(p.rulerGrid()))
+	default:
+		hint += instead(s)
+	}
+	if s.Taken.Err == nil {
+		hint += fmt.Sprintf(", or %s of %q", p.enough(s.Taken), s.Fabric.Role.Text)
+	}
+	return hint
+}
+
+// borderLeast is the length that the printed strips of a border have to be.
+func (p *Pass) borderLeast(s stopped) measure.Surd {
+	for _, b := range s.in.Top.Borders {
+		if b.Said.Name.Text == s.Figure.Name {
+			if s.Figure.What == buyer.EndsOf {
+				return b.Ends
+			}
+			return b.Sides
+		}
+	}
+	return measure.Surd{}
+}

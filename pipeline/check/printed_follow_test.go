@@ -1,0 +1,144 @@
+package check
+
+import "testing"
+
+// The printed figures of these patterns contradict each other; whoever follows
+// them cannot go on. All sums are derived from geometry: strips of a width add
+// up, n strips of length L joined with a loss d are nL - (n-1)d long.
+
+// framed is a quilt of 36 x 36 in in a border of 4 in, bound in the border's
+// fabric. The border takes 162 in of strips, five, and the binding 186 in, five:
+// 22 1/2 in and 12 1/2 in of cloth, with 1 in for squaring up 1 yd to the thread.
+// The backing is 52 in square: two panels, 104 in.
+const framed = `{
+	"format": 1, "id": "framed", "title": "Framed", "status": "testing", "skill": "beginner", "use": "table", "units": "in",
+	"cautions": ["rotary-cutter", "iron"],
+	"seam": {"allowance": "1/4", "stitch": "301"},
+	"fabrics": {"sky": {"yardage": {}}, "edge": {"yardage": {}}, "back": {"yardage": {}}},
+	"parts": {"square": {"cut": {"fabric": "sky", "square": "4 1/2"}}},
+	"layout": {"grid": {"rows": 9, "columns": 9, "blocks": [["square"]]},
+		"borders": {"frame": {"fabric": "edge", "width": "4", "corners": "butted"}}},
+	"finish": {"binding": {"fabric": "edge", "cut": "2 1/2"}, "backing": {"fabric": "back", "overhang": "4"}},
+	"sizes": {"small": {}},
+	"printed": {"small": "not printed"}
+}`
+
+func TestStripsFromThePrintedLength(t *testing.T) {
+	tryAll(t, framed, []tried{
+		{"as the recipe takes", `{"printed": {"small": {"strips": {"frame": 5, "binding": 5}, "fabric": {"edge": "1 yd"}}}}`, "", ""},
+		{"seven of each", `{"printed": {"small": {"strips": {"frame": 7, "binding": 7}, "fabric": {"edge": "1 1/8 yd"}}}}`, "printed/short-of-cloth",
+			`prints 7 strips for the binding; they take 17 1/2 in of "edge", and of the printed 1 1/8 yd (40 1/2 in) 8 in are left for that, beside 1 in for squaring up and 31 1/2 in for border "frame"`},
+		{"what would do", `{"printed": {"small": {"strips": {"frame": 7, "binding": 7}, "fabric": {"edge": "1 1/8 yd"}}}}`, "printed/short-of-cloth",
+			`print 5 strips, or 1 1/2 yd of "edge"`},
+		// 27 in and 12 1/2 in are all that 1 1/8 yd leaves after squaring up.
+		{"six, to the thread", `{"printed": {"small": {"strips": {"frame": 6}, "fabric": {"edge": "1 1/8 yd"}}}}`, "fabric/generous printed/strips", ""},
+		{"six, a tick of cloth less", `{"fabrics": {"edge": {"yardage": {"squaring_up": "1.01"}}}, "printed": {"small": {"strips": {"frame": 6}, "fabric": {"edge": "1 1/8 yd"}}}}`, "printed/short-of-cloth",
+			"26.99 in are left for that"},
+		{"seven of each, and as much cloth", `{"printed": {"small": {"strips": {"frame": 7, "binding": 7}, "fabric": {"edge": "1 3/8 yd"}}}}`, "printed/short-of-cloth", "they take 17 1/2 in"},
+		{"seven of each, and a step more", `{"printed": {"small": {"strips": {"frame": 7, "binding": 7}, "fabric": {"edge": "1 1/2 yd"}}}}`, "fabric/generous printed/strips", ""},
+		{"nothing printed to cut them from", `{"printed": {"small": {"strips": {"frame": 7, "binding": 7}}}}`, "printed/strips", ""},
+		{"repeats of the print", `{"fabrics": {"edge": {"yardage": {}, "repeat": "6"}}, "printed": {"small": {"strips": {"frame": 6}, "fabric": {"edge": "1 3/4 yd"}}}}`,
+			"printed/short-of-cloth", "6 strips for border \"frame\"; they take 36 in"},
+		{"too little for the recipe is told once", `{"printed": {"small": {"strips": {"frame": 7, "binding": 7}, "fabric": {"edge": "7/8 yd"}}}}`, "fabric/out-of-strips printed/strips", ""},
+	})
+}
+
+func TestPiecesBesideStripsStopOnlyBelowABound(t *testing.T) {
+	// Squares of 8 1/2 in beside the strips: four come from a strip, and four strips
+	// are 34 in; cut as a block they take no less, as 40 in holds four across.
+	const beside = `{"fabrics": {"sky": null}, "parts": {"square": {"cut": {"square": "8 1/2", "fabric": "edge"}}}, "layout": {"grid": {"rows": 4, "columns": 4}, "borders": {"frame": {"width": "2"}}}, "finish": {"binding": null},
+		"printed": {"small": {"strips": {"frame": N}, "fabric": {"edge": "1 1/2 yd"}}}}`
+	for n, rules := range map[string]string{"4": "fabric/generous", "7": "fabric/generous printed/strips", "8": "printed/short-of-cloth"} {
+		found := try(t, framed, replaced(beside, "N", n))
+		if got := rulesOf(found); got != rules {
+			t.Errorf("%s strips of 2 1/2 in beside 34 in of squares from 53 in: %q, want %q\n%s", n, got, rules, short(found))
+		}
+	}
+}
+
+func TestStripsFromThePrintedPacks(t *testing.T) {
+	const six = `{"layout": {"grid": {"rows": 6, "columns": 5}}, "printed": {"small": PRINTED}}`
+	cases := []tried{
+		{"fourteen sets", `{"strips": {"trio": 42}, "sets": {"trio": 14}, "tubes": {"step": 7}, "precuts": {"roll": 1}}`, "printed/short-of-packs",
+			"prints 42 strips for \"trio\"; cut as printed, 42 pieces of \"roll\" are needed, and 1 pack of \"roll\" holds 40"},
+		{"by the sets alone", `{"sets": {"trio": 14}, "precuts": {"roll": 1}}`, "printed/short-of-packs", "prints 14 strip sets of \"trio\"; cut as printed, 42"},
+		{"by the tubes alone", `{"tubes": {"step": 7}, "precuts": {"roll": 1}}`, "printed/short-of-packs", "print 6 tubes, or 2 packs"},
+		{"by fewer squares a tube", `{"per_tube": {"step": 4}, "precuts": {"roll": 1}}`, "printed/short-of-packs", "prints 4 squares from each tube"},
+		{"two packs", `{"strips": {"trio": 42}, "sets": {"trio": 14}, "tubes": {"step": 7}, "precuts": {"roll": 2}}`, "fabric/packs-over printed/sets printed/strips printed/tubes", ""},
+		{"thirty-nine", `{"strips": {"trio": 39}, "precuts": {"roll": 1}}`, "printed/strips", ""},
+		{"and four left over", `{"strips": {"trio": 39}, "left": {"roll": 4}, "precuts": {"roll": 1}}`, "printed/short-of-packs", "39 of the 40 are needed"},
+		{"and one left over", `{"strips": {"trio": 39}, "left": {"roll": 1}, "precuts": {"roll": 1}}`, "printed/left printed/strips", ""},
+	}
+	for i := range cases {
+		cases[i].patch = replaced(six, "PRINTED", cases[i].patch)
+	}
+	tryAll(t, tubes, cases)
+}
+
+func TestSetsAndTubesFromWhatIsPrinted(t *testing.T) {
+	// Ten squares take two tubes, four sets, twelve strips.
+	tryAll(t, tubes, []tried{
+		{"sets of too few strips", `{"printed": {"small": {"strips": {"trio": 15}, "sets": {"trio": 6}}}}`, "printed/short-of-strips", "that takes 18 strips of \"trio\" at 3 a set, and it prints 15"},
+		{"sets of as many strips", `{"printed": {"small": {"strips": {"trio": 18}, "sets": {"trio": 6}}}}`, "printed/sets printed/strips", ""},
+		{"tubes of too few sets", `{"printed": {"small": {"sets": {"trio": 4}, "tubes": {"step": 3}}}}`, "printed/short-of-sets", "that takes 6 strip sets of \"trio\", and it prints 4"},
+		{"tubes of as many sets", `{"printed": {"small": {"sets": {"trio": 6}, "tubes": {"step": 3}}}}`, "printed/sets printed/tubes", ""},
+		{"tubes of too few strips", `{"printed": {"small": {"strips": {"trio": 12}, "tubes": {"step": 3}}}}`, "printed/short-of-strips", "3 tubes of \"step\"; that takes 18 strips"},
+		{"squares that the tubes do not give", `{"printed": {"small": {"per_tube": {"step": 4}, "tubes": {"step": 2}}}}`, "printed/short-of-pieces", "2 tubes, as printed, at 4 each give 8, and 10 are needed"},
+		{"at the number of squares", `{"printed": {"small": {"per_tube": {"step": 4}, "tubes": {"step": 2}, "parts": {"step": 10}}}}`, "printed/short-of-pieces", "prints 10 of \"step\"; 2 tubes"},
+		{"squares that three tubes give", `{"printed": {"small": {"per_tube": {"step": 4}, "tubes": {"step": 3}}}}`, "printed/per-tube", ""},
+		{"squares of too few sets", `{"printed": {"small": {"per_tube": {"step": 4}, "sets": {"trio": 4}}}}`, "printed/short-of-sets", "4 squares from each tube of \"step\"; that takes 6"},
+		{"too few for the layout is told once", `{"printed": {"small": {"sets": {"trio": 2}, "tubes": {"step": 2}}}}`, "printed/sets", ""},
+	})
+}
+
+func TestSegmentsFromWhatIsPrinted(t *testing.T) {
+	// Forty-eight segments of 2 1/2 in are three sets of sixteen, or four of twelve.
+	const cut = `{"parts": {"square": null, "bar": {"strip_set": {"strips": [{"fabric": "sky", "width": "2 1/2"}, {"fabric": "sky", "width": "2 1/2"}], "segment": "2 1/2"}}},
+		"fabrics": {"sky": {"yardage": {"usable_width": "41"}}}, "layout": {"grid": {"rows": 6, "columns": 8, "blocks": [["bar"]]}}, "printed": {"small": PRINTED}}`
+	cases := []tried{
+		{"twelve a set from three", `{"per_set": {"bar": 12}, "sets": {"bar": 3}}`, "printed/short-of-pieces", "3 strip sets, as printed, at 12 each give 36, and 48 are needed"},
+		{"twelve a set from four", `{"per_set": {"bar": 12}, "sets": {"bar": 4}}`, "printed/per-set", ""},
+		{"from too few strips", `{"per_set": {"bar": 12}, "strips": {"bar": 6}}`, "printed/short-of-strips", "12 segments from each strip set of \"bar\"; that takes 8 strips"},
+		{"from cloth for three", `{"per_set": {"bar": 12}, "fabric": {"sky": "1/2 yd"}}`, "printed/short-of-cloth", "their strips then take 20 in"},
+		{"from cloth for four", `{"per_set": {"bar": 12}, "fabric": {"sky": "5/8 yd"}}`, "printed/per-set", ""},
+	}
+	for i := range cases {
+		cases[i].patch = replaced(cut, "PRINTED", cases[i].patch)
+	}
+	tryAll(t, squares, cases)
+}
+
+func TestMitredLengthsFromWhatIsPrinted(t *testing.T) {
+	// A 4-in border round 36 in takes strips of 44 + (2 + 2 sqrt2)/4 in, 45.207 in:
+	// 180.83 in, five strips of 40 in with diagonal joins, which give 182 in. So do
+	// four of 45 1/2 in.
+	const mitred = `{"layout": {"borders": {"frame": {"corners": "mitred"}}}, "finish": {"binding": null}, "printed": {"small": PRINTED}}`
+	cases := []tried{
+		{"60 in from five strips", `{"borders": {"frame": {"sides": "60", "ends": "60"}}, "strips": {"frame": 5}, "fabric": {"edge": "3/4 yd"}}`, "printed/short-of-length",
+			"the sides of border \"frame\" as 60 in long; its four strips then take 240 in, and the printed 5 strips with diagonal joins give 182 in"},
+		{"46 1/2 in from five strips", `{"borders": {"frame": {"sides": "46 1/2", "ends": "46 1/2"}}, "strips": {"frame": 5}}`, "printed/short-of-length", "print 45 1/4 in, or 6 strips"},
+		{"45 1/2 in, to the thread", `{"borders": {"frame": {"sides": "45 1/2", "ends": "45 1/2"}}, "strips": {"frame": 5}}`, "", ""},
+		{"45 9/16 in", `{"borders": {"frame": {"sides": "45 1/2", "ends": "45 9/16"}}, "strips": {"frame": 5}}`, "printed/short-of-length", "the ends of border"},
+		{"46 1/2 in from six", `{"borders": {"frame": {"sides": "46 1/2", "ends": "46 1/2"}}, "strips": {"frame": 6}}`, "printed/strips", ""},
+		{"46 1/2 in from the cloth of five", `{"borders": {"frame": {"sides": "46 1/2", "ends": "46 1/2"}}, "fabric": {"edge": "3/4 yd"}}`, "printed/short-of-cloth",
+			"the sides of border \"frame\" as 46 1/2 in long; its strips then take 27 in of \"edge\""},
+		{"each side by itself", `{"borders": {"frame": {"sides": "78", "ends": "78"}}, "strips": {"frame": 8}}`, "printed/short-of-length", "joined for each side by itself that takes 12 strips"},
+	}
+	for i := range cases {
+		cases[i].patch = replaced(mitred, "PRINTED", cases[i].patch)
+	}
+	last := &cases[len(cases)-1]
+	last.patch = replaced(last.patch, `"corners": "mitred"`, `"corners": "mitred", "cut": "each side"`)
+	tryAll(t, framed, cases)
+}
+
+func TestBackingFromThePrintedLength(t *testing.T) {
+	tryAll(t, framed, []tried{
+		{"as large as it is", `{"printed": {"small": {"backing": ["52", "52"], "fabric": {"back": "3 yd"}}}}`, "", ""},
+		{"twice as large", `{"printed": {"small": {"backing": ["120", "130"], "fabric": {"back": "3 yd"}}}}`, "printed/short-of-cloth",
+			"a backing of 120 x 130 in; it takes 480 in of \"back\", and of the printed 3 yd (108 in) 107 in are left for that"},
+		{"a little longer", `{"printed": {"small": {"backing": ["52", "53 1/2"], "fabric": {"back": "3 yd"}}}}`, "", ""},
+		{"longer both ways", `{"printed": {"small": {"backing": ["54", "54"], "fabric": {"back": "3 yd"}}}}`, "printed/short-of-cloth", "print 52 x 52 in, or 3 1/8 yd"},
+		{"larger, of as much", `{"printed": {"small": {"backing": ["54", "54"], "fabric": {"back": "3 1/8 yd"}}}}`, "fabric/generous", ""},
+	})
+}

@@ -1,0 +1,213 @@
+package buyer
+
+import (
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/piecing"
+)
+
+// setWork is what she is told of a strip set.
+type setWork struct {
+	part   *derive.Part
+	each   int64  // strips a set
+	strips Figure // printed to be cut
+	sets   Figure // printed to be sewn
+	wanted int64  // sets, by what is made of them
+	by     Figure // the figure that says so
+}
+
+// setWork reads what is printed of a strip set and of what is made of it.
+func (r *reader) setWork(p *derive.Part) *setWork {
+	w := &setWork{part: p, each: int64(len(p.Set.Strips)), wanted: p.Set.Count}
+	w.strips = r.strips(p.Name.Text, p.Set.Count*w.each)
+	w.sets = figure(SetsOf, r.said.Sets, p.Name.Text, p.Set.Count)
+	if p.Set.Cut != nil {
+		w.ask(r.cutUp(p))
+		return w
+	}
+	for _, t := range r.size.Parts {
+		if n := times(t, p); n > 0 && r.sure(t) {
+			tubes, by := r.tubes(t)
+			w.ask((tubes-t.Tube.Count)*n+p.Set.Count, by)
+		}
+	}
+	return w
+}
+
+// ask raises the sets that are wanted.
+func (w *setWork) ask(sets int64, by Figure) {
+	if sets > w.part.Set.Count && by.Printed() {
+		w.wanted, w.by = w.wanted+sets-w.part.Set.Count, by
+	}
+}
+
+// times is how often a strip set goes into one tube.
+func times(tube, set *derive.Part) (n int64) {
+	if tube.Tube == nil {
+		return 0
+	}
+	for _, q := range tube.Tube.Sets {
+		if q == set {
+			n++
+		}
+	}
+	return n
+}
+
+// cut is the number of sets that she cuts strips for, and the figure that says
+// so.
+func (w *setWork) cut() (sets int64, by Figure) {
+	if w.sets.Printed() {
+		return w.sets.N, w.sets
+	}
+	return w.wanted, w.by
+}
+
+// there is the number of sets that she can sew, as far as a printed figure
+// limits it.
+func (w *setWork) there() (sets int64, by Figure) {
+	switch {
+	case w.sets.Printed():
+		return w.sets.N, w.sets
+	case w.strips.Printed():
+		return w.strips.N / w.each, w.strips
+	}
+	return 0, Figure{}
+}
+
+// yields is how many pieces she is told to get from one set or tube: what is
+// printed, unless one does not give so many.
+func yields(said Figure, y derive.Yield) int64 {
+	if said.Printed() && said.N <= y.Each {
+		return said.N
+	}
+	return y.Each
+}
+
+// pieces is how many of a part she is told to make: what is printed, where that
+// is what the layout calls for or what comes out.
+func (r *reader) pieces(p *derive.Part) (n int64, by Figure) {
+	said := figure(PartsOf, r.said.Parts, p.Name.Text, 1)
+	if said.N == p.Needed || said.N == p.Made {
+		return max(said.N, p.Needed), said
+	}
+	return p.Needed, Figure{}
+}
+
+// cutUp is how many sets its segments take, at so many a set as is printed.
+func (r *reader) cutUp(p *derive.Part) (sets int64, by Figure) {
+	said := figure(PerSet, r.said.PerSet, p.Name.Text, 1)
+	n, _ := r.pieces(p)
+	return piecing.Batches(n, yields(said, *p.Set.Cut)), said
+}
+
+// tubes is how many tubes she sews: as many as are printed, or as the squares
+// take at so many a tube as is printed.
+func (r *reader) tubes(p *derive.Part) (tubes int64, by Figure) {
+	if said := figure(TubesOf, r.said.Tubes, p.Name.Text, p.Tube.Count); said.Printed() {
+		return said.N, said
+	}
+	said := figure(PerTube, r.said.PerTube, p.Name.Text, 1)
+	n, _ := r.pieces(p)
+	return max(p.Tube.Count, piecing.Batches(n, yields(said, p.Tube.Yield))), said
+}
+
+// sew sews and cuts up a strip set or a tube, as far as she comes.
+func (r *reader) sew(p *derive.Part) {
+	switch w := r.sets[p]; {
+	case w != nil && (r.stripsShort(w) || r.setsShort(w)):
+	case w != nil && p.Set.Cut != nil:
+		sets, by := w.there()
+		r.piecesShort(p, sets, by, figure(PerSet, r.said.PerSet, p.Name.Text, 1), *p.Set.Cut)
+	case p.Tube != nil && r.sure(p):
+		tubes, by := r.tubesThere(p)
+		r.piecesShort(p, tubes, by, figure(PerTube, r.said.PerTube, p.Name.Text, 1), p.Tube.Yield)
+	}
+}
+
+// stripsShort stops her where the printed sets take more than the printed
+// strips.
+func (r *reader) stripsShort(w *setWork) bool {
+	sets, by := w.cut()
+	if !w.strips.Printed() || !by.Printed() || sets*w.each <= w.strips.N {
+		return false
+	}
+	r.stop(Stop{
+		Short: Strips, Figure: by, Limit: w.strips, With: []Figure{w.sets, w.by}, About: count(w.part), Part: w.part,
+		Takes: sets * w.each, Has: w.strips.N, Enough: r.enough(by),
+	})
+	return true
+}
+
+// setsShort stops her where the printed tubes or segments take more than the
+// printed sets.
+func (r *reader) setsShort(w *setWork) bool {
+	if !w.sets.Printed() || !w.by.Printed() || w.wanted <= w.sets.N || w.part.Set.Cut != nil {
+		return false
+	}
+	r.stop(Stop{
+		Short: Sets, Figure: w.by, Limit: w.sets, With: []Figure{w.strips}, About: count(w.part), Part: w.part,
+		Takes: w.wanted, Has: w.sets.N, Enough: r.enough(w.by),
+	})
+	return true
+}
+
+// tubesThere is the number of tubes that she can sew, as far as a printed
+// figure limits it.
+func (r *reader) tubesThere(p *derive.Part) (tubes int64, by Figure) {
+	if said := figure(TubesOf, r.said.Tubes, p.Name.Text, p.Tube.Count); said.Printed() {
+		return said.N, said
+	}
+	for _, set := range p.Tube.Sets {
+		w, n := r.sets[set], times(p, set)
+		if w == nil || set.Set.Count != p.Tube.Count*n { // something else is made of it too
+			continue
+		}
+		if sets, from := w.there(); from.Printed() && (!by.Printed() || sets/n < tubes) {
+			tubes, by = sets/n, from
+		}
+	}
+	return tubes, by
+}
+
+// piecesShort stops her where the sets or tubes that there are, cut up as
+// printed, do not give the pieces.
+func (r *reader) piecesShort(p *derive.Part, from int64, by, each Figure, y derive.Yield) {
+	n, said := r.pieces(p)
+	got := from * yields(each, y)
+	if !by.Printed() || !each.Printed() || got >= n {
+		return
+	}
+	at := said
+	if !said.Printed() {
+		at = each
+	}
+	r.stop(Stop{
+		Short: Pieces, Figure: at, Limit: by, With: []Figure{each, said}, About: count(p), Part: p,
+		Takes: n, Has: got, From: from, Each: yields(each, y), Enough: piecing.Batches(n, yields(each, y)),
+	})
+}
+
+// enough is what the recipe comes to for a printed count of sets, tubes or
+// what they give.
+func (r *reader) enough(f Figure) int64 {
+	p := r.size.Part(f.Name)
+	switch {
+	case p == nil:
+		return 0
+	case f.What == SetsOf:
+		return p.Set.Count
+	case f.What == TubesOf:
+		return p.Tube.Count
+	case f.What == PerTube:
+		return p.Tube.Yield.Each
+	case f.What == PerSet:
+		return p.Set.Cut.Each
+	case f.What == StripsOf && p.Set != nil:
+		return p.Set.Count * int64(len(p.Set.Strips))
+	}
+	return 0
+}
+
+func count(p *derive.Part) derive.Quantity {
+	return derive.Quantity{Kind: derive.Count, Name: p.Name.Text}
+}

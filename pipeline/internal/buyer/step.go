@@ -1,0 +1,216 @@
+package buyer
+
+import (
+	"cmp"
+	"slices"
+
+	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// step is one thing that she cuts from a fabric.
+type step struct {
+	need   derive.Need // as the printed figures have it
+	figure Figure      // that says how many; none where she goes by the recipe
+	over   bool        // it is more than the recipe takes
+	enough int64       // the count that the recipe comes to
+	// Pieces for which more strips are printed than they take: so many strips of
+	// at least that width, while the need is still the pieces.
+	strips derive.Need
+}
+
+// steps are what she cuts from a fabric in strips and pieces, in the order of
+// the work: parts, what goes between them, borders, and what finishes the
+// quilt.
+func (r *reader) steps(f *derive.Fabric) []step {
+	var all []step
+	for _, n := range f.Needs {
+		all = append(all, r.step(f, n))
+	}
+	slices.SortStableFunc(all, func(a, b step) int { return cmp.Compare(r.turn(a.need), r.turn(b.need)) })
+	return all
+}
+
+// turn is when in the work something is cut.
+func (r *reader) turn(n derive.Need) int {
+	last := len(r.size.Parts)
+	if at, ok := r.order[n.For.Text]; ok {
+		return at
+	}
+	switch {
+	case r.border(n.For.Text) != nil:
+		return last + 1
+	case n.For.Text == "binding", n.For.Text == "sleeve", n.For.Text == "label":
+		return last + 2
+	}
+	return last
+}
+
+// border finds a border of the top.
+func (r *reader) border(name string) *derive.Border {
+	for i := range r.size.Top.Borders {
+		if b := &r.size.Top.Borders[i]; b.Said.Name.Text == name {
+			return b
+		}
+	}
+	return nil
+}
+
+// step is a need as the printed figures have it.
+func (r *reader) step(f *derive.Fabric, n derive.Need) step {
+	s := step{need: n, enough: n.Count}
+	p := r.size.Part(n.For.Text)
+	switch {
+	case p != nil && r.sets[p] != nil:
+		r.stripsOfSet(&s, r.sets[p])
+	case p != nil && p.Set != nil: // not sure
+	case !n.Strip && n.First:
+		r.alongOfBorder(&s)
+	case !n.Strip:
+		r.stripsOfPieces(&s, f)
+	case p == nil && r.border(n.For.Text) != nil:
+		r.stripsOfBorder(&s, r.border(n.For.Text))
+	default:
+		s.raise(r.strips(n.For.Text, n.Count))
+	}
+	return s
+}
+
+// raise takes the printed number of strips for the recipe's. What is printed
+// beyond it is cut whole.
+func (s *step) raise(said Figure) {
+	s.figure = said
+	if said.N > s.need.Count {
+		s.need.Count, s.need.Last, s.over = said.N, 0, true
+	}
+}
+
+// least is the number of strips that are surely cut whole for it: the last one
+// of a joined length may be shared with another, unless the number is printed.
+func (s step) least() int64 {
+	if s.need.Last > 0 && !s.figure.Printed() {
+		return s.need.Count - 1
+	}
+	return s.need.Count
+}
+
+// stripsOfSet takes the printed strips, sets or tubes for the recipe's. Where a
+// set is of several fabrics or widths, only whole sets' strips tell how many
+// are of which.
+func (r *reader) stripsOfSet(s *step, w *setWork) {
+	if w.part.Set.Count == 0 || s.need.Count%w.part.Set.Count != 0 {
+		return
+	}
+	each := s.need.Count / w.part.Set.Count
+	sets, by := w.cut()
+	strips := sets * each
+	if w.strips.Printed() {
+		by = w.strips
+		if strips = by.N / w.each * each; each == w.each {
+			strips = by.N
+		}
+	}
+	enough := r.enough(by)
+	if strips > s.need.Count && by.Printed() {
+		s.need.Count, s.figure, s.over, s.enough = strips, by, true, enough
+	}
+}
+
+// stripsOfBorder takes the printed strips for the recipe's, or where none are
+// printed those that the printed lengths take.
+func (r *reader) stripsOfBorder(s *step, b *derive.Border) {
+	if b.Said.Copes() { // of two widths, and the figure is of both
+		said := r.strips(b.Said.Name.Text, b.Strips.Count+b.EndStrips.Count)
+		if more := said.N - b.Strips.Count - b.EndStrips.Count; more > 0 && s.need.Along == min(b.Cut, b.EndCut) && s.need.Last > 0 {
+			said.N = s.need.Count + more
+			s.raise(said)
+		}
+		return
+	}
+	said := r.strips(b.Said.Name.Text, b.Strips.Count)
+	if said.Printed() {
+		s.raise(said)
+		return
+	}
+	l, by := r.lengths(b)
+	if by.Printed() {
+		by.N, _ = l.strips(b)
+		s.raise(by)
+		s.figure.N = 0
+	}
+}
+
+// alongOfBorder takes the printed lengths of a border that is cut along the
+// fabric for the recipe's.
+func (r *reader) alongOfBorder(s *step) {
+	b := r.border(s.need.For.Text)
+	if b == nil {
+		return
+	}
+	l, by := r.lengths(b)
+	if !by.Printed() {
+		return
+	}
+	long, short := measure.Max(l.sides, l.ends).FloorTo(measure.Tick), measure.Min(l.sides, l.ends).FloorTo(measure.Tick)
+	was := measure.Max(b.Sides, b.Ends)
+	now := short
+	if was.Cmp(s.need.Along.Surd()) <= 0 {
+		now = long
+	}
+	if now > s.need.Along {
+		s.need.Along, s.figure, s.over = now, by, true
+	}
+}
+
+// stripsOfPieces remembers the strips that are printed for pieces, where they
+// are more than the pieces take in the way of lying that takes the narrowest
+// strips. She cuts no narrower ones.
+func (r *reader) stripsOfPieces(s *step, f *derive.Fabric) {
+	if r.needs(s.need.For) != 1 {
+		return // the figure does not say how many are of which
+	}
+	said := r.strips(s.need.For.Text, 1)
+	strip, most := ownStrip(f, s.need, said.N)
+	if strip.Count == 0 || said.N <= most {
+		return
+	}
+	s.strips, s.figure, s.over, s.enough = strip, said, true, most
+}
+
+// needs is how many different things are cut for a part, of all fabrics.
+func (r *reader) needs(by plan.Text) (n int) {
+	for _, f := range r.size.Fabrics {
+		for _, need := range f.Needs {
+			if need.For == by {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// ownStrip is so many strips of the narrowest width from which the pieces can
+// be cut, and the most strips that they take in any way of lying.
+func ownStrip(f *derive.Fabric, n derive.Need, strips int64) (strip derive.Need, most int64) {
+	width, height := f.Width, measure.Length(0)
+	if f.Form == plan.Precut {
+		width, height = f.StripLength().Length, f.StripWidth().Length
+	}
+	try := func(across, along measure.Length) {
+		each := piecing.PerStrip(width, across)
+		if each == 0 || height > 0 && along > height {
+			return
+		}
+		most = max(most, piecing.Batches(n.Count, each))
+		if piecing.Batches(n.Count, each) <= strips && (strip.Count == 0 || along < strip.Along) {
+			strip = derive.Need{For: n.For, Strip: true, Across: width, Along: along, Count: strips}
+		}
+	}
+	try(n.Across, n.Along)
+	if f.Turnable(n) {
+		try(n.Along, n.Across)
+	}
+	return strip, most
+}
