@@ -128,50 +128,6 @@ func (p *Pass) cautions(key string) bool {
 	return false
 }
 
-// cutLength is a length that somebody has to find on a ruler.
-type cutLength struct {
-	what string
-	plan.Length
-}
-
-func cutLengths(part *derive.Part) []cutLength {
-	switch op := part.Operation.(type) {
-	case plan.Cut:
-		return []cutLength{{"cut width", op.Width}, {"cut height", op.Height}}
-	case plan.WholeStrip:
-		return []cutLength{{"strip width", op.Width}}
-	case plan.StripSet:
-		out := []cutLength{{"segment", op.Segment}}
-		for _, s := range op.Strips {
-			out = append(out, cutLength{"strip width", s.Width})
-		}
-		return out
-	case plan.Tube:
-		return []cutLength{{"trim", op.Trim}}
-	case plan.HalfSquares:
-		return []cutLength{{"square", op.Square}, {"trim", op.Trim}}
-	case plan.TriangleSquare:
-		return []cutLength{{"trim", op.Trim}}
-	case plan.Trim:
-		return []cutLength{{"trimmed width", op.Width}, {"trimmed height", op.Height}}
-	}
-	switch op := part.Operation.(type) {
-	case plan.Loop:
-		return []cutLength{{"ring", op.Cut}}
-	case plan.Chain:
-		return []cutLength{{"strip width", op.Width}}
-	}
-	if part.Shape != nil {
-		op := part.Operation.(plan.Shape)
-		at := op.Finished.At
-		if op.Strip.Given() {
-			at = op.Strip.At
-		}
-		return []cutLength{{"strip", plan.Length{Length: part.Shape.Height, At: at}}}
-	}
-	return unitLengths(part)
-}
-
 func offGrid(p *Pass) {
 	grid := p.rulerGrid()
 	seen := map[source.Range]bool{} // a square's width and height are one value
@@ -187,8 +143,8 @@ func offGrid(p *Pass) {
 		})
 	}
 	for _, part := range p.Size.Parts {
-		for _, l := range cutLengths(part) {
-			report(l.what, part.Name.Text, l.Length)
+		for _, l := range part.Room.OnRuler() {
+			report(l.What, part.Name.Text, l.Length)
 		}
 	}
 	for _, b := range p.Size.AllBorders() {

@@ -24,32 +24,12 @@ func tipOffTube(p *Pass) {
 
 func trimOverUnit(p *Pass) {
 	for _, part := range p.Size.Parts {
-		switch op := part.Operation.(type) {
-		case plan.Tube:
-			if part.Tube != nil && part.Known {
-				p.trimSide(part, op.Trim, part.Tube.Side())
-			}
-		case plan.HalfSquares:
-			if part.Triangle != nil && part.Known {
-				p.trimSide(part, op.Trim, part.Triangle.Untrimmed)
-			}
-		case plan.TriangleSquare:
-			if part.Triangle != nil && part.Known {
-				p.trimSide(part, op.Trim, part.Triangle.Untrimmed)
-			}
-		case plan.Trim:
-			p.trimPart(part, op)
-		default:
-			if part.Unit != nil && part.Known {
-				p.trimUnit(part)
+		for _, t := range part.Room.Trims() {
+			if t.To.Given() && t.To.Surd().Cmp(t.From) > 0 {
+				p.reportTrim(part, t.To, t.From)
+				break
 			}
 		}
-	}
-}
-
-func (p *Pass) trimSide(part *derive.Part, trim plan.Length, side measure.Surd) {
-	if trim.Given() && trim.Surd().Cmp(side) > 0 {
-		p.reportTrim(part, trim, side)
 	}
 }
 
@@ -69,20 +49,6 @@ func (p *Pass) trimmable(part *derive.Part, trim plan.Length, side measure.Surd)
 		return hint + ", or cut the squares " + cut
 	}
 	return hint + ", or call the larger size nominal in the pattern"
-}
-
-func (p *Pass) trimPart(part *derive.Part, op plan.Trim) {
-	of := p.Size.Part(op.Part.Text)
-	if of == nil || !of.Known {
-		return
-	}
-	if op.Width.Surd().Cmp(of.Width) > 0 {
-		p.reportTrim(part, op.Width, of.Width)
-		return
-	}
-	if op.Height.Surd().Cmp(of.Height) > 0 {
-		p.reportTrim(part, op.Height, of.Height)
-	}
 }
 
 func tubeWidths(p *Pass) {

@@ -285,46 +285,6 @@ func unitsOver(p *Pass) {
 	})
 }
 
-// trimUnit compares a unit as sewn with its trim.
-func (p *Pass) trimUnit(part *derive.Part) {
-	u := part.Unit
-	if !u.Trim[0].Given() {
-		return
-	}
-	if u.Trim[0].Surd().Cmp(u.Sewn.Width) > 0 {
-		p.reportTrim(part, u.Trim[0], u.Sewn.Width)
-	} else if u.Trim[1].Surd().Cmp(u.Sewn.Height) > 0 {
-		p.reportTrim(part, u.Trim[1], u.Sewn.Height)
-	}
-}
-
-// unitLengths are the lengths of a unit that somebody has to find on a ruler.
-func unitLengths(part *derive.Part) []cutLength {
-	if part.Unit == nil {
-		return nil
-	}
-	out := []cutLength{{"trim", part.Unit.Trim[0]}, {"trim", part.Unit.Trim[1]}}
-	for _, c := range part.Unit.Pieces {
-		out = append(out, cutLength{c.What, plan.Length{Length: c.Width, At: c.At}})
-		if c.Height != c.Width {
-			out = append(out, cutLength{c.What, plan.Length{Length: c.Height, At: c.At}})
-		}
-	}
-	return out
-}
-
-// seamedUnit is the pieces of a unit and the cut sizes that leave nothing.
-func seamedUnit(part *derive.Part) []seamedPiece {
-	if part.Unit == nil {
-		return nil
-	}
-	var out []seamedPiece
-	for _, c := range part.Unit.Pieces {
-		out = append(out, seamedPiece{"the " + c.What, min(c.Width, c.Height), c.Nothing, c.At})
-	}
-	return out
-}
-
 // unitPieceAt is where the plan says the size of what a unit is cut from.
 func unitPieceAt(s *derive.Size, f *derive.Fabric, n derive.Need) (source.Range, bool) {
 	part := s.Part(n.For.Text)

@@ -22,3 +22,12 @@ func (r *bordered) Seams() (l measure.Surd, ok bool) {
 	}
 	return l.MulInt(r.p.Made), r.p.Known
 }
+
+// OnRuler implements Operation.
+func (r *bordered) OnRuler() []OnRuler { return nil }
+
+// Seamed implements Operation.
+func (r *bordered) Seamed() []Seamed { return nil }
+
+// Trims implements Operation.
+func (r *bordered) Trims() []Trimming { return nil }

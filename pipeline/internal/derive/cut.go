@@ -17,3 +17,20 @@ func (o *opening) Cut(op plan.Cut) { o.room = &cut{op: op, p: o.p, s: o.s} }
 
 // Seams implements Operation: it is only cut.
 func (r *cut) Seams() (l measure.Surd, ok bool) { return l, true }
+
+// OnRuler implements Operation.
+func (r *cut) OnRuler() []OnRuler {
+	return []OnRuler{{"cut width", r.op.Width}, {"cut height", r.op.Height}}
+}
+
+// Seamed implements Operation.
+func (r *cut) Seamed() []Seamed {
+	if r.op.Halving != plan.Whole {
+		return nil
+	}
+	both := 2 * r.p.Seam.Allowance.Length
+	return []Seamed{{"the width", r.op.Width.Length, both, r.op.Width.At}, {"the height", r.op.Height.Length, both, r.op.Height.At}}
+}
+
+// Trims implements Operation.
+func (r *cut) Trims() []Trimming { return nil }

@@ -61,7 +61,9 @@ func (s *Size) order() {
 		if p.Seam != nil {
 			seam = *p.Seam
 		}
-		s.byName[p.Name.Text] = &Part{Part: p, Seam: seam}
+		part := &Part{Part: p, Seam: seam}
+		part.Room = s.open(part)
+		s.byName[p.Name.Text] = part
 	}
 	var visit func(p *Part) bool
 	visit = func(p *Part) (ok bool) {

@@ -83,14 +83,14 @@ func (u *Unit) flippedInSquare(op plan.SquareInSquare, seam measure.Length, cent
 
 // flipCorners is a part with squares flipped over its corners.
 type flipCorners struct {
+	unitRoom
 	op plan.FlipCorners
-	p  *Part
 	s  *Size
 }
 
 // FlipCorners implements plan.Maker.
 func (o *opening) FlipCorners(op plan.FlipCorners) {
-	o.room = &flipCorners{op: op, p: o.p, s: o.s}
+	o.room = &flipCorners{unitRoom: unitRoom{o.p}, op: op, s: o.s}
 }
 
 // Seams implements Operation.
@@ -103,14 +103,14 @@ func (r *flipCorners) Seams() (l measure.Surd, ok bool) {
 
 // squareInSquare is a square on point inside another.
 type squareInSquare struct {
+	unitRoom
 	op plan.SquareInSquare
-	p  *Part
 	s  *Size
 }
 
 // SquareInSquare implements plan.Maker.
 func (o *opening) SquareInSquare(op plan.SquareInSquare) {
-	o.room = &squareInSquare{op: op, p: o.p, s: o.s}
+	o.room = &squareInSquare{unitRoom: unitRoom{o.p}, op: op, s: o.s}
 }
 
 // Seams implements Operation.

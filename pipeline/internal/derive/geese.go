@@ -79,14 +79,14 @@ func (u *Unit) bonus(flip measure.Length, count int64, seam measure.Length) {
 
 // flyingGeese is units of a goose between two skies.
 type flyingGeese struct {
+	unitRoom
 	op plan.FlyingGeese
-	p  *Part
 	s  *Size
 }
 
 // FlyingGeese implements plan.Maker.
 func (o *opening) FlyingGeese(op plan.FlyingGeese) {
-	o.room = &flyingGeese{op: op, p: o.p, s: o.s}
+	o.room = &flyingGeese{unitRoom: unitRoom{o.p}, op: op, s: o.s}
 }
 
 // Seams implements Operation.

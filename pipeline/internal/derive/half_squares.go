@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -24,4 +25,27 @@ func (r *halfSquares) Seams() (l measure.Surd, ok bool) {
 		return l, false
 	}
 	return pairSeams(t.Cut, r.p.Seam.Allowance.Length, r.op.AtATime).MulInt(t.Pairs), true
+}
+
+// OnRuler implements Operation.
+func (r *halfSquares) OnRuler() []OnRuler {
+	return []OnRuler{{"square", r.op.Square}, {"trim", r.op.Trim}}
+}
+
+// Seamed implements Operation.
+func (r *halfSquares) Seamed() []Seamed {
+	if r.p.Triangle == nil {
+		return nil
+	}
+	s := r.p.Seam.Allowance.Length
+	nothing := piecing.HalfSquareCut((2 * s).Surd(), s, r.op.AtATime)
+	return []Seamed{{"the square", r.p.Triangle.Cut, nothing.FloorTo(measure.Tick), r.op.Square.At}}
+}
+
+// Trims implements Operation.
+func (r *halfSquares) Trims() []Trimming {
+	if r.p.Triangle == nil || !r.p.Known {
+		return nil
+	}
+	return []Trimming{{r.op.Trim, r.p.Triangle.Untrimmed}}
 }

@@ -65,13 +65,15 @@ func (s *Size) hourglassOfSquares(u *Unit, p *Part, op plan.Hourglass) bool {
 
 // hourglass is units of four triangles.
 type hourglass struct {
+	unitRoom
 	op plan.Hourglass
-	p  *Part
 	s  *Size
 }
 
 // Hourglass implements plan.Maker.
-func (o *opening) Hourglass(op plan.Hourglass) { o.room = &hourglass{op: op, p: o.p, s: o.s} }
+func (o *opening) Hourglass(op plan.Hourglass) {
+	o.room = &hourglass{unitRoom: unitRoom{o.p}, op: op, s: o.s}
+}
 
 // Seams implements Operation.
 //

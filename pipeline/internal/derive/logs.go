@@ -58,13 +58,13 @@ func (s *Size) tellLogs(p *Part, op plan.Logs) *report.Work {
 
 // logs is strips sewn round a centre.
 type logs struct {
+	unitRoom
 	op plan.Logs
-	p  *Part
 	s  *Size
 }
 
 // Logs implements plan.Maker.
-func (o *opening) Logs(op plan.Logs) { o.room = &logs{op: op, p: o.p, s: o.s} }
+func (o *opening) Logs(op plan.Logs) { o.room = &logs{unitRoom: unitRoom{o.p}, op: op, s: o.s} }
 
 // Seams implements Operation.
 func (r *logs) Seams() (l measure.Surd, ok bool) {

@@ -3,6 +3,7 @@ package derive
 import (
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // Operation is one operation at work on one part of one size. Each has a room,
@@ -12,6 +13,34 @@ type Operation interface {
 	// Seams is the length of the seams in all that are sewn of the part, from
 	// raw edge to raw edge; ok is false when it is not known how it is sewn.
 	Seams() (l measure.Surd, ok bool)
+	// OnRuler are the lengths that somebody has to find on a ruler. One that the
+	// plan does not give is 0.
+	OnRuler() []OnRuler
+	// Seamed are the pieces, and what their seams take; one that is not given is
+	// 0 wide.
+	Seamed() []Seamed
+	// Trims is what it is trimmed to, where the plan says so, and what from:
+	// width and height, where they are said apart. None of a part of unknown size.
+	Trims() []Trimming
+}
+
+// OnRuler is a length that somebody has to find on a ruler.
+type OnRuler struct {
+	What string // "cut width"
+	plan.Length
+}
+
+// Seamed is a piece and what its seams take of its width.
+type Seamed struct {
+	What         string // "the segment"
+	Width, Seams measure.Length
+	At           source.Range
+}
+
+// Trimming is a side trimmed to a length.
+type Trimming struct {
+	To   plan.Length // not given where it is not trimmed
+	From measure.Surd
 }
 
 // opening opens the room of a part's operation. Its methods, one for each
@@ -23,6 +52,47 @@ type opening struct {
 }
 
 var _ plan.Maker = (*opening)(nil)
+
+// unitRoom is what the rooms of units share: they are made of pieces that are cut
+// for them.
+type unitRoom struct{ p *Part }
+
+// OnRuler implements Operation.
+func (r unitRoom) OnRuler() []OnRuler {
+	u := r.p.Unit
+	if u == nil {
+		return nil
+	}
+	out := []OnRuler{{"trim", u.Trim[0]}, {"trim", u.Trim[1]}}
+	for _, c := range u.Pieces {
+		out = append(out, OnRuler{c.What, plan.Length{Length: c.Width, At: c.At}})
+		if c.Height != c.Width {
+			out = append(out, OnRuler{c.What, plan.Length{Length: c.Height, At: c.At}})
+		}
+	}
+	return out
+}
+
+// Seamed implements Operation.
+func (r unitRoom) Seamed() []Seamed {
+	if r.p.Unit == nil {
+		return nil
+	}
+	var out []Seamed
+	for _, c := range r.p.Unit.Pieces {
+		out = append(out, Seamed{"the " + c.What, min(c.Width, c.Height), c.Nothing, c.At})
+	}
+	return out
+}
+
+// Trims implements Operation.
+func (r unitRoom) Trims() []Trimming {
+	u := r.p.Unit
+	if u == nil || !r.p.Known {
+		return nil
+	}
+	return []Trimming{{u.Trim[0], u.Sewn.Width}, {u.Trim[1], u.Sewn.Height}}
+}
 
 // open finds the room of a part's operation.
 func (s *Size) open(p *Part) Operation {

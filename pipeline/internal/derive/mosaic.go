@@ -111,3 +111,12 @@ func (o *opening) Mosaic(op plan.Mosaic) { o.room = &mosaic{op: op, p: o.p, s: o
 //
 // How the pieces fit is not known.
 func (r *mosaic) Seams() (l measure.Surd, ok bool) { return l, false }
+
+// OnRuler implements Operation.
+func (r *mosaic) OnRuler() []OnRuler { return nil }
+
+// Seamed implements Operation.
+func (r *mosaic) Seamed() []Seamed { return nil }
+
+// Trims implements Operation.
+func (r *mosaic) Trims() []Trimming { return nil }

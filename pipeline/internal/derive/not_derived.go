@@ -19,3 +19,12 @@ func (o *opening) NotDerived(op plan.NotDerived) {
 
 // Seams implements Operation.
 func (r *notDerived) Seams() (l measure.Surd, ok bool) { return l, false }
+
+// OnRuler implements Operation.
+func (r *notDerived) OnRuler() []OnRuler { return nil }
+
+// Seamed implements Operation.
+func (r *notDerived) Seamed() []Seamed { return nil }
+
+// Trims implements Operation.
+func (r *notDerived) Trims() []Trimming { return nil }

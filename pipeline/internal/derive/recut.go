@@ -158,6 +158,15 @@ func (r *recut) Seams() (l measure.Surd, ok bool) {
 	return l.MulInt(r.p.Made), true
 }
 
+// OnRuler implements Operation.
+func (r *recut) OnRuler() []OnRuler { return nil }
+
+// Seamed implements Operation.
+func (r *recut) Seamed() []Seamed { return nil }
+
+// Trims implements Operation.
+func (r *recut) Trims() []Trimming { return nil }
+
 // loop is a strip set sewn into a loop, cut into rings and opened.
 type loop struct {
 	op plan.Loop
@@ -178,6 +187,19 @@ func (r *loop) Seams() (l measure.Surd, ok bool) {
 	}
 	return p.Set.Set.Length.Surd().MulInt(p.Count).Add(r.p.Height.MulInt((p.Rings - 1) * r.p.Made)), true
 }
+
+// OnRuler implements Operation.
+func (r *loop) OnRuler() []OnRuler {
+	return []OnRuler{{"ring", r.op.Cut}}
+}
+
+// Seamed implements Operation.
+func (r *loop) Seamed() []Seamed {
+	return []Seamed{{"the ring", r.op.Cut.Length, 2 * r.p.Seam.Allowance.Length, r.op.Cut.At}}
+}
+
+// Trims implements Operation.
+func (r *loop) Trims() []Trimming { return nil }
 
 // chain is strips sewn end to end and folded.
 type chain struct {
@@ -204,3 +226,19 @@ func (r *chain) Seams() (l measure.Surd, ok bool) {
 	}
 	return l, true
 }
+
+// OnRuler implements Operation.
+func (r *chain) OnRuler() []OnRuler {
+	return []OnRuler{{"strip width", r.op.Width}}
+}
+
+// Seamed implements Operation.
+func (r *chain) Seamed() []Seamed {
+	if r.p.Chain == nil {
+		return nil
+	}
+	return []Seamed{{"a strip", r.p.Chain.Width, 2 * r.p.Seam.Allowance.Length, r.op.At}}
+}
+
+// Trims implements Operation.
+func (r *chain) Trims() []Trimming { return nil }

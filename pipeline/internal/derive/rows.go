@@ -25,3 +25,12 @@ func (r *rows) Seams() (l measure.Surd, ok bool) {
 	}
 	return piecing.RowSeams(boxes, r.p.Seam.Allowance.Length, func(i int) bool { return r.s.slanted(r.op.Rows[i]) }).MulInt(r.p.Made), true
 }
+
+// OnRuler implements Operation.
+func (r *rows) OnRuler() []OnRuler { return nil }
+
+// Seamed implements Operation.
+func (r *rows) Seamed() []Seamed { return nil }
+
+// Trims implements Operation.
+func (r *rows) Trims() []Trimming { return nil }

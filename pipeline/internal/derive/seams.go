@@ -26,7 +26,7 @@ func (s *Size) seams() (all []SeamLength, unknown []string) {
 		if p.Needed == 0 {
 			continue
 		}
-		l, ok := s.open(p).Seams()
+		l, ok := p.Room.Seams()
 		if !ok {
 			unknown = append(unknown, p.Name.Text)
 			continue

@@ -20,3 +20,12 @@ func (r *setting) Seams() (l measure.Surd, ok bool) {
 	each, known := r.s.setSeams(r.op, r.p.Setting, r.p.Seam.Allowance.Length)
 	return each.MulInt(r.p.Made), known
 }
+
+// OnRuler implements Operation.
+func (r *setting) OnRuler() []OnRuler { return nil }
+
+// Seamed implements Operation.
+func (r *setting) Seamed() []Seamed { return nil }
+
+// Trims implements Operation.
+func (r *setting) Trims() []Trimming { return nil }

@@ -232,15 +232,35 @@ func (o *opening) Shape(op plan.Shape) { o.room = &shape{op: op, p: o.p, s: o.s}
 // Seams implements Operation: it is only cut.
 func (r *shape) Seams() (l measure.Surd, ok bool) { return l, true }
 
+// OnRuler implements Operation.
+func (r *shape) OnRuler() []OnRuler {
+	if r.p.Shape == nil {
+		return nil
+	}
+	at := r.op.Finished.At
+	if r.op.Strip.Given() {
+		at = r.op.Strip.At
+	}
+	return []OnRuler{{"strip", plan.Length{Length: r.p.Shape.Height, At: at}}}
+}
+
+// Seamed implements Operation.
+func (r *shape) Seamed() []Seamed { return nil }
+
+// Trims implements Operation.
+func (r *shape) Trims() []Trimming { return nil }
+
 // template is a piece cut round a template.
 type template struct {
+	unitRoom
 	op plan.Template
-	p  *Part
 	s  *Size
 }
 
 // Template implements plan.Maker.
-func (o *opening) Template(op plan.Template) { o.room = &template{op: op, p: o.p, s: o.s} }
+func (o *opening) Template(op plan.Template) {
+	o.room = &template{unitRoom: unitRoom{o.p}, op: op, s: o.s}
+}
 
 // Seams implements Operation: it is only cut.
 func (r *template) Seams() (l measure.Surd, ok bool) { return l, true }

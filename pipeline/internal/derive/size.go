@@ -43,6 +43,7 @@ func (s *Size) Fabric(role string) *Fabric { return s.byFabric[role] }
 // Part is one part of the recipe and what was derived of it.
 type Part struct {
 	*plan.Part
+	Room        Operation // its operation, at work on it
 	Seam        plan.Seam // the part's own, or the plan's
 	Known       bool      // the size could be worked out
 	piecing.Box           // unfinished size, when known

@@ -19,3 +19,14 @@ func (o *opening) WholeStrip(op plan.WholeStrip) {
 
 // Seams implements Operation: it is only cut.
 func (r *wholeStrip) Seams() (l measure.Surd, ok bool) { return l, true }
+
+// OnRuler implements Operation.
+func (r *wholeStrip) OnRuler() []OnRuler {
+	return []OnRuler{{"strip width", r.op.Width}}
+}
+
+// Seamed implements Operation.
+func (r *wholeStrip) Seamed() []Seamed { return nil }
+
+// Trims implements Operation.
+func (r *wholeStrip) Trims() []Trimming { return nil }

@@ -1,10 +1,13 @@
 package derive
 
 import (
+	"fmt"
+
 	"yardproof/pipeline/internal/piecing"
 
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // stripSet is strips sewn side by side.
@@ -25,3 +28,35 @@ func (r *stripSet) Seams() (l measure.Surd, ok bool) {
 	}
 	return piecing.SetSeams(int64(len(set.Strips)), set.Length).Surd().MulInt(set.Count), true
 }
+
+// OnRuler implements Operation.
+func (r *stripSet) OnRuler() []OnRuler {
+	out := []OnRuler{{"segment", r.op.Segment}}
+	for _, strip := range r.op.Strips {
+		out = append(out, OnRuler{"strip width", strip.Width})
+	}
+	return out
+}
+
+// Seamed implements Operation.
+func (r *stripSet) Seamed() []Seamed {
+	if r.p.Set == nil {
+		return nil
+	}
+	var out []Seamed
+	both := 2 * r.p.Seam.Allowance.Length
+	for i, strip := range r.p.Set.Strips {
+		at := r.op.Strips[i].Width.At
+		if at == (source.Range{}) {
+			at = strip.At.At
+		}
+		out = append(out, Seamed{fmt.Sprintf("strip %d", i+1), strip.Width, both, at})
+	}
+	if r.op.Segment.Given() {
+		out = append(out, Seamed{"the segment", r.op.Segment.Length, both, r.op.Segment.At})
+	}
+	return out
+}
+
+// Trims implements Operation.
+func (r *stripSet) Trims() []Trimming { return nil }

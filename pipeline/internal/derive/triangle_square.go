@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -24,4 +25,30 @@ func (r *triangleSquare) Seams() (l measure.Surd, ok bool) {
 		return l, false
 	}
 	return triangleSeams(t.Cut, r.p.Seam.Allowance.Length, len(r.op.Of)).MulInt(r.p.Made), true
+}
+
+// OnRuler implements Operation.
+func (r *triangleSquare) OnRuler() []OnRuler {
+	return []OnRuler{{"trim", r.op.Trim}}
+}
+
+// Seamed implements Operation.
+func (r *triangleSquare) Seamed() []Seamed {
+	if r.p.Triangle == nil {
+		return nil
+	}
+	s := r.p.Seam.Allowance.Length
+	nothing := piecing.QuarterSquareCut((2 * s).Surd(), s)
+	if len(r.op.Of) == 2 {
+		nothing = piecing.HalfSquareCut((2 * s).Surd(), s, 2)
+	}
+	return []Seamed{{"the square", r.p.Triangle.Cut, nothing.FloorTo(measure.Tick), r.p.Name.At}}
+}
+
+// Trims implements Operation.
+func (r *triangleSquare) Trims() []Trimming {
+	if r.p.Triangle == nil || !r.p.Known {
+		return nil
+	}
+	return []Trimming{{r.op.Trim, r.p.Triangle.Untrimmed}}
 }

@@ -17,3 +17,20 @@ func (o *opening) Trim(op plan.Trim) { o.room = &trim{op: op, p: o.p, s: o.s} }
 
 // Seams implements Operation: it is only cut.
 func (r *trim) Seams() (l measure.Surd, ok bool) { return l, true }
+
+// OnRuler implements Operation.
+func (r *trim) OnRuler() []OnRuler {
+	return []OnRuler{{"trimmed width", r.op.Width}, {"trimmed height", r.op.Height}}
+}
+
+// Seamed implements Operation.
+func (r *trim) Seamed() []Seamed { return nil }
+
+// Trims implements Operation.
+func (r *trim) Trims() []Trimming {
+	of := r.s.byName[r.op.Part.Text]
+	if of == nil || !of.Known {
+		return nil
+	}
+	return []Trimming{{r.op.Width, of.Width}, {r.op.Height, of.Height}}
+}

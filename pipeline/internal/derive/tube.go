@@ -23,3 +23,19 @@ func (r *tube) Seams() (l measure.Surd, ok bool) {
 	}
 	return t.Yield.Length.Surd().MulInt(2 * t.Count), true
 }
+
+// OnRuler implements Operation.
+func (r *tube) OnRuler() []OnRuler {
+	return []OnRuler{{"trim", r.op.Trim}}
+}
+
+// Seamed implements Operation.
+func (r *tube) Seamed() []Seamed { return nil }
+
+// Trims implements Operation.
+func (r *tube) Trims() []Trimming {
+	if r.p.Tube == nil || !r.p.Known {
+		return nil
+	}
+	return []Trimming{{r.op.Trim, r.p.Tube.Side()}}
+}
