@@ -53,7 +53,7 @@ func causes(sizes []*derive.Size, all []found) []int {
 		}
 		effects := s.Effects(root.About)
 		for i, f := range all {
-			if i != j && f.size == root.size && f.Level <= root.Level && (follows(f, root, effects) || covers(root, f)) && better(all, j, direct[i]) {
+			if i != j && f.size == root.size && f.Level <= root.Level && follows(f, root, effects, j < i) && better(all, j, direct[i]) {
 				direct[i] = j
 			}
 		}
@@ -72,15 +72,17 @@ func causes(sizes []*derive.Size, all []found) []int {
 }
 
 // follows tells whether a finding follows from a root: it is about something
-// that depends on what the root is about, or it only compares a printed figure
-// with the very thing that is at fault.
-func follows(f, root found, effects map[derive.Quantity]bool) bool {
-	return effects[f.About] || f.About == root.About && f.printed() && !root.printed()
+// that depends on what the root is about, it only compares a printed figure
+// with the very thing that is at fault, or it is about a figure that the root
+// covers. Of two that cover figures the first, by the order of the rules, is
+// also the first in the order of the work.
+func follows(f, root found, effects map[derive.Quantity]bool, first bool) bool {
+	covered := slices.Contains(root.Covers, f.at)
+	if len(root.Covers) > 0 && len(f.Covers) > 0 {
+		return first && covered
+	}
+	return covered || effects[f.About] || f.About == root.About && f.printed() && !root.printed()
 }
-
-// covers tells whether a finding is about a printed figure that has a part in
-// the root, and is not such a root itself.
-func covers(root, f found) bool { return len(f.Covers) == 0 && slices.Contains(root.Covers, f.at) }
 
 // better prefers a fault of the recipe to a printed figure that disagrees,
 // which may just not have been updated, and otherwise the first found.

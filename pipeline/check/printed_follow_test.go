@@ -61,6 +61,7 @@ func TestStripsFromThePrintedPacks(t *testing.T) {
 	cases := []tried{
 		{"fourteen sets", `{"strips": {"trio": 42}, "sets": {"trio": 14}, "tubes": {"step": 7}, "precuts": {"roll": 1}}`, "printed/short-of-packs",
 			"prints 42 strips for \"trio\"; cut as printed, 42 pieces of \"roll\" are needed, and 1 pack of \"roll\" holds 40"},
+		{"sets of strips that there are not", `{"strips": {"trio": 42}, "sets": {"trio": 15}, "precuts": {"roll": 1}}`, "printed/short-of-packs", "follows: try.plan.json:1:429: error: the pattern prints 15 strip sets"},
 		{"by the sets alone", `{"sets": {"trio": 14}, "precuts": {"roll": 1}}`, "printed/short-of-packs", "prints 14 strip sets of \"trio\"; cut as printed, 42"},
 		{"by the tubes alone", `{"tubes": {"step": 7}, "precuts": {"roll": 1}}`, "printed/short-of-packs", "print 6 tubes, or 2 packs"},
 		{"by fewer squares a tube", `{"per_tube": {"step": 4}, "precuts": {"roll": 1}}`, "printed/short-of-packs", "prints 4 squares from each tube"},
@@ -140,5 +141,15 @@ func TestBackingFromThePrintedLength(t *testing.T) {
 		{"a little longer", `{"printed": {"small": {"backing": ["52", "53 1/2"], "fabric": {"back": "3 yd"}}}}`, "", ""},
 		{"longer both ways", `{"printed": {"small": {"backing": ["54", "54"], "fabric": {"back": "3 yd"}}}}`, "printed/short-of-cloth", "print 52 x 52 in, or 3 1/8 yd"},
 		{"larger, of as much", `{"printed": {"small": {"backing": ["54", "54"], "fabric": {"back": "3 1/8 yd"}}}}`, "fabric/generous", ""},
+	})
+}
+
+func TestColourwaysAreFollowedToo(t *testing.T) {
+	// Border strips of 4 1/2 in and binding strips of 2 1/2 in are 39 1/2 in; in a print
+	// with a repeat of 6 in each is cut 6 in: five of each are 60 in, eleven 66.
+	const ways = `{"colourways": {"heather": {"fabrics": {"edge": {"repeat": "6"}}}}, "printed": {"small": {"strips": {"frame": N}, "fabric": {"edge": "1 3/4 yd"}}}}`
+	tryAll(t, framed, []tried{
+		{"the recipe's strips", replaced(ways, "N", "5"), "", ""},
+		{"one more", replaced(ways, "N", "6"), "printed/short-of-cloth", `in the colourway "heather", the pattern prints 6 strips for border "frame"; they take 36 in of "edge", and of the printed 1 3/4 yd (63 in) 32 in are left`},
 	})
 }

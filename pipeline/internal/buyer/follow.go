@@ -85,7 +85,8 @@ type reader struct {
 	size  *derive.Size
 	said  *plan.Printed
 	sets  map[*derive.Part]*setWork
-	order map[string]int // of cutting, by part
+	stuck map[*derive.Part]bool // strip sets that she cannot sew
+	order map[string]int        // of cutting, by part
 	stops []Stop
 }
 
@@ -97,7 +98,7 @@ func Follow(s *derive.Size, said *plan.Printed) []Stop {
 	if said == nil || !s.Top.Known {
 		return nil
 	}
-	r := &reader{size: s, said: said, sets: map[*derive.Part]*setWork{}, order: map[string]int{}}
+	r := &reader{size: s, said: said, sets: map[*derive.Part]*setWork{}, stuck: map[*derive.Part]bool{}, order: map[string]int{}}
 	for i, p := range s.Parts {
 		r.order[p.Name.Text] = i
 		if p.Set != nil && r.sure(p) {

@@ -115,10 +115,11 @@ func (r *reader) tubes(p *derive.Part) (tubes int64, by Figure) {
 func (r *reader) sew(p *derive.Part) {
 	switch w := r.sets[p]; {
 	case w != nil && (r.stripsShort(w) || r.setsShort(w)):
+		r.stuck[p] = true
 	case w != nil && p.Set.Cut != nil:
 		sets, by := w.there()
 		r.piecesShort(p, sets, by, figure(PerSet, r.said.PerSet, p.Name.Text, 1), *p.Set.Cut)
-	case p.Tube != nil && r.sure(p):
+	case p.Tube != nil && r.sure(p) && !r.stuck[p.Tube.Sets[0]] && !r.stuck[p.Tube.Sets[1]]:
 		tubes, by := r.tubesThere(p)
 		r.piecesShort(p, tubes, by, figure(PerTube, r.said.PerTube, p.Name.Text, 1), p.Tube.Yield)
 	}
