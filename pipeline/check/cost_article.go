@@ -88,7 +88,8 @@ func (p *Pass) substitute(article plan.Price) (plan.Price, bool) {
 }
 
 // unserved says why an article cannot take the place of a fabric's own; empty
-// where it can.
+// where it can. What is only warned of with the fabric's own is not held against
+// another.
 func (p *Pass) unserved(w worn, role string, next plan.Price) string {
 	own := w.Fabric(role)
 	if !next.Fits(own.Form) {
@@ -101,7 +102,7 @@ func (p *Pass) unserved(w worn, role string, next plan.Price) string {
 		return ""
 	case f.Err != nil:
 		return fmt.Sprintf("it is %s, and a piece does not fit in any way", p.article(f))
-	case f.Gross > limit:
+	case f.Zone(limit) < min(own.Zone(limit), derive.Comfortable):
 		return fmt.Sprintf("it is %s and takes %s, and %s", p.article(f), p.length(f.Gross), says)
 	}
 	return ""

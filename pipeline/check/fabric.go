@@ -136,9 +136,17 @@ func impossible(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	})
 }
 
-// enough is what the pattern's instructions take, rounded up as the shop cuts it.
+// enough is what the pattern's instructions take, rounded up as the shop cuts it,
+// of the fabric and of every article that is sold for it: what is printed then draws
+// no other finding.
 func (p *Pass) enough(f *derive.Fabric) string {
-	return p.atLeast(f) + measure.FormatFabric(measure.CeilTo(f.Gross, f.Grid), p.Plan.Units)
+	most := f.Gross
+	for _, w := range p.wardrobe() {
+		if sold := w.Fabric(f.Role.Text); sold != nil && sold.Err == nil && sold.Form == f.Form {
+			most = max(most, sold.Gross)
+		}
+	}
+	return p.atLeast(f) + measure.FormatFabric(measure.CeilTo(most, f.Grid), p.Plan.Units)
 }
 
 // atLeast qualifies a figure of a fabric of which not all could be counted.
@@ -197,12 +205,17 @@ func percent(share plan.Percent) string {
 }
 
 func generous(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
-	if said.Length.Length <= p.mostAsked(f) || !p.Size.SureOfCloth(f) {
+	most := p.mostAsked(f)
+	if said.Length.Length <= most.Buy || !p.Size.SureOfCloth(f) {
 		return
 	}
-	message := fmt.Sprintf("the pattern prints %s of %q and %s is enough: %s takes %s",
-		p.asPrinted(said), f.Role.Text, p.shopped(f.Buy), method(f), p.breakdown(f))
-	hint := "print " + measure.FormatFabric(f.Buy, p.Plan.Units)
+	even := ""
+	if most != f {
+		even = ", even " + p.article(most)
+	}
+	message := fmt.Sprintf("the pattern prints %s of %q and %s is enough%s: %s takes %s",
+		p.asPrinted(said), f.Role.Text, p.shopped(most.Buy), even, method(most), p.breakdown(most))
+	hint := "print " + measure.FormatFabric(most.Buy, p.Plan.Units)
 	if !f.Used() {
 		message = fmt.Sprintf("the pattern prints %s of %q and nothing is cut from it in this size", p.asPrinted(said), f.Role.Text)
 		hint = "remove the figure"
@@ -212,18 +225,20 @@ func generous(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{Message: message, Hint: hint, About: cloth(f)})
 }
 
-// mostAsked is the greatest length that a pattern may print without being
-// generous: what is to be bought, or more if it allows for the careful width or
-// for an article that is sold.
-func (p *Pass) mostAsked(f *derive.Fabric) measure.Length {
-	most := f.Buy
+// mostAsked is the fabric as a pattern may ask most of it without being generous:
+// as it is reckoned, at the careful width, or as an article that is sold.
+func (p *Pass) mostAsked(f *derive.Fabric) *derive.Fabric {
+	most := f
+	ask := func(other *derive.Fabric) {
+		if other != nil && other.Err == nil && other.Buy > most.Buy {
+			most = other
+		}
+	}
 	if careful, hopes := p.hopesFor(f); hopes {
-		most = max(most, atWidth(p.Size, f, careful).Fabric(f.Role.Text).Buy)
+		ask(atWidth(p.Size, f, careful).Fabric(f.Role.Text))
 	}
 	for _, w := range p.wardrobe() {
-		if sold := w.Fabric(f.Role.Text); sold != nil {
-			most = max(most, sold.Buy)
-		}
+		ask(w.Fabric(f.Role.Text))
 	}
 	return most
 }

@@ -139,14 +139,22 @@ func atQuarter(s *derive.Size, f *derive.Fabric, long measure.Length) *derive.Fa
 	}).Fabric(f.Role.Text)
 }
 
-// mostPacks is the greatest number of packs that a pattern may print without
-// printing too many: those that are needed, or more if it allows for the
-// careful size.
-func (p *Pass) mostPacks(f *derive.Fabric) int64 {
-	if careful, hopes := p.carefulQuarter(f); hopes {
-		return max(f.Packs, atQuarter(p.Size, f, careful).Packs)
+// mostPacks is the precut of which a pattern may print most packs without printing
+// too many: as it is, of the careful size, or as it is sold in a colourway.
+func (p *Pass) mostPacks(f *derive.Fabric) *derive.Fabric {
+	most := f
+	ask := func(other *derive.Fabric) {
+		if other != nil && other.Err == nil && other.Packs > most.Packs {
+			most = other
+		}
 	}
-	return f.Packs
+	if careful, hopes := p.carefulQuarter(f); hopes {
+		ask(atQuarter(p.Size, f, careful))
+	}
+	for _, w := range p.wardrobe() {
+		ask(w.Fabric(f.Role.Text))
+	}
+	return most
 }
 
 func quarterSize(p *Pass, f *derive.Fabric, said plan.PrintedCount) {

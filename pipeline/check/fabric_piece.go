@@ -179,13 +179,17 @@ func packTight(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 }
 
 func packsOver(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
-	if n := int64(said.N); n <= f.Packs || n <= p.mostPacks(f) || !p.Size.SureOfCloth(f) {
+	most := f
+	if int64(said.N) > f.Packs {
+		most = p.mostPacks(f)
+	}
+	if int64(said.N) <= most.Packs || !p.Size.SureOfCloth(f) {
 		return
 	}
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("the pattern prints %s of %q; the %s needed are in %s", count(said.N, "pack"), f.Role.Text,
-			count(f.Sheets.Count, "piece"), count(int(f.Packs), "pack")),
-		Hint:  "print " + count(int(f.Packs), "pack"),
+			count(most.Sheets.Count, "piece"), count(int(most.Packs), "pack")),
+		Hint:  "print " + count(int(most.Packs), "pack"),
 		About: cloth(f),
 	})
 }
