@@ -67,9 +67,9 @@ var readingChecks = []Check{
 	},
 	{
 		Rule: "schema/encoding", Level: diag.Error, Since: "0.1.0", Scope: Reading,
-		Summary: "the file is not plain UTF-8",
-		Why:     "JSON is exchanged as UTF-8 without a byte-order mark (RFC 8259, section 8.1). Other encodings turn fractions and accents into something else.",
-		Fix:     "save the file as UTF-8 without a byte-order mark",
+		Summary: "the file is not plain UTF-8, or holds a character that cannot be shown",
+		Why:     "JSON is exchanged as UTF-8 without a byte-order mark (RFC 8259, section 8.1). Other encodings turn fractions and accents into something else. A control character in a title ends a cell, or moves a terminal's cursor, wherever the title is printed.",
+		Fix:     "save the file as UTF-8 without a byte-order mark, and leave out control characters",
 	},
 	{
 		Rule: "schema/length", Level: diag.Error, Since: "0.1.0", Scope: Reading,

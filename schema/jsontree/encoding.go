@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"strconv"
+	"strings"
+	"unicode"
 	"unicode/utf16"
 	"unicode/utf8"
 
@@ -83,29 +85,45 @@ func (p *parser) broken(b []byte) bool {
 	return true
 }
 
-// surrogates reports each \u escape of a string that is one half of a pair
-// without the other: it stands for no character (RFC 7493, section 2.1).
-func (p *parser) surrogates(r source.Range) {
+// characters reports what in a string stands for no character that can be
+// shown: one half of a surrogate pair without the other (RFC 7493, section
+// 2.1), and control characters but tabs and line breaks. Those would end a cell,
+// or move a terminal's cursor, wherever the text is printed.
+func (p *parser) characters(r source.Range) {
 	for i := r.Start; i < r.End; {
+		c, n := utf8.DecodeRuneInString(p.text[i:])
 		switch {
-		case p.text[i] != '\\':
-			i++
-		case p.text[i+1] != 'u':
-			i += 2
-		default:
+		case c != '\\':
+			if unicode.IsControl(c) {
+				p.control(i, n, fmt.Sprintf("the character U+%04X", c))
+			}
+			i += n
+		case p.text[i+1] == 'u':
 			i += p.escape(i)
+		default:
+			if strings.IndexByte("bf", p.text[i+1]) >= 0 {
+				p.control(i, 2, p.text[i:i+2])
+			}
+			i += 2
 		}
 	}
+}
+
+func (p *parser) control(at, length int, what string) {
+	p.fail(codeEncoding, source.Range{Start: at, End: at + length}, what+" is a control character, which no text can show", "remove it")
 }
 
 // escape checks the \uXXXX at an offset and is the length of what it stands
 // for: 12 for a whole pair, else 6.
 func (p *parser) escape(at int) int {
 	first := p.codeUnit(at)
-	if !utf16.IsSurrogate(first) {
+	switch {
+	case unicode.IsControl(first) && first != '\t' && first != '\n' && first != '\r':
+		p.control(at, 6, p.text[at:at+6])
 		return 6
-	}
-	if utf16.DecodeRune(first, p.codeUnit(at+6)) != utf8.RuneError {
+	case !utf16.IsSurrogate(first):
+		return 6
+	case utf16.DecodeRune(first, p.codeUnit(at+6)) != utf8.RuneError:
 		return 12
 	}
 	p.fail(codeEncoding, source.Range{Start: at, End: at + 6},

@@ -65,7 +65,7 @@ func (p *parser) root() *Node {
 		return nil
 	}
 	p.text = string(p.file.Bytes)
-	// Duplicates and surrogates are looked for here, so that reading can go on after one.
+	// Duplicates and odd characters are looked for here, so that reading can go on after one.
 	p.dec = jsontext.NewDecoder(bytes.NewBuffer(p.file.Bytes), jsontext.AllowDuplicateNames(true), jsontext.AllowInvalidUTF8(true))
 	n := p.value()
 	if n == nil {
@@ -211,13 +211,17 @@ func (p *parser) addMember(n *Node, m Member) {
 		"remove one of them, or give it another name")
 }
 
+// firstOfC1 is the first byte of U+0080 to U+00BF, of which half are control
+// characters.
+const firstOfC1 = 0xc2
+
 // unquote decodes a string that the tokeniser has found to be well formed.
 func (p *parser) unquote(r source.Range) string {
 	raw := p.text[r.Start:r.End]
-	if strings.IndexByte(raw, '\\') < 0 {
+	if !strings.ContainsAny(raw, "\\\x7f") && strings.IndexByte(raw, firstOfC1) < 0 {
 		return raw[1 : len(raw)-1]
 	}
-	p.surrogates(r)
+	p.characters(r)
 	b, err := jsontext.AppendUnquote(nil, raw)
 	if err != nil {
 		p.unusable = true // a lone surrogate, which has just been reported

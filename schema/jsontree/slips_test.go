@@ -54,7 +54,7 @@ func TestSlips(t *testing.T) {
 		{"word", `{"a": roll}`, `1:7 schema/not-json "roll": roll is not a JSON value; put text in double quotation marks`},
 
 		{"no colon", `{"a" 1}`, `1:5 schema/not-json "": no colon after the name "a"; write a colon and a value after it`},
-		{"name that a terminal would act on", "{\"\u202e\u009b\" 1}", `1:6 schema/not-json "": no colon after the name "\"\u202e\u009b\""; write a colon and a value after it`},
+		{"name that a terminal would act on", "{\"\u202e\u2028\" 1}", `1:6 schema/not-json "": no colon after the name "\"\u202e\u2028\""; write a colon and a value after it`},
 		{"equals sign", `{"a" = 1}`, `1:6 schema/not-json "=": = stands after the name "a"; a colon was wanted; write : instead of =`},
 		{"list in an object", `{"a", "b"}`, `1:5 schema/not-json "": no colon after the name "a"; write a colon and a value after it`},
 		{"no value", `{"a": , "b": 1}`, `1:7 schema/not-json ",": no value after the name "a"; write its value, or remove the name`},
