@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"yardproof/exporters/internal/figure"
 	"yardproof/pipeline/report"
@@ -85,10 +86,19 @@ func (s Style) field(c report.Cell, columnUnit string) string {
 }
 
 // neutral keeps a spreadsheet program from taking text for a formula: text
-// that begins as one gets an apostrophe in front, which such programs show as
-// text. It is common practice against what is known as CSV injection.
+// that begins as one, or does so behind blanks and line breaks, gets an
+// apostrophe in front, which such programs show as text. It is common practice
+// against what is known as CSV injection. Control characters, such as NUL, with
+// which some programs end a file, become U+FFFD.
 func neutral(text string) string {
-	if text != "" && strings.ContainsRune("=+-@\t\r", rune(text[0])) {
+	text = strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) && r != '\t' && r != '\n' && r != '\r' {
+			return unicode.ReplacementChar
+		}
+		return r
+	}, text)
+	begins := strings.TrimLeftFunc(text, unicode.IsSpace)
+	if text != "" && strings.ContainsRune("\t\r\n", rune(text[0])) || begins != "" && strings.ContainsRune("=+-@", rune(begins[0])) {
 		return "'" + text
 	}
 	return text

@@ -6,6 +6,7 @@ import (
 	"math/big"
 	"strings"
 	"testing"
+	"unicode"
 
 	"yardproof/exporters/internal/golden"
 	"yardproof/exporters/internal/sample"
@@ -57,7 +58,7 @@ func TestBytesReadBack(t *testing.T) {
 
 // A spreadsheet program takes a field that begins like these for a formula.
 func TestFormulasAreNeutralised(t *testing.T) {
-	for _, text := range []string{"=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1"} {
+	for _, text := range []string{"=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "\n=1", "\r\n=1", " =1", " \n\u00a0@x", "\nplain"} {
 		given := report.Table{
 			Columns: []report.Column{{ID: text}},
 			Rows: []report.Row{
@@ -77,6 +78,13 @@ func TestFormulasAreNeutralised(t *testing.T) {
 	}
 }
 
+// No control character but tabs and line breaks gets into a file.
+func TestControlsAreReplaced(t *testing.T) {
+	if got := neutral("a\x00b\x1b[2J\u009b\t\n=\xff"); got != "a\ufffdb\ufffd[2J\ufffd\t\n=\ufffd" {
+		t.Errorf("it became %q", got)
+	}
+}
+
 func FuzzBytesReadBack(f *testing.F) {
 	f.Add("=x", "a\"b\nc")
 	f.Fuzz(func(t *testing.T, id, text string) {
@@ -87,6 +95,12 @@ func FuzzBytesReadBack(f *testing.F) {
 		}
 		// The reader turns CR LF within a field into LF, and so do we into CR LF.
 		got := strings.TrimPrefix(records[1][1], "'")
+		if strings.ContainsFunc(got, func(r rune) bool { return unicode.IsControl(r) && !strings.ContainsRune("\t\r\n", r) }) {
+			t.Errorf("%q came back as %q", text, got)
+		}
+		if strings.ContainsRune(got, unicode.ReplacementChar) {
+			return // for what cannot be told from it
+		}
 		want := strings.ReplaceAll(strings.ReplaceAll(strings.TrimPrefix(text, "'"), "\r\n", "\n"), "\r", "")
 		if strings.ReplaceAll(got, "\r", "") != want {
 			t.Errorf("%q came back as %q", text, got)

@@ -126,7 +126,11 @@ func (b *book) headerFooter() *excelize.HeaderFooterOptions {
 // ending the line.
 func headerText(text string) string {
 	text = strings.Join(strings.Fields(cut(text, maxHeaderPart)), " ")
-	return cut(strings.ReplaceAll(text, "&", "&&"), maxHeaderPart)
+	text = cut(strings.ReplaceAll(text, "&", "&&"), maxHeaderPart)
+	if ends := len(text) - len(strings.TrimRight(text, "&")); ends%2 == 1 {
+		text = text[:len(text)-1] // half of a pair would be the beginning of a code
+	}
+	return text
 }
 
 // printTitles repeats the column titles of a sheet's one table on every page;
