@@ -4,9 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"path/filepath"
 
 	"yardproof/exporters/annotations"
 	"yardproof/exporters/csvtable"
+	"yardproof/exporters/internal/words"
 	"yardproof/exporters/jsonreport"
 	"yardproof/exporters/jsontable"
 	"yardproof/exporters/junit"
@@ -231,3 +233,12 @@ func one(id, name string, b []byte, err error) ([]File, error) {
 
 // ReportSchema is the JSON Schema of the json report.
 func ReportSchema() []byte { return jsonreport.Schema() }
+
+// Shown is the name of a file or folder for a line that a person or a CI
+// service reads: as it is, or quoted where a terminal or a service would obey
+// something in it.
+func Shown(name string) string { return words.Name(filepath.ToSlash(name)) }
+
+// OneLine is a text that may name files, such as an error, as one line that
+// nobody obeys.
+func OneLine(text string) string { return words.Line(text) }

@@ -34,7 +34,7 @@ func (set settings) writeBaseline(ctx context.Context, s streams, run *report.Ru
 		return nil
 	}
 	if !baseline.Complete(run) {
-		fmt.Fprintf(s.stderr, "yardproof: %s was not written, as the run could not be finished\n", set.record)
+		fmt.Fprintf(s.stderr, "yardproof: %s was not written, as the run could not be finished\n", exporters.Shown(set.record))
 		return nil
 	}
 	return exporters.WriteReport(ctx, set.record, func(w io.Writer) error {

@@ -61,7 +61,7 @@ func format(ctx context.Context, s streams, o *options, paths []string) (int, er
 		},
 	})
 	for _, name := range changed {
-		if _, err := fmt.Fprintln(s.stdout, name); err != nil {
+		if _, err := fmt.Fprintln(s.stdout, exporters.Shown(name)); err != nil {
 			return 0, err
 		}
 	}

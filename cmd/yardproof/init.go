@@ -49,9 +49,9 @@ func initRepository(ctx context.Context, s streams, _ *options, args []string) (
 	var told strings.Builder
 	shown := filepath.ToSlash(dir)
 	for _, f := range files {
-		fmt.Fprintln(&told, path.Join(shown, f.Name))
+		fmt.Fprintln(&told, exporters.Shown(path.Join(shown, f.Name)))
 	}
-	fmt.Fprintf(&told, "\nNext: yardproof check %s\n", shown)
+	fmt.Fprintf(&told, "\nNext: yardproof check %s\n", exporters.Shown(shown))
 	_, err = s.stdout.Write([]byte(told.String()))
 	return exitClean, err
 }

@@ -102,7 +102,7 @@ func lay(ctx context.Context, s streams, path string, text []byte) (int, error) 
 	if err := exporters.Lay(ctx, filepath.Clean(dir), []exporters.File{{Name: base, Bytes: text}}); err != nil {
 		return 0, err
 	}
-	_, err := fmt.Fprintln(s.stdout, filepath.ToSlash(path))
+	_, err := fmt.Fprintln(s.stdout, exporters.Shown(path))
 	return exitClean, err
 }
 

@@ -9,6 +9,8 @@ import (
 	"syscall"
 
 	"github.com/spf13/pflag"
+
+	"yardproof/exporters"
 )
 
 // The exit statuses, the same for every command and format. The highest that
@@ -103,9 +105,9 @@ func (s streams) end(command string, err error) int {
 	case err == nil || errors.Is(err, syscall.EPIPE):
 		return exitClean
 	case errors.As(err, &misused):
-		fmt.Fprintf(s.stderr, "yardproof: %v\nTry `%s`.\n", err, strings.TrimSpace("yardproof help "+command))
+		fmt.Fprintf(s.stderr, "yardproof: %s\nTry `%s`.\n", exporters.OneLine(err.Error()), strings.TrimSpace("yardproof help "+command))
 		return exitUsage
 	}
-	fmt.Fprintf(s.stderr, "yardproof: %v\n", err)
+	fmt.Fprintf(s.stderr, "yardproof: %s\n", exporters.OneLine(err.Error()))
 	return exitStopped
 }

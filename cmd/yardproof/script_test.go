@@ -131,7 +131,7 @@ func nul(ts *testscript.TestScript, _ bool, args []string) {
 }
 
 // hostile KIND FILE writes a file that is too large or too strange to stand in
-// a script.
+// a script, or such files in a folder.
 func hostile(ts *testscript.TestScript, _ bool, args []string) {
 	write, ok := hostileKinds()[args[0]]
 	if !ok {
@@ -156,6 +156,9 @@ func hostileKinds() map[string]func(path string) error {
 		"open arrays":    text(strings.Repeat("[", 100_000)),
 		"million digits": text(`{ "format": ` + strings.Repeat("7", 1_000_000) + ` }`),
 		"200 MB":         sparse(200 << 20),
+		"named ::error::": func(folder string) error {
+			return errors.Join(text(tiny)(filepath.Join(folder, "a\n::error::b.plan.json")), text(tiny)(filepath.Join(folder, "::error::b.plan.json")))
+		},
 	}
 }
 

@@ -68,9 +68,9 @@ func after(changed []string) string {
 	case 0:
 		return ""
 	case 1:
-		return "; checked after " + filepath.Base(changed[0])
+		return "; checked after " + exporters.Shown(filepath.Base(changed[0]))
 	}
-	return fmt.Sprintf("; checked after %d changes, the first in %s", len(changed), filepath.Base(changed[0]))
+	return fmt.Sprintf("; checked after %d changes, the first in %s", len(changed), exporters.Shown(filepath.Base(changed[0])))
 }
 
 // scroll writes below what it wrote before, first the whole report and then

@@ -56,7 +56,7 @@ func (set settings) tellWaiting(s streams, holder string) {
 	}
 	busy := exporters.BusyError{Dir: filepath.ToSlash(set.out), Holder: holder}
 	// Where nobody reads it there is nobody to be told.
-	fmt.Fprintf(s.stderr, "yardproof: %v; waiting for it to end\n", &busy)
+	fmt.Fprintf(s.stderr, "yardproof: %s; waiting for it to end\n", exporters.OneLine(busy.Error()))
 }
 
 func (w *writer) close() {

@@ -5,7 +5,6 @@ import (
 	"io"
 	"strconv"
 	"strings"
-	"unicode"
 
 	"yardproof/exporters/internal/words"
 	"yardproof/pipeline/diag"
@@ -33,14 +32,14 @@ func Write(w io.Writer, run *report.Run) error {
 			if i > 0 {
 				text = "  " + text
 			}
-			out.WriteString(plain(text) + "\n")
+			out.WriteString(words.Line(text) + "\n")
 		}
 	}
 	for _, e := range run.Exceptions() {
 		head, reason := words.Excused(e)
-		out.WriteString(plain("accepted: "+head) + "\n" + plain("  reason: "+reason) + "\n")
+		out.WriteString(words.Line("accepted: "+head) + "\n" + words.Line("  reason: "+reason) + "\n")
 	}
-	out.WriteString(plain("yardproof: "+words.Summary(run)) + "\n")
+	out.WriteString(words.Line("yardproof: "+words.Summary(run)) + "\n")
 	return out.Flush()
 }
 
@@ -109,17 +108,8 @@ func escapeMessage(text string) string {
 	return strings.NewReplacer("%", "%25", "\r", "%0D", "\n", "%0A").Replace(text)
 }
 
-// escapeProperty also escapes what ends a property.
+// escapeProperty also escapes what ends a property. What a terminal would obey
+// there is no escape for: it is lost.
 func escapeProperty(text string) string {
-	return strings.NewReplacer("%", "%25", "\r", "%0D", "\n", "%0A", ":", "%3A", ",", "%2C").Replace(text)
-}
-
-// plain is a line of output that no service takes for a command: those begin
-// a line with two colons or, in an older form, hold "##[" anywhere.
-func plain(text string) string {
-	text = strings.ReplaceAll(text, "##[", "# #[")
-	if trimmed := strings.TrimLeftFunc(text, unicode.IsSpace); strings.HasPrefix(trimmed, "::") {
-		text = strings.Replace(text, "::", ": :", 1)
-	}
-	return text
+	return words.OneLine(strings.NewReplacer("%", "%25", "\r", "%0D", "\n", "%0A", ":", "%3A", ",", "%2C").Replace(text))
 }

@@ -143,21 +143,6 @@ func TestCommand(t *testing.T) {
 	}
 }
 
-func TestPlain(t *testing.T) {
-	for text, want := range map[string]string{
-		"a.plan.json:1:2: error: m [a/b]": "a.plan.json:1:2: error: m [a/b]",
-		"::error::m":                      ": :error::m",
-		"  ::error::m":                    "  : :error::m",
-		"\u00a0::error::m":                "\u00a0: :error::m",
-		"see ##[error]m":                  "see # #[error]m",
-		"####[error]m":                    "### #[error]m",
-	} {
-		if got := plain(text); got != want {
-			t.Errorf("plain(%q) = %q, want %q", text, got, want)
-		}
-	}
-}
-
 func FuzzWrite(f *testing.F) {
 	f.Add("a", "m", "h")
 	f.Add("::error::", "##[x]\r\n::y", "%0A%")

@@ -1,9 +1,11 @@
 package jsonreport
 
 import (
+	"bytes"
 	"encoding/json"
 	"io"
 
+	"yardproof/exporters/internal/words"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
 	"yardproof/schema/source"
@@ -117,10 +119,15 @@ func Write(w io.Writer, run *report.Run) error {
 		d.Accepted = append(d.Accepted, excused{Finding: f, Reason: e.Reason, Until: e.Until, By: at(e.Place)})
 	}
 	d.Counts = total
-	encoder := json.NewEncoder(w)
+	var b bytes.Buffer
+	encoder := json.NewEncoder(&b)
 	encoder.SetEscapeHTML(false)
 	encoder.SetIndent("", "  ")
-	return encoder.Encode(d)
+	if err := encoder.Encode(d); err != nil {
+		return err
+	}
+	_, err := w.Write(words.JSON(b.Bytes()))
+	return err
 }
 
 func outcome(p report.Outcome) plan {

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 
 	"yardproof/exporters/internal/figure"
+	"yardproof/exporters/internal/words"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
@@ -112,7 +113,7 @@ func (w writer) encode(d document, sheets []report.Sheet) ([]byte, error) {
 	encoder.SetEscapeHTML(false)
 	encoder.SetIndent("", " ")
 	err := encoder.Encode(d)
-	return b.Bytes(), err
+	return words.JSON(b.Bytes()), err
 }
 
 func (w writer) sheet(s report.Sheet) sheet {

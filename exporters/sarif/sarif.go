@@ -1,6 +1,7 @@
 package sarif
 
 import (
+	"bytes"
 	"encoding/json"
 	"io"
 	"slices"
@@ -25,10 +26,15 @@ const (
 // Write writes the whole run, in the one order of findings. An error is one of
 // w.
 func Write(w io.Writer, r *report.Run, o Options) error {
-	encoder := json.NewEncoder(w)
+	var b bytes.Buffer
+	encoder := json.NewEncoder(&b)
 	encoder.SetEscapeHTML(false)
 	encoder.SetIndent("", "  ")
-	return encoder.Encode(log{Schema: schemaURI, Version: version, Runs: []run{convert(r, o)}})
+	if err := encoder.Encode(log{Schema: schemaURI, Version: version, Runs: []run{convert(r, o)}}); err != nil {
+		return err
+	}
+	_, err := w.Write(words.JSON(b.Bytes()))
+	return err
 }
 
 func convert(r *report.Run, o Options) run {

@@ -19,7 +19,7 @@ func TestWriteSince(t *testing.T) {
 		Only: func(f diag.Finding) bool { return f.Message == "new" },
 		Gone: []diag.Finding{{Rule: "run/crash", Message: "a\x1bb"}, {Rule: "yield/none", Message: "c", Place: diag.Place{File: "d\n"}}},
 	})
-	want := "gone: a\uFFFDb [run/crash]\ngone: d : c [yield/none]\n\na: error: new [yield/none]\n\n1 plan: 2 errors; worst: error\n"
+	want := "gone: a\uFFFDb [run/crash]\ngone: \"d\\n\": c [yield/none]\n\na: error: new [yield/none]\n\n1 plan: 2 errors; worst: error\n"
 	if err != nil || b.String() != want {
 		t.Errorf("%v: wrote\n%s\nwanted\n%s", err, &b, want)
 	}

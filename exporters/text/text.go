@@ -103,7 +103,7 @@ func (p *printer) gone(findings []diag.Finding) {
 	for _, f := range findings {
 		at := ""
 		if f.Place.File != "" {
-			at = p.palette.place.Sprint(words.OneLine(f.Place.File)+":") + " "
+			at = p.palette.place.Sprint(words.Name(f.Place.File)+":") + " "
 		}
 		p.line(p.palette.good.Sprint("gone:") + " " + at + words.OneLine(f.Message) + " " + p.palette.quiet.Sprint("["+words.OneLine(f.Rule)+"]"))
 	}

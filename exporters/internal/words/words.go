@@ -11,9 +11,10 @@ import (
 
 // OneLine makes a line of a text that may come from a plan: line breaks and
 // tabs become blanks; other control characters, marks that turn the direction
-// of writing, and bytes that are not UTF-8 become U+FFFD.
+// of writing, and bytes that are not UTF-8 become U+FFFD. What an older form of
+// workflow commands begins with, anywhere on a line, is parted.
 func OneLine(text string) string {
-	return strings.Map(func(r rune) rune {
+	return strings.ReplaceAll(strings.Map(func(r rune) rune {
 		switch {
 		case r == '\n' || r == '\r' || r == '\t' || r == '\u2028' || r == '\u2029':
 			return ' '
@@ -21,11 +22,8 @@ func OneLine(text string) string {
 			return unicode.ReplacementChar
 		}
 		return r
-	}, text)
+	}, text), "##[", "# #[")
 }
-
-// Where is "file:line:column", or as much of it as there is.
-func Where(at diag.Place) string { return OneLine(at.String()) }
 
 // Head is the line that a finding has in a compiler's output. Its level comes
 // before the message and its rule after it.
