@@ -36,8 +36,9 @@ func (e *ExistsError) Error() string {
 
 // Lay writes new files below a folder, all of them or none: it replaces
 // nothing, and after an error or an interrupt it takes away what it has made.
-// The folder is created if need be. A file that begins with #! may be
-// executed. The error is an [*ExistsError] when a name is taken.
+// The folder is created if need be, and links in it that lead out of it are not
+// followed. A file that begins with #! may be executed. The error is an
+// [*ExistsError] when a name is taken.
 func Lay(ctx context.Context, dir string, files []File) (err error) {
 	l := layer{ctx: ctx, dir: dir}
 	if err := l.free(files); err != nil {
@@ -51,6 +52,10 @@ func Lay(ctx context.Context, dir string, files []File) (err error) {
 	if err := l.folders(dir); err != nil {
 		return fmt.Errorf("create folder %s: %w", filepath.ToSlash(dir), cause(err))
 	}
+	if l.root, err = os.OpenRoot(dir); err != nil {
+		return fmt.Errorf("open folder %s: %w", filepath.ToSlash(dir), cause(err))
+	}
+	defer l.root.Close()
 	for _, f := range files {
 		if err := l.file(f); err != nil {
 			return fmt.Errorf("write %s: %w", l.shown(f.Name), cause(err))
@@ -62,6 +67,7 @@ func Lay(ctx context.Context, dir string, files []File) (err error) {
 type layer struct {
 	ctx  context.Context
 	dir  string
+	root *os.Root // the folder, once it is there
 	made []string // files and folders, in the order they were made
 }
 
@@ -76,9 +82,11 @@ func (l *layer) free(files []File) error {
 		if fault := nameFault(f.Name); fault != "" {
 			return fmt.Errorf("write %s: %s", l.shown(f.Name), fault)
 		}
-		switch _, err := os.Lstat(l.place(f.Name)); {
+		switch err := l.there(f.Name); {
 		case err == nil:
 			taken = append(taken, l.shown(f.Name))
+		case leadsOut(err):
+			return fmt.Errorf("write %s: a link on the way leads out of %s, and nothing was written", l.shown(f.Name), filepath.ToSlash(l.dir))
 		case !errors.Is(err, fs.ErrNotExist):
 			return fmt.Errorf("write %s: %w", l.shown(f.Name), cause(err))
 		}
@@ -88,6 +96,22 @@ func (l *layer) free(files []File) error {
 	}
 	return nil
 }
+
+// there is nil where something has a name below the folder, which may not be
+// there itself.
+func (l *layer) there(name string) error {
+	root, err := os.OpenRoot(l.dir)
+	if err != nil {
+		return err
+	}
+	defer root.Close()
+	_, err = root.Lstat(filepath.FromSlash(name))
+	return err
+}
+
+// leadsOut tells whether an error is that of a link out of a root, for which
+// package os has no value.
+func leadsOut(err error) bool { return err != nil && strings.Contains(err.Error(), "path escapes") }
 
 // folders makes a folder and those above it, and remembers which were new.
 func (l *layer) folders(dir string) error {
@@ -123,7 +147,7 @@ func (l *layer) file(f File) error {
 		mode = 0o777
 	}
 	// Another program may have taken the name since it was looked at.
-	out, err := os.OpenFile(at, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
+	out, err := l.root.OpenFile(filepath.FromSlash(f.Name), os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
 	if err != nil {
 		return err
 	}

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"syscall"
 
 	"yardproof/pipeline/check"
@@ -18,10 +19,11 @@ import (
 // planSuffix ends the name of every plan file.
 const planSuffix = ".plan.json"
 
-// finder looks for plans. It follows links, each folder once.
+// finder looks for plans. It follows links within the line, each folder once.
 type finder struct {
 	ctx      context.Context
 	wanted   func(path string) bool // files to find; no other is a plan by its name
+	within   func() []string        // real paths that links may lead into, worked out for the first link
 	plans    []*planFile
 	hits     int             // plans and folders met, those met before included
 	walked   map[string]bool // folders, by their real path
@@ -32,14 +34,43 @@ type finder struct {
 // find fills in the plans of the line and the project of each. It gives the
 // folders that were searched.
 func (l *line) find(ctx context.Context) []string {
-	f := finder{ctx: ctx, wanted: isPlan, walked: map[string]bool{}, found: map[string]bool{}}
-	for _, path := range l.Paths {
-		f.path(path)
-	}
-	slices.SortFunc(f.plans, func(a, b *planFile) int { return strings.Compare(a.name, b.name) })
+	f := findAll(ctx, isPlan, l.Paths)
 	l.plans, l.findings = f.plans, f.findings
 	l.findProjects(f.walked)
 	return slices.Sorted(maps.Keys(f.walked))
+}
+
+// findAll looks for files below the paths of a command line, in file order.
+func findAll(ctx context.Context, wanted func(string) bool, paths []string) finder {
+	f := finder{ctx: ctx, wanted: wanted, within: sync.OnceValue(func() []string { return lineOf(paths) }), walked: map[string]bool{}, found: map[string]bool{}}
+	for _, path := range paths {
+		f.path(path)
+	}
+	slices.SortFunc(f.plans, func(a, b *planFile) int { return strings.Compare(a.name, b.name) })
+	return f
+}
+
+// lineOf are the real paths of what is named, and of the folder of its project
+// file.
+func lineOf(paths []string) []string {
+	within, looked := map[string]bool{}, map[string]bool{}
+	for _, path := range paths {
+		if real, err := realPath(path); err == nil {
+			within[real] = true
+		}
+		dir, err := filepath.Abs(path)
+		for above := ""; err == nil && !looked[dir] && dir != above; dir, above = filepath.Dir(dir), dir {
+			looked[dir] = true
+			if _, err := os.Lstat(filepath.Join(dir, projectFile)); err != nil {
+				continue
+			}
+			if real, err := realPath(dir); err == nil {
+				within[real] = true
+			}
+			break
+		}
+	}
+	return slices.Sorted(maps.Keys(within))
 }
 
 // path takes a path of the command line.
@@ -105,12 +136,16 @@ func (f *finder) folder(path string, above []string) {
 }
 
 func (f *finder) entry(path string, kind fs.FileMode, above []string) {
+	outside := false
 	if kind&fs.ModeSymlink != 0 {
+		outside = LeadsOut(path, f.within())
 		if info, err := os.Stat(path); err == nil {
 			kind = info.Mode().Type()
 		}
 	}
 	switch {
+	case outside && (kind.IsDir() || f.wanted(path)):
+		f.findings = append(f.findings, Outside(path, "the line"))
 	case kind.IsDir():
 		f.folder(path, above)
 	case f.wanted(path):
@@ -146,6 +181,27 @@ func realPath(path string) (string, error) {
 		return "", err
 	}
 	return filepath.Abs(real)
+}
+
+// LeadsOut tells whether a link leads to what lies in none of some folders, which
+// are given by their real paths. One that leads nowhere does not.
+func LeadsOut(link string, within []string) bool {
+	real, err := realPath(link)
+	return err == nil && !slices.ContainsFunc(within, func(dir string) bool {
+		relative, err := filepath.Rel(dir, real)
+		return err == nil && filepath.IsLocal(relative)
+	})
+}
+
+// Outside is the finding of a link that was not followed, because it leads out
+// of what is named.
+func Outside(link, what string) diag.Finding {
+	to := "it is a link"
+	if target, err := os.Readlink(link); err == nil {
+		to += " to " + filepath.ToSlash(target)
+	}
+	return check.Trouble("run/link-outside", filepath.ToSlash(link), to+", which lies outside "+what+", and was not followed",
+		"put a copy of what is meant in its place, or name it on the command line; a folder whose name begins with a point is not searched")
 }
 
 // unread says why a file or folder could not be read.

@@ -6,8 +6,6 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
-	"slices"
-	"strings"
 
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
@@ -30,11 +28,7 @@ type FormatConfig struct {
 // file that is not in order as JSON is left as it is, and the findings say
 // why; what it means as a plan is not looked at.
 func Format(ctx context.Context, c FormatConfig) *report.Run {
-	f := finder{ctx: ctx, wanted: hasStyle, walked: map[string]bool{}, found: map[string]bool{}}
-	for _, path := range c.Paths {
-		f.path(path)
-	}
-	slices.SortFunc(f.plans, func(a, b *planFile) int { return strings.Compare(a.name, b.name) })
+	f := findAll(ctx, hasStyle, c.Paths)
 	run := &report.Run{Findings: f.findings, Rules: catalogue()}
 	for i, p := range f.plans {
 		if ctx.Err() != nil {

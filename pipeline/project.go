@@ -98,6 +98,10 @@ func newProject(folder, file string) *project {
 
 // load reads the project file and its price list.
 func (p *project) load(today plan.Date) {
+	if dir, err := realPath(filepath.Dir(p.path)); err == nil && LeadsOut(p.path, []string{dir}) {
+		p.findings = append(p.findings, Outside(p.path, "its folder"))
+		return
+	}
 	b, err := read(disk{}, p.path)
 	if err != nil {
 		p.findings = append(p.findings, unread(p.path, err))

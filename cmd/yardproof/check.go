@@ -12,7 +12,9 @@ import (
 
 const pathText = `A path is a plan (*.plan.json) or a folder. Folders are searched with all that is
 below them, except what has a name that begins with a point. The nearest
-yardproof.json upward from a plan is its project file.
+yardproof.json upward from a plan is its project file. A link that leads out of
+the project file's folder, or where there is none out of PATH, is not followed;
+PATH itself is.
 `
 
 func checkCommand() command {

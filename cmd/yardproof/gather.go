@@ -117,13 +117,18 @@ func (g *gathered) path(path, version string) {
 		g.refuse(path, "the folder could not be read: "+err.Error())
 		return
 	}
-	before := len(g.files)
+	before := len(g.files) + len(g.findings)
 	for _, e := range entries {
-		if strings.HasSuffix(e.Name(), result.Suffix) {
-			g.file(filepath.Join(path, e.Name()), version)
+		file := filepath.Join(path, e.Name())
+		switch {
+		case !strings.HasSuffix(e.Name(), result.Suffix):
+		case pipeline.LeadsOut(file, []string{identity(path)}):
+			g.findings = append(g.findings, pipeline.Outside(file, "the folder"))
+		default:
+			g.file(file, version)
 		}
 	}
-	if before == len(g.files) {
+	if before == len(g.files)+len(g.findings) {
 		g.refuse(path, "the folder holds no result: none of its files has a name that ends in "+result.Suffix)
 	}
 }

@@ -221,6 +221,12 @@ var runningChecks = []Check{
 		Fix:     "remove the link, or point it at a file",
 	},
 	{
+		Rule: "run/link-outside", Level: diag.Error, Since: "0.1.0", Scope: Running,
+		Summary: "a link leads out of the line, and was not followed",
+		Why:     "The line is the folder of its project file, or else what is named on the command line. A link out of it may lead to a whole disk, and to files that are not there on another machine; fmt would write there. What is named on the command line is followed.",
+		Fix:     "put a copy of what is meant in the place of the link, or name it on the command line",
+	},
+	{
 		Rule: "run/missing", Level: diag.Error, Since: "0.1.0", Scope: Running,
 		Summary: "a path that was named does not exist",
 		Why:     "A check of nothing must not look like a check without findings.",
