@@ -238,7 +238,13 @@ func shortOfPacks(p *Pass, s stopped) (message, hint string) {
 }
 
 func shortOfCloth(p *Pass, s stopped) (message, hint string) {
+	if s.Taken == nil {
+		return p.shortOfShared(s)
+	}
 	message = fmt.Sprintf("; %s %s of %q, and ", takesCloth(s.Figure), s.Needs.Format(p.Plan.Units), s.Fabric.Role.Text)
+	if s.Needs.Sign() == 0 { // cut along the fabric, beside each other
+		message = fmt.Sprintf("; of %q, ", s.Fabric.Role.Text)
+	}
 	if s.Bound.Sign() > 0 {
 		message += fmt.Sprintf("with all else that is cut from it no layout of strips takes less than %s, which is proved; the printed %s leaves %s to cut",
 			s.Bound.Format(p.Plan.Units), p.figure(s.Limit), s.There.Format(p.Plan.Units))
@@ -247,6 +253,28 @@ func shortOfCloth(p *Pass, s stopped) (message, hint string) {
 	left := measure.Max(s.There, measure.Surd{})
 	message += fmt.Sprintf("of the printed %s %s left for that%s", p.figure(s.Limit), p.isLeft(left), p.besides(s))
 	return message, p.clothHint(s)
+}
+
+// shortOfShared is of strips of which the pattern does not say how many are of
+// which fabric or width.
+func (p *Pass) shortOfShared(s stopped) (message, hint string) {
+	bought := []string{p.bought(s.Limit)}
+	for _, f := range s.With {
+		bought = append(bought, p.bought(f))
+	}
+	message = fmt.Sprintf("; however they are shared out, %s hold at most %d of them", inWords(bought), s.Has)
+	if len(bought) == 1 {
+		message = fmt.Sprintf("; %s holds at most %d of them", bought[0], s.Has)
+	}
+	return message, fmt.Sprintf("print %s, or more fabric", instead(s))
+}
+
+// bought says what is printed of a fabric, and of which.
+func (p *Pass) bought(f buyer.Figure) string {
+	if f.What == buyer.YardsOf {
+		return fmt.Sprintf("%s of %q", p.figure(f), f.Name)
+	}
+	return p.figure(f)
 }
 
 // takesCloth begins what a figure takes of a fabric.

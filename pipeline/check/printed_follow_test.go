@@ -56,6 +56,35 @@ func TestPiecesBesideStripsStopOnlyBelowABound(t *testing.T) {
 	}
 }
 
+func TestStripsThatArePrintedForPieces(t *testing.T) {
+	// Sixteen 4 1/2-in squares are two strips, four of 8 1/2 in one: 17 1/2 in, of 21 1/2
+	// that 5/8 yd leaves to cut. A third strip of the small ones makes it 22 in.
+	const two = `{"parts": {"large": {"cut": {"fabric": "sky", "square": "8 1/2"}}, "four": {"rows": [["square", "square"], ["square", "square"]]}},
+		"layout": {"grid": {"rows": 2, "columns": 4, "blocks": [["four", "large"]]}}, "printed": {"small": {"strips": STRIPS, "fabric": {"sky": "5/8 yd"}}}}`
+	tryAll(t, squares, []tried{
+		{"as the recipe takes", replaced(two, "STRIPS", `{"square": 2, "large": 1}`), "", ""},
+		{"three and one", replaced(two, "STRIPS", `{"square": 3, "large": 1}`), "printed/short-of-cloth",
+			`3 strips for "square"; they take 13 1/2 in of "sky", and of the printed 5/8 yd (22 1/2 in) 13 in are left for that, beside 1 in for squaring up and 8 1/2 in for "large"`},
+		{"three, and four squares that do not come from them", replaced(two, "STRIPS", `{"square": 3}`), "printed/short-of-cloth", "no layout of strips takes less than 22 in, which is proved"},
+		{"two for the large ones, and small ones that come from what is left", replaced(two, "STRIPS", `{"large": 2}`), "printed/strips", ""},
+		{"two for the large ones, and two for the small ones", replaced(two, "STRIPS", `{"square": 2, "large": 2}`), "printed/short-of-cloth", "2 strips for \"large\""},
+	})
+}
+
+func TestStripsOfTwoFabricsHoweverShared(t *testing.T) {
+	// Thirty-two half-squares, two at a time from squares of 5 in: eight squares a
+	// strip, two strips of each fabric. 1/2 yd leaves 17 in to cut, three strips.
+	const halves = `{"fabrics": {"sky": {}, "ink": {"yardage": {}}}, "parts": {"square": {"cut": null, "half_squares": {"fabrics": ["sky", "ink"], "square": "5"}}},
+		"layout": {"grid": {"rows": 4, "columns": 8}}, "printed": {"small": {"strips": {"square": N}, "fabric": {"sky": "1/2 yd", "ink": "INK yd"}}}}`
+	tryAll(t, squares, []tried{
+		{"two of each", replaced(halves, "N", "4", "INK", "1/2"), "fabric/generous", ""},
+		{"three of each", replaced(halves, "N", "6", "INK", "1/2"), "fabric/generous printed/strips", ""},
+		{"one more than both hold", replaced(halves, "N", "7", "INK", "1/2"), "printed/short-of-cloth",
+			`prints 7 strips for "square"; however they are shared out, 1/2 yd (18 in) of "ink" and 1/2 yd (18 in) of "sky" hold at most 6 of them`},
+		{"one more than one of them holds", replaced(halves, "N", "7", "INK", "5/8"), "fabric/generous printed/strips", ""},
+	})
+}
+
 func TestStripsFromThePrintedPacks(t *testing.T) {
 	const six = `{"layout": {"grid": {"rows": 6, "columns": 5}}, "printed": {"small": PRINTED}}`
 	cases := []tried{
@@ -131,6 +160,31 @@ func TestMitredLengthsFromWhatIsPrinted(t *testing.T) {
 	last := &cases[len(cases)-1]
 	last.patch = replaced(last.patch, `"corners": "mitred"`, `"corners": "mitred", "cut": "each side"`)
 	tryAll(t, framed, cases)
+}
+
+func TestStripsAlongTheFabric(t *testing.T) {
+	// Strips of 4 1/2 in along the fabric lie eight side by side in 40 in. The border's
+	// four are cut 44 1/2 in, so that 1 5/8 yd leaves 57 1/2 in for them and 12 1/2 in of
+	// binding: 57 in. A ninth strip, however short, needs another row.
+	const along = `{"layout": {"borders": {"frame": {"strips": "lengthwise"}}}, "printed": {"small": {"strips": {"frame": N}, "fabric": {"edge": "1 5/8 yd"}}}}`
+	tryAll(t, framed, []tried{
+		{"four", replaced(along, "N", "4"), "", ""},
+		{"eight", replaced(along, "N", "8"), "printed/strips", ""},
+		{"nine", replaced(along, "N", "9"), "printed/short-of-cloth", `prints 9 strips for border "frame"; of "edge", with all else that is cut from it no layout`},
+	})
+}
+
+func TestStripsOfTwoWidthsForOneBorder(t *testing.T) {
+	// Coping to 40 x 38 in takes sides of 2 1/2 in and ends of 1 1/2 in: two and three
+	// strips, 9 1/2 in. Two more take 3 in at least, and 3/8 yd leaves 12 1/2 in.
+	const coped = `{"layout": {"borders": {"frame": {"width": null, "corners": null, "to": ["40", "38"]}}}, "finish": {"binding": null},
+		"printed": {"small": {"strips": {"frame": N}, "fabric": {"edge": "3/8 yd"}}}}`
+	for n, rules := range map[string]string{"5": "", "6": "printed/strips", "7": "printed/strips", "8": "printed/short-of-cloth"} {
+		found := try(t, framed, replaced(coped, "N", n))
+		if got := rulesOf(found); got != rules {
+			t.Errorf("%s strips: %q, want %q\n%s", n, got, rules, short(found))
+		}
+	}
 }
 
 func TestBackingFromThePrintedLength(t *testing.T) {

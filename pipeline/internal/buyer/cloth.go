@@ -110,7 +110,12 @@ func (s supply) over() bool {
 // cutLength stops her where the printed length, straightened, does not hold what
 // she has to cut from it.
 func (s supply) cutLength() {
-	if s.f.Zone(s.bought.Width) < derive.Tight || s.holds() {
+	zone := s.f.Zone(s.bought.Width)
+	if zone < derive.Tight {
+		return
+	}
+	s.cleverly(zone == derive.Tight)
+	if s.holds() {
 		return
 	}
 	s.all = s.whole()
@@ -131,10 +136,31 @@ func (s supply) cutLength() {
 	s.stopAt(last)
 }
 
-// upTo is the supply with no more cut from it than the first steps, up to one.
+// cleverly forgets the strips that are printed for pieces as the recipe has
+// them, where the pattern prints a packed layout or the pieces only come out
+// with one: they then share strips.
+func (s supply) cleverly(tight bool) {
+	for i := range s.steps {
+		if c := &s.steps[i]; !c.over && (tight || s.f.Cuts == plan.PackedCuts) {
+			c.strips = derive.Need{}
+		}
+	}
+}
+
+// upTo is the supply with no more cut from it than the first steps, up to all
+// that is cut for the same thing as one of them.
 func (s supply) upTo(step int) supply {
-	s.steps, s.panels = s.steps[:step+1], panels{}
+	last := step
+	for last+1 < len(s.steps) && s.same(step, last+1) {
+		last++
+	}
+	s.steps, s.panels = s.steps[:last+1], panels{}
 	return s
+}
+
+// same tells whether two steps are for the same thing.
+func (s supply) same(i, j int) bool {
+	return i < len(s.steps) && s.steps[i].need.For == s.steps[j].need.For
 }
 
 // stopAt stops her at a step, the backing being the last.
@@ -143,15 +169,20 @@ func (s supply) stopAt(step int) {
 	have := s.f.ToCut(s.bought.Width).Surd()
 	stop.Needs, stop.There = s.backing(), have
 	if step < len(s.steps) {
-		stop.Needs = s.along(s.steps[step])
+		stop.Needs = measure.Surd{}
+		for i, c := range s.steps {
+			if s.same(step, i) {
+				stop.Needs = stop.Needs.Add(s.along(c))
+			}
+		}
 	}
 	if s.wholeStrips().Cmp(have) <= 0 && !s.plainSum() {
-		stop.Bound = s.bound().Surd()
+		stop.Bound = measure.Max(s.bound().Surd(), s.wholeStrips().Add(s.rowsAlong()))
 		s.r.stop(stop)
 		return
 	}
 	for i, c := range s.steps {
-		if l := s.along(c); i != step && l.Sign() > 0 {
+		if l := s.along(c); !s.same(step, i) && l.Sign() > 0 {
 			stop.beside(c.need.For.Text, l)
 		}
 	}
@@ -189,86 +220,3 @@ func (s supply) stop(short Short, step int) Stop {
 }
 
 func (s supply) backing() measure.Surd { return s.panels.length.Surd() }
-
-// along is the length of fabric that a step's strips take; 0 for pieces, which
-// may lie in the strips of others.
-func (s supply) along(c step) measure.Surd {
-	n := c.need
-	if !n.Strip {
-		n = c.strips
-	}
-	height := n.Along
-	if s.f.Repeat.Length > 0 {
-		height = measure.CeilTo(height, s.f.Repeat.Length)
-	}
-	return height.Surd().MulInt(n.Count)
-}
-
-// wholeStrips is the sum of the widths of all strips that are cut whole, and the
-// backing.
-func (s supply) wholeStrips() measure.Surd {
-	sum := s.backing()
-	for _, c := range s.steps {
-		if c.need.Strip {
-			c.need.Count = c.least()
-		}
-		sum = sum.Add(s.along(c))
-	}
-	return sum
-}
-
-// plainSum tells whether the strips' widths and the backing are all that it
-// takes: there are no pieces, and no two things share a strip.
-func (s supply) plainSum() bool {
-	sum := s.backing()
-	for _, c := range s.steps {
-		if !c.need.Strip {
-			return false
-		}
-		sum = sum.Add(s.along(c))
-	}
-	return sum.Equal(s.bound().Surd())
-}
-
-// taken is the fabric with all of it cut from it, pieces as they may lie.
-func (s supply) taken() *derive.Fabric {
-	var needs []derive.Need
-	for _, c := range s.steps {
-		needs = append(needs, c.need)
-	}
-	return s.f.Taking(needs, s.panels.length)
-}
-
-// whole is the fabric with all of it cut from it as printed: pieces for which
-// strips are printed in those strips.
-func (s supply) whole() *derive.Fabric {
-	var needs []derive.Need
-	for _, c := range s.steps {
-		if c.strips.Count > 0 {
-			c.need = c.strips
-		}
-		needs = append(needs, c.need)
-	}
-	return s.f.Taking(needs, s.panels.length)
-}
-
-// holds tells whether the printed length may hold it all: strips are a plain
-// sum, and of pieces as many lie in them as can.
-func (s supply) holds() bool {
-	have := s.f.ToCut(s.bought.Width)
-	if s.wholeStrips().Cmp(have.Surd()) > 0 {
-		return false
-	}
-	t := s.taken()
-	if t.Err != nil || t.Plain.Length+t.Panels <= have || t.Packed().Bound+t.Panels <= have {
-		return true
-	}
-	_, stacked, ok := t.Stacked(s.r.size.Plan.Defaults.RulerGrid)
-	return ok && t.ToCut(stacked.Gross) <= have
-}
-
-// bound is what no layout of it all goes below, the backing included.
-func (s supply) bound() measure.Length {
-	t := s.taken()
-	return t.Packed().Bound + t.Panels
-}

@@ -109,6 +109,7 @@ func Follow(s *derive.Size, said *plan.Printed) []Stop {
 		r.cut(f)
 	}
 	for _, p := range s.Parts {
+		r.share(p)
 		r.sew(p)
 	}
 	for i := range s.Top.Borders {

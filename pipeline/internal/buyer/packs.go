@@ -12,6 +12,7 @@ func (s supply) cutPacks() {
 	if s.f.PackedPacks() > s.bought.N {
 		return
 	}
+	s.cleverly(s.f.Packs > s.bought.N)
 	s.all = s.whole()
 	last := 0
 	for i, c := range s.steps {
@@ -62,31 +63,14 @@ func packsOf(f *derive.Fabric, used, packs int64) (pieces, left int64) {
 // sheets is a number of precut pieces that no way of cutting it all in strips
 // goes below.
 func (s supply) sheets() int64 {
-	f := s.f
-	sheet := measure.Area(f.StripLength().Surd(), f.StripWidth().Surd())
+	sheet := measure.Area(s.f.StripLength().Surd(), s.f.StripWidth().Surd())
 	least := measure.CeilDiv(s.area(), sheet)
-	if t := s.taken(); t.Err == nil {
-		least = max(least, int64(t.PackedSheets().Bound))
-	}
-	if whole := s.strips(); len(whole) > 0 {
-		if t := f.Taking(whole, 0); t.Err == nil {
+	for _, needs := range s.layouts() {
+		if t := s.f.Taking(needs, 0); t.Err == nil {
 			least = max(least, int64(t.PackedSheets().Bound))
 		}
 	}
 	return least
-}
-
-// strips are all that are cut, those printed for pieces among them.
-func (s supply) strips() (all []derive.Need) {
-	for _, c := range s.steps {
-		switch {
-		case c.need.Strip:
-			all = append(all, c.need)
-		case c.strips.Count > 0:
-			all = append(all, c.strips)
-		}
-	}
-	return all
 }
 
 // area is that of the strips that are surely cut whole.

@@ -16,8 +16,8 @@ type step struct {
 	figure Figure      // that says how many; none where she goes by the recipe
 	over   bool        // it is more than the recipe takes
 	enough int64       // the count that the recipe comes to
-	// Pieces for which more strips are printed than they take: so many strips of
-	// at least that width, while the need is still the pieces.
+	// Of pieces the strips that are printed for them, of at least that width; the
+	// need is still the pieces.
 	strips derive.Need
 }
 
@@ -28,6 +28,11 @@ func (r *reader) steps(f *derive.Fabric) []step {
 	var all []step
 	for _, n := range f.Needs {
 		all = append(all, r.step(f, n))
+	}
+	for i := range r.size.Top.Borders {
+		if b := &r.size.Top.Borders[i]; b.Said.Fabric.Text == f.Role.Text {
+			all = r.beyond(all, b)
+		}
 	}
 	slices.SortStableFunc(all, func(a, b step) int { return cmp.Compare(r.turn(a.need), r.turn(b.need)) })
 	return all
@@ -87,6 +92,26 @@ func (s *step) raise(said Figure) {
 	}
 }
 
+// beyond adds the strips that are printed beyond those of a border whose figure
+// is of several lengths or widths. Of all that they may be they take the least.
+func (r *reader) beyond(all []step, b *derive.Border) []step {
+	recipe, least := int64(4), derive.Need{First: true, Fixed: true, Across: b.Cut}
+	switch {
+	case b.Along != nil:
+		least.Along = measure.Min(b.Sides, b.Ends).FloorTo(measure.Tick)
+	case b.Said.Copes():
+		recipe, least = b.Strips.Count+b.EndStrips.Count, derive.Need{Strip: true, Across: b.Strips.Each, Along: min(b.Cut, b.EndCut)}
+	default:
+		return all
+	}
+	said := r.strips(b.Said.Name.Text, recipe)
+	if said.N <= recipe || r.size.Part(b.Said.Name.Text) != nil || !b.Known {
+		return all
+	}
+	least.For, least.Count = b.Said.Name, said.N-recipe
+	return append(all, step{need: least, figure: said, over: true, enough: recipe})
+}
+
 // least is the number of strips that are surely cut whole for it: the last one
 // of a joined length may be shared with another, unless the number is printed.
 func (s step) least() int64 {
@@ -121,12 +146,8 @@ func (r *reader) stripsOfSet(s *step, w *setWork) {
 // stripsOfBorder takes the printed strips for the recipe's, or where none are
 // printed those that the printed lengths take.
 func (r *reader) stripsOfBorder(s *step, b *derive.Border) {
-	if b.Said.Copes() { // of two widths, and the figure is of both
-		said := r.strips(b.Said.Name.Text, b.Strips.Count+b.EndStrips.Count)
-		if more := said.N - b.Strips.Count - b.EndStrips.Count; more > 0 && s.need.Along == min(b.Cut, b.EndCut) && s.need.Last > 0 {
-			said.N = s.need.Count + more
-			s.raise(said)
-		}
+	if b.Said.Copes() { // of two widths; see beyond
+		s.figure = r.strips(b.Said.Name.Text, b.Strips.Count+b.EndStrips.Count)
 		return
 	}
 	said := r.strips(b.Said.Name.Text, b.Strips.Count)
@@ -164,19 +185,18 @@ func (r *reader) alongOfBorder(s *step) {
 	}
 }
 
-// stripsOfPieces remembers the strips that are printed for pieces, where they
-// are more than the pieces take in the way of lying that takes the narrowest
-// strips. She cuts no narrower ones.
+// stripsOfPieces remembers the strips that are printed for pieces, in the way of
+// lying that takes the narrowest: she cuts no narrower ones. They are more than
+// the recipe takes where no way of lying takes so many.
 func (r *reader) stripsOfPieces(s *step, f *derive.Fabric) {
 	if r.needs(s.need.For) != 1 {
 		return // the figure does not say how many are of which
 	}
 	said := r.strips(s.need.For.Text, 1)
 	strip, most := ownStrip(f, s.need, said.N)
-	if strip.Count == 0 || said.N <= most {
-		return
+	if strip.Count > 0 {
+		s.strips, s.figure, s.over, s.enough = strip, said, said.N > most, most
 	}
-	s.strips, s.figure, s.over, s.enough = strip, said, true, most
 }
 
 // needs is how many different things are cut for a part, of all fabrics.
