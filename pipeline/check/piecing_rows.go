@@ -78,8 +78,8 @@ func (p *Pass) loose(c plan.Cell) bool {
 	if part == nil {
 		return false
 	}
-	what, _ := loose(part.Operation, true)
-	return what != ""
+	m, ok := part.Room.Serves(derive.InRow)
+	return !ok && m.Loose != ""
 }
 
 // unequal reports the lowest and the highest part of a row. The lowest is

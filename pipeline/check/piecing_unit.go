@@ -298,20 +298,3 @@ func unitPieceAt(s *derive.Size, f *derive.Fabric, n derive.Need) (source.Range,
 	}
 	return source.Range{}, false
 }
-
-// wrongHalfSquares reports an hourglass that is made from anything else than
-// half-square units.
-func (p *Pass) wrongHalfSquares(by string, name plan.Text) {
-	part := p.Size.Part(name.Text)
-	if part == nil || derive.HalfSquareUnits(part.Operation) {
-		return
-	}
-	if _, later := part.Operation.(plan.NotDerived); later {
-		return
-	}
-	p.Report(name.At, Finding{
-		Message: fmt.Sprintf("hourglass units %s are made from half-square units, and %q is none", by, name.Text),
-		Hint:    "name a part made by half_squares, or by triangle_square of two",
-		Related: []Related{{part.Name.At, "it is made here"}},
-	})
-}

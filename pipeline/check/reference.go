@@ -70,20 +70,6 @@ var referenceChecks = []Check{
 	},
 }
 
-// gridCells are the cells of a grid's arrangement as written.
-func gridCells(g *plan.Grid) []plan.Cell {
-	if g == nil {
-		return nil
-	}
-	var cells []plan.Cell
-	for _, rows := range [][][]plan.Cell{g.Blocks, g.Between} {
-		for _, row := range rows {
-			cells = append(cells, row...)
-		}
-	}
-	return cells
-}
-
 // stray tells whether a mention names neither a fabric nor a part.
 func (p *Pass) stray(m plan.Mention) bool {
 	return p.Size.Fabric(m.Name.Text) == nil && p.Size.Part(m.Name.Text) == nil

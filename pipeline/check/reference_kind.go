@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 
+	"yardproof/pipeline/internal/derive"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
 )
@@ -25,113 +26,65 @@ func wrongKinds(p *Pass) {
 		}
 	}
 	for i := range s.Parts {
-		p.wrongIngredients(&s.Parts[i])
+		p.misfits(p.Size.Part(s.Parts[i].Name.Text).Room.Wants())
 	}
-	p.wrongCells("the layout", gridCells(s.Layout.Grid), true)
-	p.wrongUnits(s.Layout.Borders)
+	p.misfits(p.Size.Wants())
 }
 
-// wrongUnits reports pieced borders of bare triangles.
-func (p *Pass) wrongUnits(borders []plan.Border) {
-	for _, b := range borders {
-		if b.Part.Given() {
-			p.wrongCells(fmt.Sprintf("border %q", b.Name.Text), []plan.Cell{{Part: b.Part}}, false)
+// misfits reports parts that an operation, the layout or a border cannot take.
+func (p *Pass) misfits(wants []derive.Want) {
+	for _, w := range wants {
+		part := p.Size.Part(w.Part.Text)
+		if part == nil {
+			continue
 		}
-	}
-}
-
-// wrongIngredients reports parts that an operation cannot be made of.
-func (p *Pass) wrongIngredients(part *plan.Part) {
-	by := fmt.Sprintf("%q", part.Name.Text)
-	switch op := part.Operation.(type) {
-	case plan.Tube:
-		for _, t := range op.Sets {
-			p.wrongSet("tube "+by, t)
+		m, ok := part.Room.Serves(w.To)
+		if ok {
+			continue
 		}
-	case plan.TriangleSquare:
-		for _, t := range op.Of {
-			p.wrongTriangle(by, t, len(op.Of))
+		at, f := w.Part.At, Finding{Related: []Related{{part.Name.At, "it is made here"}}}
+		switch w.To {
+		case derive.WholeSet:
+			noWholeSet(p, &f, w, m)
+		case derive.HalfSquareUnit:
+			f.Message = fmt.Sprintf("%s are made from half-square units, and %q is none", w.By, w.Part.Text)
+			f.Hint = "name a part made by half_squares, or by triangle_square of two"
+		case derive.HalvedOnce, derive.HalvedTwice:
+			noTriangle(&f, w, m)
+		case derive.FourSided, derive.InRow:
+			if noSquareCorners(&f, w, m); m.Cut && w.Place != (source.Range{}) {
+				at = w.Place
+			}
 		}
-	case plan.Rows:
-		for _, row := range op.Rows {
-			p.wrongCells(by, row, true)
-		}
-	case plan.Trim:
-		p.wrongCells(by, []plan.Cell{{Part: op.Part}}, false)
-	case plan.Hourglass:
-		if op.HalfSquares.Given() {
-			p.wrongHalfSquares(by, op.HalfSquares)
-		}
-	case plan.Recut:
-		p.wrongCells(by, []plan.Cell{{Part: op.Part}}, false)
-	case plan.Loop:
-		p.wrongSet("loop "+by, op.Set)
-	case plan.Shape:
-		if op.Set.Given() {
-			p.wrongSet("shape "+by, op.Set)
-		}
-	case plan.FlipCorners:
-		p.wrongCells(by, []plan.Cell{{Part: op.Body}}, false)
-	case plan.Setting:
-		p.wrongCells(by, gridCells(op.Grid), false)
-	case plan.Bordered:
-		p.wrongCells(by, []plan.Cell{{Part: op.Part}}, false)
-		p.wrongUnits(op.Borders)
+		p.Report(at, f)
 	}
 }
 
-func (p *Pass) wrongSet(by string, name plan.Text) {
-	part := p.Size.Part(name.Text)
-	if part == nil {
+func noWholeSet(p *Pass, f *Finding, w derive.Want, m derive.Misfit) {
+	if !m.Segment.Given() {
+		f.Message = fmt.Sprintf("%s takes strip sets, and %q is none", w.By, w.Part.Text)
+		f.Hint = "name a part made by strip_set"
 		return
 	}
-	switch op := part.Operation.(type) {
-	case plan.NotDerived:
-	case plan.StripSet:
-		if op.Segment.Given() {
-			p.Report(name.At, Finding{
-				Message: fmt.Sprintf("%s takes whole strip sets, and %q is cut into segments of %s", by, name.Text, p.length(op.Segment.Length)),
-				Hint:    "make a strip set without a segment for it",
-				Related: []Related{{op.Segment.At, "the segment"}},
-			})
-		}
-	default:
-		p.Report(name.At, Finding{
-			Message: fmt.Sprintf("%s takes strip sets, and %q is none", by, name.Text),
-			Hint:    "name a part made by strip_set",
-			Related: []Related{{part.Name.At, "it is made here"}},
-		})
-	}
+	f.Message = fmt.Sprintf("%s takes whole strip sets, and %q is cut into segments of %s", w.By, w.Part.Text, p.length(m.Segment.Length))
+	f.Hint = "make a strip set without a segment for it"
+	f.Related = []Related{{m.Segment.At, "the segment"}}
 }
 
-// wrongTriangle reports what is no triangle of the cut that so many triangles
-// to a square take: two of squares cut once, four of squares cut twice.
-func (p *Pass) wrongTriangle(by string, name plan.Text, count int) {
-	part := p.Size.Part(name.Text)
-	if part == nil {
+// noTriangle is of the triangles of squares: two cut once, or four cut twice.
+func noTriangle(f *Finding, w derive.Want, m derive.Misfit) {
+	count, word := 2, "once"
+	if w.To == derive.HalvedTwice {
+		count, word = 4, "twice"
+	}
+	if !m.Cut {
+		f.Message = fmt.Sprintf("%s is sewn of %d triangles, and %q is not cut from fabric", w.By, count, w.Part.Text)
+		f.Hint = fmt.Sprintf("name a part made by cut with \"halved\": %q", word)
 		return
 	}
-	want, word := plan.CutOnce, "once"
-	if count == 4 {
-		want, word = plan.CutTwice, "twice"
-	}
-	switch op := part.Operation.(type) {
-	case plan.NotDerived:
-	case plan.Cut:
-		if op.Halving != want {
-			p.Report(name.At, Finding{
-				Message: fmt.Sprintf("%s is sewn of %d triangles from squares cut %s diagonally, and %q is %s", by, count, word, name.Text, halved(op.Halving)),
-				Hint:    fmt.Sprintf("cut %q with \"halved\": %q", name.Text, word),
-				Related: []Related{{part.Name.At, "it is cut here"}},
-			})
-		}
-	default:
-		p.Report(name.At, Finding{
-			Message: fmt.Sprintf("%s is sewn of %d triangles, and %q is not cut from fabric", by, count, name.Text),
-			Hint:    fmt.Sprintf("name a part made by cut with \"halved\": %q", word),
-			Related: []Related{{part.Name.At, "it is made here"}},
-		})
-	}
+	f.Message = fmt.Sprintf("%s is sewn of %d triangles from squares cut %s diagonally, and %q is %s", w.By, count, word, w.Part.Text, halved(m.Halving))
+	f.Hint = fmt.Sprintf("cut %q with \"halved\": %q", w.Part.Text, word)
+	f.Related[0].Message = "it is cut here"
 }
 
 func halved(h plan.Halving) string {
@@ -144,56 +97,14 @@ func halved(h plan.Halving) string {
 	return "not cut diagonally"
 }
 
-// loose is what a part is that has no place in a grid, or in no row either, and
-// the way out; "" for all that have one.
-func loose(op plan.Operation, inRow bool) (what, hint string) {
-	switch op := op.(type) {
-	case plan.Shape:
-		switch {
-		case !op.Kind.Triangular():
-			return op.Kind.Noun(), "sew it into a mosaic and name that"
-		case !inRow:
-			return op.Kind.Noun(), "sew the triangles into rows and name those"
-		}
-	case plan.StripSet:
-		if op.Angle.Given() {
-			return "segment cut at an angle", "sew it into a mosaic and name that"
-		}
+func noSquareCorners(f *Finding, w derive.Want, m derive.Misfit) {
+	if m.Loose != "" {
+		f.Message = fmt.Sprintf("%s needs a four-sided part with square corners, and %q is a %s", w.By, w.Part.Text, m.Loose)
+		f.Hint = m.Sewn
+		f.Related[0].Message = "it is cut here"
+		return
 	}
-	return "", ""
-}
-
-// wrongCells reports bare triangles where four-sided parts are meant, each
-// triangle once. Triangles of 60 degrees may stand in rows.
-func (p *Pass) wrongCells(by string, cells []plan.Cell, inRow bool) {
-	told := map[string]bool{}
-	for _, c := range cells {
-		part := p.Size.Part(c.Part.Text)
-		if part == nil || told[c.Part.Text] {
-			continue
-		}
-		if what, hint := loose(part.Operation, inRow); what != "" {
-			told[c.Part.Text] = true
-			p.Report(c.Part.At, Finding{
-				Message: fmt.Sprintf("%s needs a four-sided part with square corners, and %q is a %s", by, c.Part.Text, what),
-				Hint:    hint,
-				Related: []Related{{part.Name.At, "it is cut here"}},
-			})
-			continue
-		}
-		op, ok := part.Operation.(plan.Cut)
-		if !ok || op.Halving == plan.Whole {
-			continue
-		}
-		told[c.Part.Text] = true
-		at := c.At
-		if at == (source.Range{}) {
-			at = c.Part.At
-		}
-		p.Report(at, Finding{
-			Message: fmt.Sprintf("%s needs four-sided parts, and %q is a triangle", by, c.Part.Text),
-			Hint:    "sew the triangles into a triangle_square and name that",
-			Related: []Related{{part.Name.At, "the triangle is cut here"}},
-		})
-	}
+	f.Message = fmt.Sprintf("%s needs four-sided parts, and %q is a triangle", w.By, w.Part.Text)
+	f.Hint = "sew the triangles into a triangle_square and name that"
+	f.Related[0].Message = "the triangle is cut here"
 }

@@ -31,3 +31,12 @@ func (r *bordered) Seamed() []Seamed { return nil }
 
 // Trims implements Operation.
 func (r *bordered) Trims() []Trimming { return nil }
+
+// Wants implements Operation.
+func (r *bordered) Wants() []Want {
+	body := Want{Part: r.op.Part, To: FourSided, By: r.p.quoted()}
+	return append([]Want{body}, borderWants(r.op.Borders)...)
+}
+
+// Serves implements Operation.
+func (r *bordered) Serves(w Wanted) (Misfit, bool) { return sewn(w) }

@@ -34,3 +34,15 @@ func (r *cut) Seamed() []Seamed {
 
 // Trims implements Operation.
 func (r *cut) Trims() []Trimming { return nil }
+
+// Wants implements Operation.
+func (r *cut) Wants() []Want { return nil }
+
+// Serves implements Operation.
+func (r *cut) Serves(w Wanted) (Misfit, bool) {
+	m := Misfit{Cut: true, Halving: r.op.Halving}
+	if h := w.Halving(); h != plan.Whole {
+		return m, r.op.Halving == h
+	}
+	return m, r.op.Halving == plan.Whole && (w == FourSided || w == InRow)
+}

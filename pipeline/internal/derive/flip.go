@@ -101,6 +101,14 @@ func (r *flipCorners) Seams() (l measure.Surd, ok bool) {
 	return r.p.batches(flips(r.p.Unit.Pieces))
 }
 
+// Wants implements Operation.
+func (r *flipCorners) Wants() []Want {
+	return []Want{{Part: r.op.Body, To: FourSided, By: r.p.quoted()}}
+}
+
+// Serves implements Operation.
+func (r *flipCorners) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
 // squareInSquare is a square on point inside another.
 type squareInSquare struct {
 	unitRoom
@@ -124,3 +132,9 @@ func (r *squareInSquare) Seams() (l measure.Surd, ok bool) {
 	}
 	return r.p.batches(aroundSquare(u.Pieces[0].Width, u.Pieces[1].Width, r.p.Seam.Allowance.Length))
 }
+
+// Wants implements Operation.
+func (r *squareInSquare) Wants() []Want { return nil }
+
+// Serves implements Operation.
+func (r *squareInSquare) Serves(w Wanted) (Misfit, bool) { return sewn(w) }

@@ -101,3 +101,9 @@ func (r *flyingGeese) Seams() (l measure.Surd, ok bool) {
 	}
 	return r.p.batches(flips(u.Pieces[1:]))
 }
+
+// Wants implements Operation.
+func (r *flyingGeese) Wants() []Want { return nil }
+
+// Serves implements Operation.
+func (r *flyingGeese) Serves(w Wanted) (Misfit, bool) { return sewn(w) }

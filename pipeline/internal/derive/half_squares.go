@@ -49,3 +49,14 @@ func (r *halfSquares) Trims() []Trimming {
 	}
 	return []Trimming{{r.op.Trim, r.p.Triangle.Untrimmed}}
 }
+
+// Wants implements Operation.
+func (r *halfSquares) Wants() []Want { return nil }
+
+// Serves implements Operation.
+func (r *halfSquares) Serves(w Wanted) (Misfit, bool) {
+	if w == HalfSquareUnit {
+		return Misfit{}, true
+	}
+	return sewn(w)
+}

@@ -19,23 +19,11 @@ func (s *Size) measureHourglass(p *Part, op plan.Hourglass) {
 	}
 }
 
-// HalfSquareUnits tells whether a part is half-square units, two of which make
-// two hourglass units.
-func HalfSquareUnits(op plan.Operation) bool {
-	switch op := op.(type) {
-	case plan.HalfSquares:
-		return true
-	case plan.TriangleSquare:
-		return len(op.Of) == 2
-	}
-	return false
-}
-
 // hourglassOfUnits lays two half-square units together: each side loses
 // s x sqrt2 to the second cut.
 func (s *Size) hourglassOfUnits(u *Unit, p *Part, op plan.Hourglass) bool {
 	half := s.byName[op.HalfSquares.Text]
-	if half == nil || !half.Known || !HalfSquareUnits(half.Operation) {
+	if half == nil || !half.Known || !half.serves(HalfSquareUnit) {
 		return false
 	}
 	seam := p.Seam.Allowance.Length
@@ -92,3 +80,14 @@ func (r *hourglass) Seams() (l measure.Surd, ok bool) {
 	half := piecing.HourglassHalf(u.Sewn.Width, seam)
 	return r.p.batches(l.Add(diagonal(half).Sub((2 * seam).Surd()).MulInt(2)))
 }
+
+// Wants implements Operation.
+func (r *hourglass) Wants() []Want {
+	if !r.op.HalfSquares.Given() {
+		return nil
+	}
+	return []Want{{Part: r.op.HalfSquares, To: HalfSquareUnit, By: "hourglass units " + r.p.quoted()}}
+}
+
+// Serves implements Operation.
+func (r *hourglass) Serves(w Wanted) (Misfit, bool) { return sewn(w) }

@@ -76,3 +76,9 @@ func (r *logs) Seams() (l measure.Surd, ok bool) {
 	}
 	return r.p.batches(l)
 }
+
+// Wants implements Operation.
+func (r *logs) Wants() []Want { return nil }
+
+// Serves implements Operation.
+func (r *logs) Serves(w Wanted) (Misfit, bool) { return sewn(w) }

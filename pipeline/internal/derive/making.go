@@ -22,6 +22,10 @@ type Operation interface {
 	// Trims is what it is trimmed to, where the plan says so, and what from:
 	// width and height, where they are said apart. None of a part of unknown size.
 	Trims() []Trimming
+	// Wants are the parts that it takes, where they have to be of a kind.
+	Wants() []Want
+	// Serves tells whether its part is what is wanted, and what it is instead.
+	Serves(Wanted) (Misfit, bool)
 }
 
 // OnRuler is a length that somebody has to find on a ruler.

@@ -120,3 +120,9 @@ func (r *mosaic) Seamed() []Seamed { return nil }
 
 // Trims implements Operation.
 func (r *mosaic) Trims() []Trimming { return nil }
+
+// Wants implements Operation: of whatever shape, its pieces need only fit.
+func (r *mosaic) Wants() []Want { return nil }
+
+// Serves implements Operation.
+func (r *mosaic) Serves(w Wanted) (Misfit, bool) { return sewn(w) }

@@ -28,3 +28,9 @@ func (r *notDerived) Seamed() []Seamed { return nil }
 
 // Trims implements Operation.
 func (r *notDerived) Trims() []Trimming { return nil }
+
+// Wants implements Operation.
+func (r *notDerived) Wants() []Want { return nil }
+
+// Serves implements Operation: what it would be is not known.
+func (r *notDerived) Serves(Wanted) (Misfit, bool) { return Misfit{}, true }

@@ -167,6 +167,14 @@ func (r *recut) Seamed() []Seamed { return nil }
 // Trims implements Operation.
 func (r *recut) Trims() []Trimming { return nil }
 
+// Wants implements Operation.
+func (r *recut) Wants() []Want {
+	return []Want{{Part: r.op.Part, To: FourSided, By: r.p.quoted()}}
+}
+
+// Serves implements Operation.
+func (r *recut) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
 // loop is a strip set sewn into a loop, cut into rings and opened.
 type loop struct {
 	op plan.Loop
@@ -200,6 +208,14 @@ func (r *loop) Seamed() []Seamed {
 
 // Trims implements Operation.
 func (r *loop) Trims() []Trimming { return nil }
+
+// Wants implements Operation.
+func (r *loop) Wants() []Want {
+	return []Want{{Part: r.op.Set, To: WholeSet, By: "loop " + r.p.quoted()}}
+}
+
+// Serves implements Operation.
+func (r *loop) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
 
 // chain is strips sewn end to end and folded.
 type chain struct {
@@ -242,3 +258,9 @@ func (r *chain) Seamed() []Seamed {
 
 // Trims implements Operation.
 func (r *chain) Trims() []Trimming { return nil }
+
+// Wants implements Operation.
+func (r *chain) Wants() []Want { return nil }
+
+// Serves implements Operation.
+func (r *chain) Serves(w Wanted) (Misfit, bool) { return sewn(w) }

@@ -34,3 +34,15 @@ func (r *rows) Seamed() []Seamed { return nil }
 
 // Trims implements Operation.
 func (r *rows) Trims() []Trimming { return nil }
+
+// Wants implements Operation.
+func (r *rows) Wants() []Want {
+	var all []Want
+	for _, row := range r.op.Rows {
+		all = append(all, standing(r.p.quoted(), row, InRow)...)
+	}
+	return all
+}
+
+// Serves implements Operation.
+func (r *rows) Serves(w Wanted) (Misfit, bool) { return sewn(w) }

@@ -29,3 +29,11 @@ func (r *setting) Seamed() []Seamed { return nil }
 
 // Trims implements Operation.
 func (r *setting) Trims() []Trimming { return nil }
+
+// Wants implements Operation.
+func (r *setting) Wants() []Want {
+	return standing(r.p.quoted(), gridCells(r.op.Grid), FourSided)
+}
+
+// Serves implements Operation.
+func (r *setting) Serves(w Wanted) (Misfit, bool) { return sewn(w) }

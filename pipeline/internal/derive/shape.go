@@ -250,6 +250,24 @@ func (r *shape) Seamed() []Seamed { return nil }
 // Trims implements Operation.
 func (r *shape) Trims() []Trimming { return nil }
 
+// Wants implements Operation.
+func (r *shape) Wants() []Want {
+	if !r.op.Set.Given() {
+		return nil
+	}
+	return []Want{{Part: r.op.Set, To: WholeSet, By: "shape " + r.p.quoted()}}
+}
+
+// Serves implements Operation.
+func (r *shape) Serves(w Wanted) (Misfit, bool) {
+	m := Misfit{Loose: r.op.Kind.Noun(), Sewn: "sew it into a mosaic and name that"}
+	if r.op.Kind.Triangular() {
+		m.Sewn = "sew the triangles into rows and name those"
+		return m, w == InRow
+	}
+	return m, false
+}
+
 // template is a piece cut round a template.
 type template struct {
 	unitRoom
@@ -264,3 +282,9 @@ func (o *opening) Template(op plan.Template) {
 
 // Seams implements Operation: it is only cut.
 func (r *template) Seams() (l measure.Surd, ok bool) { return l, true }
+
+// Wants implements Operation.
+func (r *template) Wants() []Want { return nil }
+
+// Serves implements Operation.
+func (r *template) Serves(w Wanted) (Misfit, bool) { return sewn(w) }

@@ -30,3 +30,9 @@ func (r *wholeStrip) Seamed() []Seamed { return nil }
 
 // Trims implements Operation.
 func (r *wholeStrip) Trims() []Trimming { return nil }
+
+// Wants implements Operation.
+func (r *wholeStrip) Wants() []Want { return nil }
+
+// Serves implements Operation.
+func (r *wholeStrip) Serves(w Wanted) (Misfit, bool) { return sewn(w) }

@@ -60,3 +60,17 @@ func (r *stripSet) Seamed() []Seamed {
 
 // Trims implements Operation.
 func (r *stripSet) Trims() []Trimming { return nil }
+
+// Wants implements Operation.
+func (r *stripSet) Wants() []Want { return nil }
+
+// Serves implements Operation.
+func (r *stripSet) Serves(w Wanted) (Misfit, bool) {
+	if w == WholeSet {
+		return Misfit{Segment: r.op.Segment}, !r.op.Segment.Given()
+	}
+	if r.op.Angle.Given() {
+		return Misfit{Loose: "segment cut at an angle", Sewn: "sew it into a mosaic and name that"}, false
+	}
+	return sewn(w)
+}

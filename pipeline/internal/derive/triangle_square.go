@@ -52,3 +52,24 @@ func (r *triangleSquare) Trims() []Trimming {
 	}
 	return []Trimming{{r.op.Trim, r.p.Triangle.Untrimmed}}
 }
+
+// Wants implements Operation.
+func (r *triangleSquare) Wants() []Want {
+	to := HalvedOnce
+	if len(r.op.Of) == 4 {
+		to = HalvedTwice
+	}
+	var all []Want
+	for _, of := range r.op.Of {
+		all = append(all, Want{Part: of, To: to, By: r.p.quoted()})
+	}
+	return all
+}
+
+// Serves implements Operation.
+func (r *triangleSquare) Serves(w Wanted) (Misfit, bool) {
+	if w == HalfSquareUnit {
+		return Misfit{}, len(r.op.Of) == 2
+	}
+	return sewn(w)
+}

@@ -34,3 +34,11 @@ func (r *trim) Trims() []Trimming {
 	}
 	return []Trimming{{r.op.Width, of.Width}, {r.op.Height, of.Height}}
 }
+
+// Wants implements Operation.
+func (r *trim) Wants() []Want {
+	return []Want{{Part: r.op.Part, To: FourSided, By: r.p.quoted()}}
+}
+
+// Serves implements Operation.
+func (r *trim) Serves(w Wanted) (Misfit, bool) { return sewn(w) }

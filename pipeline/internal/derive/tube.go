@@ -39,3 +39,15 @@ func (r *tube) Trims() []Trimming {
 	}
 	return []Trimming{{r.op.Trim, r.p.Tube.Side()}}
 }
+
+// Wants implements Operation.
+func (r *tube) Wants() []Want {
+	var all []Want
+	for _, set := range r.op.Sets {
+		all = append(all, Want{Part: set, To: WholeSet, By: "tube " + r.p.quoted()})
+	}
+	return all
+}
+
+// Serves implements Operation.
+func (r *tube) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
