@@ -31,7 +31,7 @@ const rightPlan = `{
   },
   "layout": { "grid": { "rows": 3, "columns": 4, "blocks": [["plain", { "part": "plain", "turn": 90 }]] } },
   "sizes": { "small": {} },
-  "printed": { "small": { "finished": ["16 1/2", "12 1/2"], "parts": { "plain": 12 }, "fabric": { "sky": "1/2 yd" } } }
+  "printed": { "small": { "finished": ["16 1/2", "12 1/2"], "parts": { "plain": 12 }, "strips": { "plain": 2 }, "fabric": { "sky": "1/2 yd" } } }
 }`
 
 func wrongPlans() []wrong {
@@ -71,7 +71,7 @@ func wrongPlans() []wrong {
     "petal": { "template": { "fabric": "sky", "box": ["3", "4"], "area": 9.5 } }
   }`, `"parts": { "cut": { "fabric": "sky", "square": "4 1/2" } }`,
 			`schema/wrong-type /parts: what stands in "parts" has names, and here is one without: "cut" is a key of what is named -> give it a name: "parts": { "plain": { "cut": { "fabric": "sky", "square": "4 1/2" } } }`},
-		{"type", `"printed": { "small": { "finished": ["16 1/2", "12 1/2"], "parts": { "plain": 12 }, "fabric": { "sky": "1/2 yd" } } }`, `"printed": { "finished": ["16 1/2", "12 1/2"] }`,
+		{"type", `"printed": { "small": { "finished": ["16 1/2", "12 1/2"], "parts": { "plain": 12 }, "strips": { "plain": 2 }, "fabric": { "sky": "1/2 yd" } } }`, `"printed": { "finished": ["16 1/2", "12 1/2"] }`,
 			`schema/wrong-type /printed: what stands in "printed" has names, and here is one without: "finished" is a key of what is named -> give it a name: "printed": { "throw": { "finished": ["16 1/2", "12 1/2"] } }`},
 		{"required", `"units": "in", `, ``,
 			`schema/missing : "units" is missing from the plan -> add "units"`},
@@ -129,12 +129,22 @@ func wrongPlans() []wrong {
 			`schema/missing /parts/loop/tube/tip: "beyond" is missing from "tip" of "tube" -> add "beyond"`},
 		{"const", `"format": 1`, `"format": 2`,
 			`schema/not-allowed /format: "format" is 2; wanted: 1 -> write 1`},
-		{"const", `"small": { "finished": ["16 1/2", "12 1/2"], "parts": { "plain": 12 }, "fabric": { "sky": "1/2 yd" } }`, `"small": "none"`,
+		{"const", `"small": { "finished": ["16 1/2", "12 1/2"], "parts": { "plain": 12 }, "strips": { "plain": 2 }, "fabric": { "sky": "1/2 yd" } }`, `"small": "none"`,
 			`schema/not-allowed /printed/small: "small" of "printed" is "none"; wanted: "not printed" or an object in braces -> write "not printed" or { "finished": ["60", "72"] }`},
 		{"minimum", `"rows": 3`, `"rows": 0`,
 			`schema/out-of-range /layout/grid/rows: "rows" of "grid" is 0; the least is 1`},
 		{"maximum", `"rows": 3`, `"rows": 201`,
 			`schema/out-of-range /layout/grid/rows: "rows" of "grid" is 201; the most is 200`},
+		{"type", `"strips": { "plain": 2 }`, `"strips": { "plain": "2" }`,
+			`schema/wrong-type /printed/small/strips/plain: "plain" of "strips" is "2"; wanted: a whole number, an object in braces or a list in square brackets -> leave out the quotation marks`},
+		{"required", `"strips": { "plain": 2 }`, `"strips": { "plain": { "width": "4 1/2" } }`,
+			`schema/missing /printed/small/strips/plain: "count" is missing from "plain" of "strips" -> add "count"`},
+		{"additionalProperties", `"strips": { "plain": 2 }`, `"strips": { "plain": [{ "count": 2, "wide": "4 1/2" }] }`,
+			`schema/unknown-key /printed/small/strips/plain/0/wide: there is no "wide" in item 1 of "plain" of "strips" -> write "width"`},
+		{"minItems", `"strips": { "plain": 2 }`, `"strips": { "plain": [] }`,
+			`schema/out-of-range /printed/small/strips/plain: "plain" of "strips" has 0 items; the least is 1`},
+		{"propertyNames", `"strips": { "plain": 2 }`, `"strips": { "Plain strips": 2 }`,
+			`schema/not-allowed /printed/small/strips/Plain strips: "Plain strips" cannot be a name in "strips" of "small"; wanted: 1 to 32 lower-case letters, digits and hyphens, with a letter first -> write "plain-strips"`},
 		{"exclusiveMinimum", `"area": 9.5`, `"area": 0`,
 			`schema/out-of-range /parts/petal/template/area: "area" of "template" is 0; it must be more than 0`},
 		{"minLength", `"title": "Tea Cosy"`, `"title": ""`,

@@ -47,9 +47,10 @@ type Pass struct {
 
 	check *Check
 	found []found
-	kits  map[*derive.Size][]packed // worked out once for all rules that ask
-
-	followed map[*derive.Size][]stopped // the same
+	// Worked out once for all rules that ask.
+	kits     map[*derive.Size][]packed
+	slacks   map[*derive.Size]slack
+	followed map[*derive.Size][]stopped
 }
 
 // Finding is what a rule reports.

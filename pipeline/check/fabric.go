@@ -12,9 +12,9 @@ import (
 
 var fabricChecks = []Check{
 	{
-		Rule: "fabric/generous", Level: diag.Note, Since: "0.1.0", Scope: Size,
+		Rule: "fabric/generous", Level: diag.Warning, Lesser: diag.Note, Since: "0.1.0", Scope: Size,
 		Summary: "the printed length is more than is needed, rounded up as the shop cuts it",
-		Why:     "The customer pays for what is left over, and a kit costs more than it need. 1 1/2 yd printed where 33 in are needed is half a yard too much at every sale.",
+		Why:     "The customer pays for what is left over, and a kit costs more than it need. 1 1/2 yd printed where 33 in are needed is half a yard too much at every sale: a note. More than twice the need, and by more than 1 yd (1 m), is hardly meant: 11 1/4 yd for 1 1/4 is a warning.",
 		Fix:     "print the shorter length, or state the studio's cushion in the fabric",
 		Run:     eachPrintedCloth(generous),
 	},
@@ -47,9 +47,9 @@ var fabricChecks = []Check{
 		Run:     eachPrintedPack(packShort),
 	},
 	{
-		Rule: "fabric/packs-over", Level: diag.Note, Since: "0.1.0", Scope: Size,
+		Rule: "fabric/packs-over", Level: diag.Warning, Lesser: diag.Note, Since: "0.1.0", Scope: Size,
 		Summary: "more packs are printed than are needed",
-		Why:     "Where 36 strips of a 40-strip roll are used, a second roll is bought to lie in a drawer.",
+		Why:     "Where 36 strips of a 40-strip roll are used, a second roll is bought to lie in a drawer: a note. More than twice as many as are needed, and by more than one, is hardly meant: 120 for 3 is a warning.",
 		Fix:     "print as many packs as are needed",
 		Run:     eachPrintedPack(packsOver),
 	},
@@ -205,13 +205,9 @@ func percent(share plan.Percent) string {
 }
 
 func generous(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
-	most := p.mostAsked(f)
+	most, even := p.mostAsked(f)
 	if said.Length.Length <= most.Buy || !p.Size.SureOfCloth(f) {
 		return
-	}
-	even := ""
-	if most != f {
-		even = ", even " + p.article(most)
 	}
 	message := fmt.Sprintf("the pattern prints %s of %q and %s is enough%s: %s takes %s",
 		p.asPrinted(said), f.Role.Text, p.shopped(most.Buy), even, method(most), p.breakdown(most))
@@ -222,23 +218,37 @@ func generous(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	} else if f.Cushion > 0 {
 		message += fmt.Sprintf(", and the cushion is %s", p.length(f.Cushion))
 	}
-	p.Report(said.At, Finding{Message: message, Hint: hint, About: cloth(f)})
+	p.Report(said.At, Finding{
+		Level:   surplus(said.Length.Length, most.Buy, surplusCloth(p.Plan.Units)),
+		Message: message, Hint: hint, About: cloth(f),
+	})
 }
 
 // mostAsked is the fabric as a pattern may ask most of it without being generous:
-// as it is reckoned, at the careful width, or as an article that is sold.
-func (p *Pass) mostAsked(f *derive.Fabric) *derive.Fabric {
-	most := f
-	ask := func(other *derive.Fabric) {
+// as it is reckoned, at the careful width, with slack in the strips, cut as the
+// printed strips say, or as an article that is sold. It says in which of these
+// it asks most.
+func (p *Pass) mostAsked(f *derive.Fabric) (most *derive.Fabric, even string) {
+	most = f
+	ask := func(other *derive.Fabric, how string) {
 		if other != nil && other.Err == nil && other.Buy > most.Buy {
-			most = other
+			most, even = other, ", even "+how
+		}
+	}
+	article := func(s *derive.Size) {
+		if other := s.Fabric(f.Role.Text); other != nil {
+			ask(other, p.article(other))
 		}
 	}
 	if careful, hopes := p.hopesFor(f); hopes {
-		ask(atWidth(p.Size, f, careful).Fabric(f.Role.Text))
+		article(atWidth(p.Size, f, careful))
 	}
+	for _, s := range p.withSlack() {
+		ask(s.Fabric(f.Role.Text), "with room to straighten the strips")
+	}
+	ask(p.laidAsPrinted(f), "cut as the strips are printed")
 	for _, w := range p.wardrobe() {
-		ask(w.Fabric(f.Role.Text))
+		article(w.Size)
 	}
-	return most
+	return most, even
 }

@@ -140,7 +140,8 @@ func atQuarter(s *derive.Size, f *derive.Fabric, long measure.Length) *derive.Fa
 }
 
 // mostPacks is the precut of which a pattern may print most packs without printing
-// too many: as it is, of the careful size, or as it is sold in a colourway.
+// too many: as it is, of the careful size, with slack in the strips, cut as the
+// printed strips say, or as it is sold in a colourway.
 func (p *Pass) mostPacks(f *derive.Fabric) *derive.Fabric {
 	most := f
 	ask := func(other *derive.Fabric) {
@@ -151,6 +152,10 @@ func (p *Pass) mostPacks(f *derive.Fabric) *derive.Fabric {
 	if careful, hopes := p.carefulQuarter(f); hopes {
 		ask(atQuarter(p.Size, f, careful))
 	}
+	for _, s := range p.withSlack() {
+		ask(s.Fabric(f.Role.Text))
+	}
+	ask(p.laidAsPrinted(f))
 	for _, w := range p.wardrobe() {
 		ask(w.Fabric(f.Role.Text))
 	}

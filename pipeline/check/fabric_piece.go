@@ -187,6 +187,7 @@ func packsOver(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 		return
 	}
 	p.Report(said.At, Finding{
+		Level: surplus(int64(said.N), most.Packs, surplusPacks),
 		Message: fmt.Sprintf("the pattern prints %s of %q; the %s needed are in %s", count(said.N, "pack"), f.Role.Text,
 			count(most.Sheets.Count, "piece"), count(int(most.Packs), "pack")),
 		Hint:  "print " + count(int(most.Packs), "pack"),

@@ -65,13 +65,14 @@ type joinedLength struct {
 	joins  plan.Joins
 	strips derive.Joined
 	cut    measure.Length
-	apart  string // why the strips are not one joined length, and how many that takes
+	apart  string    // why the strips are not one joined length, and how many that takes
+	label  plan.Text // under which they are counted
 }
 
 // joinedBorder is a border's strips. Only strips that are all joined into one
 // give a length to compare with.
 func joinedBorder(b derive.Border) joinedLength {
-	j := joinedLength{b.Said.Name.Text, fmt.Sprintf("border %q", b.Said.Name.Text), b.Said.Name.At, b.Said.Joins, b.Strips, b.Cut, ""}
+	j := joinedLength{b.Said.Name.Text, fmt.Sprintf("border %q", b.Said.Name.Text), b.Said.Name.At, b.Said.Joins, b.Strips, b.Cut, "", b.Said.Name}
 	switch {
 	case b.Along != nil:
 		j.strips = derive.Joined{Need: b.Needed, Count: 4, OK: true}
@@ -99,21 +100,33 @@ func (p *Pass) joinedLengths() []joinedLength {
 		}
 	}
 	if b := s.Binding; b != nil && b.Bias == nil && s.Fabric(b.Said.Fabric.Text) != nil {
-		all = append(all, joinedLength{"binding", "the binding", b.Said.Cut.At, b.Said.Joins, b.Strips, b.Said.Cut.Length, ""})
+		all = append(all, joinedLength{"binding", "the binding", b.Said.Cut.At, b.Said.Joins, b.Strips, b.Said.Cut.Length, "", plan.Text{Text: "binding", At: b.Said.At}})
 	}
 	if b := s.Sleeve; b != nil && b.Depth.Sign() > 0 && s.Fabric(b.Said.Fabric.Text) != nil {
-		all = append(all, joinedLength{"sleeve", "the sleeve", b.Said.Cut.At, plan.Straight, b.Strips, b.Said.Cut.Length, ""})
+		all = append(all, joinedLength{"sleeve", "the sleeve", b.Said.Cut.At, plan.Straight, b.Strips, b.Said.Cut.Length, "", plan.Text{Text: "sleeve", At: b.Said.At}})
 	}
 	return all
 }
 
-// saidStrips is the printed number of a joined length's strips. A part of
-// the same name takes precedence.
+// joined is the joined length of a name; its strips are not OK where there is
+// none.
+func (p *Pass) joined(name string) joinedLength {
+	for _, j := range p.joinedLengths() {
+		if j.name == name {
+			return j
+		}
+	}
+	return joinedLength{}
+}
+
+// saidStrips is the printed number of all of a joined length's strips. A part
+// of the same name takes precedence.
 func (p *Pass) saidStrips(j joinedLength) (plan.PrintedCount, bool) {
 	if p.Size.Of.Printed == nil || !j.strips.OK || p.Size.Of.Part(j.name) != nil {
 		return plan.PrintedCount{}, false
 	}
-	return printedFor(p.Size.Of.Printed.Strips, j.name)
+	all := p.allStrips(j.name)
+	return all, all.Given()
 }
 
 func borderShort(p *Pass) {

@@ -2,11 +2,10 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
-	"yardproof/pipeline/internal/piecing"
-	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
 
@@ -70,6 +69,44 @@ func printedPerSet(p *Pass) {
 	})
 }
 
+// batches is how many sets, tubes or strips of a part there may be: as many as
+// are needed, and as many as that is with slack.
+func (p *Pass) batches(part *derive.Part) []int64 {
+	var all []int64
+	for _, s := range p.withSlack() {
+		if q := s.Part(part.Name.Text); q != nil {
+			all = append(all, q.Batches())
+		}
+	}
+	return all
+}
+
+// batched is how many there must be of something that is counted.
+type batched struct {
+	needed int64
+	group  int64   // so many belong together, and an incomplete group is for family yield
+	strips int64   // strips in each
+	right  []int64 // numbers that are right too
+}
+
+// tooFewOrMany reports a printed count below what is needed, and with less
+// weight one above it. A count that leaves an incomplete group over, of strips
+// to a set or sets to a tube, is left to the rules of family yield; one that
+// leaves slack where the strips give none is right.
+func (p *Pass) tooFewOrMany(said plan.PrintedCount, b batched, f Finding) {
+	switch n := int64(said.N); {
+	case n < b.needed:
+	case n > b.needed && n%b.group == 0:
+		f.Level = surplus(n*b.strips, b.needed*b.strips, surplusStrips)
+		if f.Level == diag.Note && slices.Contains(b.right, n) {
+			return
+		}
+	default:
+		return
+	}
+	p.Report(said.At, f)
+}
+
 // yieldSaid compares what a tube or set is printed to give. What follows from
 // it begins with about.
 func (p *Pass) yieldSaid(part *derive.Part, said plan.PrintedCount, y derive.Yield, from, piece string, about Subject) {
@@ -84,6 +121,9 @@ func (p *Pass) yieldSaid(part *derive.Part, said plan.PrintedCount, y derive.Yie
 		About: about, Root: true,
 	}
 	if n < y.Each {
+		if p.slackSaid(part, n, y) {
+			return
+		}
 		f.Level = diag.Note
 		f.Message = fmt.Sprintf("the pattern prints %s from each %s of %q; %s of it give %d", count(said.N, piece), from,
 			part.Name.Text, p.length(y.Length), y.Each)
@@ -91,21 +131,33 @@ func (p *Pass) yieldSaid(part *derive.Part, said plan.PrintedCount, y derive.Yie
 	p.Report(said.At, f)
 }
 
+// slackSaid tells whether a printed yield below what comes from a set or tube
+// leaves slack on purpose: the last piece would leave nothing to straighten the
+// ends, and so many as are printed are enough at that yield.
+func (p *Pass) slackSaid(part *derive.Part, n int64, y derive.Yield) bool {
+	if y.Slack() >= slackWanted(p.Plan.Units) {
+		return false
+	}
+	if batches := p.printedBatches(part); batches > 0 {
+		return batches*n >= part.Needed
+	}
+	return n == y.Each-1
+}
+
 func printedSets(p *Pass) {
 	p.eachPrinted(func(s *plan.Printed) []plan.PrintedCount { return s.Sets }, func(part *derive.Part, said plan.PrintedCount) {
 		if part.Set == nil {
 			return
 		}
-		f := Finding{
+		b := batched{part.Set.Count, 1, int64(len(part.Set.Strips)), p.batches(part)}
+		if p.makesTubes(part) {
+			b.group = 2
+		}
+		p.tooFewOrMany(said, b, Finding{
 			Message: fmt.Sprintf("the pattern prints %s of %q; %d are needed", count(said.N, "strip set"), part.Name.Text, part.Set.Count) + p.forWhat(part),
 			Hint:    fmt.Sprintf("print %d", part.Set.Count),
 			About:   takes(part),
-		}
-		if p.makesTubes(part) {
-			p.tooFewOrMany(said, part.Set.Count, 2, f)
-			return
-		}
-		p.tooFewOrMany(said, part.Set.Count, 1, f)
+		})
 	})
 }
 
@@ -131,136 +183,14 @@ func printedTubes(p *Pass) {
 		if part.Tube == nil {
 			return
 		}
-		p.tooFewOrMany(said, part.Tube.Count, 1, Finding{
+		strips := len(part.Tube.Sets[0].Set.Strips) + len(part.Tube.Sets[1].Set.Strips)
+		p.tooFewOrMany(said, batched{part.Tube.Count, 1, int64(strips), p.batches(part)}, Finding{
 			Message: fmt.Sprintf("the pattern prints %s of %q; %d are needed for %s at %d a tube", count(said.N, "tube"), part.Name.Text,
 				part.Tube.Count, count(int(part.Needed), "square"), part.Tube.Yield.Each),
 			Hint:  fmt.Sprintf("print %d", part.Tube.Count),
 			About: takes(part.Tube.Sets[0]),
 		})
 	})
-}
-
-// tooFewOrMany reports a printed count below what is needed, and as a note
-// one above it. A count that leaves an incomplete group over, of strips to a
-// set or sets to a tube, is left to the rules of family yield.
-func (p *Pass) tooFewOrMany(said plan.PrintedCount, needed, group int64, f Finding) {
-	switch n := int64(said.N); {
-	case n < needed:
-	case n > needed && n%group == 0:
-		f.Level = diag.Note
-	default:
-		return
-	}
-	p.Report(said.At, f)
-}
-
-func printedStripCounts(p *Pass) {
-	p.eachPrinted(func(s *plan.Printed) []plan.PrintedCount { return s.Strips }, func(part *derive.Part, said plan.PrintedCount) {
-		switch part.Operation.(type) {
-		case plan.StripSet:
-			each := int64(len(part.Set.Strips))
-			p.tooFewOrMany(said, part.Set.Count*each, each, Finding{
-				Message: fmt.Sprintf("the pattern prints %s for %q; %s of %d strips take %d", count(said.N, "strip"), part.Name.Text,
-					count(int(part.Set.Count), "strip set"), each, part.Set.Count*each),
-				Hint:  fmt.Sprintf("print %d", part.Set.Count*each),
-				About: takes(part),
-			})
-		case plan.Chain:
-			p.tooFewOrMany(said, part.Chain.Joined.Count, 1, Finding{
-				Message: fmt.Sprintf("the pattern prints %s for %q; %d give the %s that are needed", count(said.N, "strip"), part.Name.Text,
-					part.Chain.Joined.Count, part.Chain.Joined.Need.Format(p.Plan.Units)),
-				Hint:  fmt.Sprintf("print %d", part.Chain.Joined.Count),
-				About: takes(part),
-			})
-		case plan.Shape:
-			p.tooFewOrMany(said, part.Shape.Count, 1, Finding{
-				Message: fmt.Sprintf("the pattern prints %s for %q; %s at %d a strip take %d", count(said.N, "strip"), part.Name.Text,
-					count(int(part.Needed), "piece"), part.Shape.Yield.Each, part.Shape.Count),
-				Hint:  fmt.Sprintf("print %d", part.Shape.Count),
-				About: takes(part),
-			})
-		case plan.WholeStrip:
-			p.tooFewOrMany(said, part.Needed, 1, Finding{
-				Message: fmt.Sprintf("the pattern prints %s for %q; the layout calls for %d", count(said.N, "strip"), part.Name.Text, part.Needed),
-				Hint:    fmt.Sprintf("print %d", part.Needed),
-				About:   takes(part),
-			})
-		case plan.Cut, plan.HalfSquares, plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare, plan.Logs, plan.Template:
-			p.stripsOfPieces(part, said)
-		}
-	})
-	p.joinedTooMany()
-}
-
-// stripsOfPieces compares with the strips that the pieces take: as few as the
-// better way to lie takes, as many as the worse does.
-func (p *Pass) stripsOfPieces(part *derive.Part, said plan.PrintedCount) {
-	var least, most, pieces int64
-	for _, f := range p.Size.Fabrics {
-		for _, n := range f.Needs {
-			if n.Strip || n.For.Text != part.Name.Text {
-				continue
-			}
-			few, many := stripsFor(f, n)
-			if few == 0 {
-				return // fits in no way
-			}
-			least, most, pieces = least+few, most+many, pieces+n.Count
-		}
-	}
-	f := Finding{
-		Message: fmt.Sprintf("the pattern prints %s for %q; %s take %d", count(said.N, "strip"), part.Name.Text, count(int(pieces), "piece"), least),
-		Hint:    fmt.Sprintf("print %d", least),
-		About:   takes(part),
-	}
-	if int64(said.N) < least {
-		p.Report(said.At, f)
-	} else if int64(said.N) > most {
-		f.Level = diag.Note
-		p.Report(said.At, f)
-	}
-}
-
-// stripsFor is how many strips of their own the pieces take, in the way that
-// takes the fewest and in the one that takes the most; 0 when they fit in
-// none.
-func stripsFor(f *derive.Fabric, n derive.Need) (few, many int64) {
-	width, height := f.Width, measure.Length(0)
-	if f.Form == plan.Precut {
-		width, height = f.StripLength().Length, f.StripWidth().Length
-	}
-	try := func(across, along measure.Length) {
-		each := piecing.PerStrip(width, across)
-		if each == 0 || height > 0 && along > height {
-			return
-		}
-		strips := piecing.Batches(n.Count, each)
-		if few == 0 || strips < few {
-			few = strips
-		}
-		many = max(many, strips)
-	}
-	try(n.Across, n.Along)
-	if f.Turnable(n) {
-		try(n.Along, n.Across)
-	}
-	return few, many
-}
-
-// joinedTooMany notes more strips of a border or the binding than their
-// length takes; too few are for family finish.
-func (p *Pass) joinedTooMany() {
-	for _, j := range p.joinedLengths() {
-		if said, ok := p.saidStrips(j); ok && int64(said.N) > j.strips.Count {
-			p.Report(said.At, Finding{
-				Level: diag.Note,
-				Message: fmt.Sprintf("the pattern prints %s for %s; %d give the %s that are needed", count(said.N, "strip"), j.what,
-					j.strips.Count, j.strips.Need.Format(p.Plan.Units)),
-				Hint:  fmt.Sprintf("print %d", j.strips.Count),
-				About: Subject{Kind: derive.Finish, Name: j.name},
-			})
-		}
-	}
 }
 
 func printedLeft(p *Pass) {
@@ -278,7 +208,7 @@ func printedLeft(p *Pass) {
 		}
 		left := packs*int64(f.Pack.N) - int64(f.Sheets.Count)
 		n := int64(said.N)
-		if left < 0 || n == left {
+		if left < 0 || n == left || p.leftWithSlack(f, packs, n) {
 			continue // too few packs are fabric/pack-short's to report
 		}
 		finding := Finding{
@@ -292,4 +222,12 @@ func printedLeft(p *Pass) {
 		}
 		p.Report(said.At, finding)
 	}
+}
+
+// leftWithSlack tells whether so many pieces are left of the packs where the
+// printed figures leave slack in the sets.
+func (p *Pass) leftWithSlack(f *derive.Fabric, packs, n int64) bool {
+	return slices.ContainsFunc(p.withSlack(), func(s *derive.Size) bool {
+		return n == packs*int64(f.Pack.N)-int64(s.Fabric(f.Role.Text).Sheets.Count)
+	})
 }

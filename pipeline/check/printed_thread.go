@@ -20,9 +20,9 @@ var threadChecks = []Check{
 		Run:     noStitchClass,
 	},
 	{
-		Rule: "printed/thread", Level: diag.Error, Since: "0.1.0", Scope: Size,
-		Summary: "the printed thread is less than the seams take",
-		Why:     "A lockstitch figure in an overlock plan is seven times short: 2,020 in of seam take about 148 m in class 301 and about 1,003 m in class 514, waste included. So do yards printed as metres leave the last seams without thread.",
+		Rule: "printed/thread", Level: diag.Error, Lesser: diag.Note, Since: "0.1.0", Scope: Size,
+		Summary: "the printed thread is less than the seams take, or far more",
+		Why:     "A lockstitch figure in an overlock plan is seven times short: 2,020 in of seam take about 148 m in class 301 and about 1,003 m in class 514, waste included. So do yards printed as metres leave the last seams without thread. More than a spool too much (the plan's own, or 100 m) is a note, and a warning where it is more than twice the need.",
 		Fix:     "print what the seams take, with waste, for the stitch class that sews them",
 		Run:     printedThread,
 	},
@@ -57,13 +57,19 @@ func printedThread(p *Pass) {
 		if _, ok := piecing.StitchClassOf(l.Of.Text); !ok {
 			continue // reference/unknown-printed
 		}
-		p.threadShort(thread, l)
+		p.threadSaid(thread, l)
 	}
 }
 
-func (p *Pass) threadShort(t *derive.Thread, said plan.PrintedLength) {
+// smallSpool is what a small spool holds, where the plan does not say what its
+// thread is bought on. Common practice, no source.
+const smallSpool = 100 * measure.Metre
+
+// threadSaid compares a printed length of thread. Thread is bought by the
+// spool, so that one more than is needed is no surplus.
+func (p *Pass) threadSaid(t *derive.Thread, said plan.PrintedLength) {
 	var need, seam measure.Surd
-	figures := ""
+	figures, spool := "", measure.Length(0)
 	for _, use := range t.Uses {
 		if use.Class != said.Of.Text {
 			continue
@@ -73,11 +79,22 @@ func (p *Pass) threadShort(t *derive.Thread, said plan.PrintedLength) {
 		if use.RatioFrom == piecing.Estimate && !use.Own {
 			figures += " (an estimate)"
 		}
+		for _, n := range use.Needs {
+			spool = max(spool, n.Holds)
+		}
 	}
-	if said.Surd().Cmp(need) >= 0 {
+	if spool == 0 {
+		spool = smallSpool
+	}
+	enough := need.CeilTo(measure.Tick)
+	level := diag.Error
+	if over := said.Length.Length - enough; over > spool {
+		level = surplus(said.Length.Length, enough, spool)
+	} else if over >= 0 {
 		return
 	}
 	p.Report(said.At, Finding{
+		Level: level,
 		Message: fmt.Sprintf("the pattern prints %s of thread for stitch class %s; %s of seam take %s, at %s and with waste", p.threadAsPrinted(said),
 			said.Of.Text, seam.Format(p.Plan.Units), metresOf(need), figures),
 		Hint: "print " + metresOf(need.CeilTo(measure.Metre).Surd()) + " or more, by position",

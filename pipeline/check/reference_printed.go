@@ -99,23 +99,62 @@ func (p *Pass) printedPart(under string, of plan.Text, fits func(plan.Operation)
 	}
 }
 
-// printedStrips may also be about borders and the binding.
-func (p *Pass) printedStrips(counts []plan.PrintedCount) {
+// printedStrips may also be about borders, the binding and the layout's own
+// pieces.
+func (p *Pass) printedStrips(counts []plan.PrintedStrips) {
 	s := p.Size.Of
 	names := partNames(s)
 	for _, b := range s.Layout.Borders {
 		names = append(names, b.Name.Text)
 	}
 	names = append(names, joinedFinish(s)...)
-	for _, c := range counts {
+	for _, name := range settingStrips {
+		if _, ok := settingLabel(s.Layout.Setting, name); ok {
+			names = append(names, name)
+		}
+	}
+	for i, c := range counts {
 		part := p.Size.Part(c.Of.Text)
+		if i > 0 && counts[i-1].Of == c.Of {
+			p.printedStripsOf(c)
+			continue
+		}
 		switch {
 		case part != nil && !isCut(part.Operation):
 			p.strayFigure("strips", c.Of, "names a part that is not cut from fabric", "write the figure under what is cut")
-		case part == nil && p.border(c.Of.Text) == nil && !slices.Contains(joinedFinish(s), c.Of.Text):
-			p.strayFigure("strips", c.Of, "names no part or border of the plan, nor its binding or sleeve of strips", writeName(c.Of.Text, names))
+		case part == nil && slices.Contains(settingStrips, c.Of.Text) && !slices.Contains(names, c.Of.Text):
+			p.strayFigure("strips", c.Of, "is of a layout that has such pieces, and this one has none", "remove it, or write the figure under what is cut")
+		case part == nil && !slices.Contains(names, c.Of.Text):
+			p.strayFigure("strips", c.Of, "names no part or border of the plan, nor its binding or sleeve of strips, sashing or setting squares", writeName(c.Of.Text, names))
+		default:
+			p.printedStripsOf(c)
 		}
 	}
+}
+
+// printedStripsOf is about the fabric that strips are said to be cut from.
+func (p *Pass) printedStripsOf(c plan.PrintedStrips) {
+	if !c.Fabric.Given() {
+		return
+	}
+	roles := p.stripRoles(c.Of.Text)
+	switch {
+	case p.Size.Fabric(c.Fabric.Text) == nil:
+		p.strayFigure("strips", c.Fabric, "names no fabric of the plan", writeName(c.Fabric.Text, roles))
+	case len(roles) > 0 && !slices.Contains(roles, c.Fabric.Text):
+		p.strayFigure("strips", c.Fabric, fmt.Sprintf("is no fabric that %q is cut from", c.Of.Text), writeName(c.Fabric.Text, roles))
+	}
+}
+
+// stripRoles are the fabrics that something is cut from, as far as they are
+// known.
+func (p *Pass) stripRoles(name string) []string {
+	c, _ := p.stripsSaid(plan.PrintedStrips{Of: plan.Text{Text: name}, Each: true})
+	var roles []string
+	for _, f := range c.fabrics {
+		roles = append(roles, f.Fabric.Role.Text)
+	}
+	return roles
 }
 
 // joinedFinish are the parts of the finish that are joined strips: a bias

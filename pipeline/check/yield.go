@@ -22,7 +22,7 @@ var yieldChecks = []Check{
 	{
 		Rule: "yield/no-slack", Level: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "a yield holds only if the strips are cut without losing half an inch",
-		Why:     "Sixteen segments of 2 1/2 in need all of a 40-in strip. One cut to straighten the end, and there are fifteen, and a strip set is missing. Common practice, no source, for the half inch.",
+		Why:     "Sixteen segments of 2 1/2 in need all of a 40-in strip. One cut to straighten the end, and there are fifteen, and a strip set is missing. A pattern that prints fewer from each set, a set more or the cloth for one leaves that room. Common practice, no source, for the half inch.",
 		Fix:     "cut smaller segments, allow for another strip set, or ask for wider fabric and say so",
 		Run:     noSlack,
 	},
@@ -115,9 +115,9 @@ func yieldNone(p *Pass) {
 
 func noSlack(p *Pass) {
 	wanted := slackWanted(p.Plan.Units)
-	for _, part := range p.Size.Parts {
+	for _, part := range p.slack().printed.Parts {
 		y, ok := pieces(part)
-		if !ok || part.Needed == 0 || !p.Size.Sure(countOf(part)) || y.yield.Each == 0 || y.yield.Slack() >= wanted {
+		if !ok || part.Needed == 0 || !p.Size.Sure(countOf(part)) || y.yield.Each == 0 || y.yield.Slack() >= wanted || p.leavesSlack(part) {
 			continue
 		}
 		if y.yield.Each > 1 && piecing.Batches(part.Needed, y.yield.Each-1) == y.count {
@@ -178,8 +178,8 @@ func stripsLeftOver(p *Pass) {
 		return
 	}
 	for _, part := range p.Size.Parts {
-		said, ok := printedFor(p.Size.Of.Printed.Strips, part.Name.Text)
-		if !ok || part.Set == nil || !p.Size.Sure(countOf(part)) {
+		said := p.allStrips(part.Name.Text)
+		if !said.Given() || part.Set == nil || !p.Size.Sure(countOf(part)) {
 			continue
 		}
 		n := int64(len(part.Set.Strips))
@@ -211,8 +211,7 @@ func setsLeftOver(p *Pass) {
 		if !ok || !p.Size.Sure(countOf(t.Sets[0])) {
 			continue
 		}
-		strips, _ := printedFor(p.Size.Of.Printed.Strips, t.Sets[0].Name.Text)
-		fromStrips, _ := piecing.Groups(int64(strips.N), int64(len(t.Sets[0].Set.Strips)))
+		fromStrips, _ := piecing.Groups(int64(p.allStrips(t.Sets[0].Name.Text).N), int64(len(t.Sets[0].Set.Strips)))
 		if int64(said.N) < t.Sets[0].Needed || int64(said.N) == fromStrips {
 			continue // too few, which printed/sets says, or what the printed strips make
 		}

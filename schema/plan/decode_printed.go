@@ -20,7 +20,7 @@ func (r *reader) printed(n *jsontree.Node) (*Printed, source.Range) {
 	p.Rounding = r.lengthOr(n, "rounding", positive, r.defaults.FinishedRounding)
 	p.Measures = r.printedSizes(n.Get("measures"))
 	p.Parts = printedCounts(n.Get("parts"))
-	p.Strips = printedCounts(n.Get("strips"))
+	p.Strips = r.printedStrips(n.Get("strips"))
 	p.Sets = printedCounts(n.Get("sets"))
 	p.Tubes = printedCounts(n.Get("tubes"))
 	p.PerTube = printedCounts(n.Get("per_tube"))
@@ -47,6 +47,32 @@ func printedCounts(n *jsontree.Node) []PrintedCount {
 		counts = append(counts, PrintedCount{Text{m.Key, m.KeyRange}, count(m.Value)})
 	}
 	return counts
+}
+
+// printedStrips reads a number of strips, an object that says which they are,
+// or a list of those.
+func (r *reader) printedStrips(n *jsontree.Node) []PrintedStrips {
+	var all []PrintedStrips
+	for _, m := range members(n) {
+		of := Text{m.Key, m.KeyRange}
+		switch m.Value.Kind {
+		case jsontree.Number:
+			all = append(all, PrintedStrips{Of: of, Count: count(m.Value)})
+		case jsontree.Object:
+			all = append(all, r.someStrips(of, m.Value))
+		}
+		for _, item := range items(m.Value) {
+			all = append(all, r.someStrips(of, item))
+		}
+	}
+	return all
+}
+
+func (r *reader) someStrips(of Text, n *jsontree.Node) PrintedStrips {
+	return PrintedStrips{
+		Of: of, Count: count(n.Get("count")), Each: yes(n.Get("each")),
+		Fabric: text(n.Get("fabric")), Width: r.length("width", n.Get("width"), positive),
+	}
 }
 
 func (r *reader) printedLengths(n *jsontree.Node) []PrintedLength {

@@ -13,7 +13,7 @@ type Printed struct {
 	Rounding Length // what the printed finished size is rounded to
 	Measures []PrintedSize
 	Parts    []PrintedCount  // how many of a part are made
-	Strips   []PrintedCount  // strips to cut for a part, a border, or "binding"
+	Strips   []PrintedStrips // strips to cut for a part, a border, the binding and the like
 	Sets     []PrintedCount  // strip sets to sew, by strip set
 	Tubes    []PrintedCount  // tubes to sew, by tube
 	PerTube  []PrintedCount  // squares a tube
@@ -34,6 +34,20 @@ type PrintedCount struct {
 	Of Text
 	Count
 }
+
+// PrintedStrips is how many strips the pattern says to cut for something, as
+// far as it says which: all of them, those of one fabric or width, or so many
+// of each fabric.
+type PrintedStrips struct {
+	Of Text
+	Count
+	Each   bool   // so many of each fabric
+	Fabric Text   // absent where it is not named
+	Width  Length // that they are cut; absent where it is not printed
+}
+
+// Whole tells whether the count is simply of all strips.
+func (s PrintedStrips) Whole() bool { return !s.Each && !s.Fabric.Given() && !s.Width.Given() }
 
 // PrintedLength is a printed length about something named.
 type PrintedLength struct {

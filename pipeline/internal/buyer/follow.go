@@ -132,8 +132,3 @@ func figure(what What, counts []plan.PrintedCount, name string, least int64) Fig
 	}
 	return Figure{}
 }
-
-// strips finds the printed number of a thing's strips.
-func (r *reader) strips(name string, least int64) Figure {
-	return figure(StripsOf, r.said.Strips, name, least)
-}

@@ -67,7 +67,12 @@ func (r *reader) border(name string) *derive.Border {
 func (r *reader) step(f *derive.Fabric, n derive.Need) step {
 	s := step{need: n, enough: n.Count}
 	p := r.size.Part(n.For.Text)
+	some, width := r.some(f, n)
 	switch {
+	case some.Printed() && n.Strip && some.N >= n.Count:
+		s.raise(some)
+	case some.Printed() && !n.Strip && width > 0:
+		s.stripsOfWidth(f, some, width)
 	case p != nil && r.sets[p] != nil:
 		r.stripsOfSet(&s, r.sets[p])
 	case p != nil && p.Set != nil: // not sure

@@ -14,7 +14,11 @@ func (s *Size) Again(of *plan.Size) *Size { return With(s.solver, s.Plan, of) }
 
 // With is Of with a solver that may remember answers.
 func With(solver Solver, p *plan.Plan, size *plan.Size) *Size {
-	s := &Size{Plan: p, Of: size, solver: solver, byName: map[string]*Part{}, byFabric: map[string]*Fabric{}, users: map[string][]*Part{}}
+	return derived(solver, p, size, nil)
+}
+
+func derived(solver Solver, p *plan.Plan, size *plan.Size, most map[string]int64) *Size {
+	s := &Size{Plan: p, Of: size, solver: solver, most: most, byName: map[string]*Part{}, byFabric: map[string]*Fabric{}, users: map[string][]*Part{}}
 	for i := range size.Fabrics {
 		f := &Fabric{Fabric: &size.Fabrics[i], solver: solver, printed: printedLength(size, size.Fabrics[i].Role.Text)}
 		f.Width = shrunk(f.UsableWidth.Length, f.ShrinkWidth)
@@ -24,6 +28,7 @@ func With(solver Solver, p *plan.Plan, size *plan.Size) *Size {
 	s.order()
 	for _, p := range s.Parts {
 		s.measure(p)
+		s.allow(p)
 		s.note(p)
 	}
 	s.layTop()

@@ -103,13 +103,13 @@ func (s *Size) measureSet(p *Part, op plan.StripSet) {
 // the length of set that it takes.
 func (set *Set) slant(c piecing.Slant) {
 	length := func(n int64) measure.Length { return c.LengthFor(n).CeilTo(measure.Tick) }
-	n := c.PerStrip(set.Length)
-	set.Slant, set.Cut = &c, &Yield{Each: n, Length: set.Length, Used: length(n), Next: length(n + 1)}
+	y := newYield(c.PerStrip(set.Length), set.Length, length)
+	set.Slant, set.Cut = &c, &y
 }
 
 func segments(l, segment measure.Length) *Yield {
-	n := piecing.PerStrip(l, segment)
-	return &Yield{Each: n, Length: l, Used: measure.Length(n) * segment, Next: measure.Length(n+1) * segment}
+	y := newYield(piecing.PerStrip(l, segment), l, func(n int64) measure.Length { return measure.Length(n) * segment })
+	return &y
 }
 
 func (s *Size) measureTube(p *Part, op plan.Tube) {
@@ -124,8 +124,7 @@ func (s *Size) measureTube(p *Part, op plan.Tube) {
 		t.Beyond = seam
 	}
 	length, ears := min(a.Set.Length, b.Set.Length), op.Ends == plan.EarsKept
-	n := t.Tube.Yield(length, ears)
-	t.Yield = Yield{Each: n, Length: length, Used: t.LengthFor(n, ears), Next: t.LengthFor(n+1, ears)}
+	t.Yield = newYield(t.Tube.Yield(length, ears), length, func(n int64) measure.Length { return t.LengthFor(n, ears) })
 	p.Tube, p.Bias = t, true
 	p.Known = t.Height() > 0 && a.Set.Width == b.Set.Width
 	p.Box = square(t.Side())

@@ -47,8 +47,7 @@ func (s *Size) measureShape(p *Part, op plan.Shape) {
 	if !op.Kind.Triangular() {
 		p.Box = shape.Cut
 	}
-	n := perStrip(l)
-	shape.Yield = Yield{Each: n, Length: l, Used: shape.length(n), Next: shape.length(n + 1)}
+	shape.Yield = newYield(perStrip(l), l, shape.length)
 }
 
 // shapeFrom is what a shape is cut from, and how long that is; nil where it is

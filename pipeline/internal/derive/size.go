@@ -26,6 +26,7 @@ type Size struct {
 	byFabric map[string]*Fabric
 	users    map[string][]*Part // the parts that are made of a part
 	solver   Solver
+	most     map[string]int64        // pieces that are taken from one set, tube, loop or strip, by part; see Allowing
 	thread   *Thread                 // once asked for
 	works    map[string]*report.Work // told so far, by what they are about
 	ways     []*Size                 // once asked for
@@ -75,6 +76,13 @@ type Yield struct {
 	Length measure.Length // usable length there is
 	Used   measure.Length // the shortest length that gives Each
 	Next   measure.Length // the shortest length that gives one more
+
+	lengthFor func(n int64) measure.Length // the shortest length that gives n
+}
+
+// newYield is the yield of a length that gives n pieces.
+func newYield(n int64, length measure.Length, lengthFor func(n int64) measure.Length) Yield {
+	return Yield{Each: n, Length: length, Used: lengthFor(n), Next: lengthFor(n + 1), lengthFor: lengthFor}
 }
 
 // Slack is how much shorter the strips may be before a piece is lost.

@@ -1,0 +1,271 @@
+package derive
+
+import (
+	"slices"
+
+	"yardproof/pipeline/internal/cutting"
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// StripWay is one way of cutting all strips that something takes of one
+// fabric: how many of each width.
+type StripWay struct {
+	Strips []StripCount // by width, each once
+	// Shared tells that pieces of several lengths are cut from the same strips;
+	// otherwise each size has strips of its own.
+	Shared bool
+}
+
+// StripCount is strips of one width.
+type StripCount struct {
+	Width measure.Length
+	Count int64
+}
+
+// Total is the number of strips of every width.
+func (w StripWay) Total() int64 {
+	sum := int64(0)
+	for _, c := range w.Strips {
+		sum += c.Count
+	}
+	return sum
+}
+
+// At is the number of strips of a width, 0 where there are none.
+func (w StripWay) At(width measure.Length) int64 {
+	for _, c := range w.Strips {
+		if c.Width == width {
+			return c.Count
+		}
+	}
+	return 0
+}
+
+func (w *StripWay) add(width measure.Length, count int64) {
+	for i := range w.Strips {
+		if w.Strips[i].Width == width {
+			w.Strips[i].Count += count
+			return
+		}
+	}
+	w.Strips = append(w.Strips, StripCount{width, count})
+}
+
+// FabricStrips is the ways of cutting what something takes of one fabric: the
+// first is the plain method's.
+type FabricStrips struct {
+	Fabric *Fabric
+	Pieces int64 // that are cut from the strips; 0 of strips that are used whole
+	Ways   []StripWay
+}
+
+// StripWays is how the strips of a part, a border, the binding or the like may
+// be cut, by fabric. There are none where a piece fits in no way.
+func (s *Size) StripWays(of plan.Text) []FabricStrips {
+	var all []FabricStrips
+	for _, f := range s.Fabrics {
+		var needs []Need
+		for _, n := range f.Needs {
+			if n.For == of && n.Count > 0 {
+				needs = f.collect(needs, n)
+			}
+		}
+		if len(needs) == 0 {
+			continue
+		}
+		fs := FabricStrips{Fabric: f, Ways: f.stripWays(needs)}
+		if fs.Ways == nil {
+			return nil
+		}
+		for _, n := range needs {
+			if !n.Strip && !n.First {
+				fs.Pieces += n.Count
+			}
+		}
+		all = append(all, fs)
+	}
+	return all
+}
+
+// collect adds a need to others, together with one for pieces of the same size.
+func (f *Fabric) collect(needs []Need, n Need) []Need {
+	for i, m := range needs {
+		same := m.Across == n.Across && m.Along == n.Along
+		turned := f.Turnable(n) && f.Turnable(m) && m.Across == n.Along && m.Along == n.Across
+		if m.Strip == n.Strip && m.First == n.First && m.Fixed == n.Fixed && (same || turned) {
+			needs[i].Count += n.Count
+			return needs
+		}
+	}
+	return append(needs, n)
+}
+
+// lie is how all pieces of a need lie in their strips.
+type lie struct {
+	across, along measure.Length // extent along the strip, and the strip's width
+}
+
+// stripWays lists the ways once each, nil where a piece fits in none:
+//
+//   - each size as the plain method lays it, from strips of its own;
+//   - all sizes as the plan gives them, and all turned;
+//   - all from strips of one width that is a side of each of them, apart and
+//     with lengths sharing strips, the fewest that were found;
+//   - as the packed layout has them, where the pattern prints that one.
+//
+// Logs and the like, of several sizes with one side in common, are cut from
+// strips of that width (common practice, no source), so that turning them all
+// is no way for them.
+func (f *Fabric) stripWays(needs []Need) []StripWay {
+	lies := make([][]lie, len(needs))
+	for i, n := range needs {
+		if lies[i] = f.lies(n); lies[i] == nil {
+			return nil
+		}
+	}
+	var ways []StripWay
+	add := func(pick func(i int) lie) {
+		if w := f.ownWay(needs, pick); !slices.ContainsFunc(ways, w.equal) {
+			ways = append(ways, w)
+		}
+	}
+	add(func(i int) lie { return f.plainLie(needs[i], lies[i]) })
+	common := commonWidths(needs, lies)
+	for _, w := range common {
+		add(func(i int) lie { l, _ := lieAlong(lies[i], w); return l })
+		if shared, ok := f.sharedWay(needs, lies, w); ok && !slices.ContainsFunc(ways, shared.equal) {
+			ways = append(ways, shared)
+		}
+	}
+	if len(common) == 0 || len(needs) == 1 {
+		add(func(i int) lie { return lies[i][0] })
+		add(func(i int) lie { return lies[i][len(lies[i])-1] })
+	}
+	if f.Form == plan.Yardage && f.Cuts == plan.PackedCuts {
+		if w := f.packedWay(needs); !slices.ContainsFunc(ways, w.equal) {
+			ways = append(ways, w)
+		}
+	}
+	return ways
+}
+
+func (w StripWay) equal(v StripWay) bool {
+	return len(w.Strips) == len(v.Strips) && !slices.ContainsFunc(w.Strips, func(c StripCount) bool { return v.At(c.Width) != c.Count })
+}
+
+// lies are the ways a need's pieces may lie in a strip, as given first; nil
+// where they fit in none.
+func (f *Fabric) lies(n Need) []lie {
+	if n.Strip || n.First {
+		width := n.Along
+		if n.First {
+			width = n.Across // cut along the cloth, each by itself
+		}
+		return []lie{{0, width}}
+	}
+	length, height := f.stripLength(), measure.Length(0)
+	if f.Form == plan.Precut {
+		height = f.StripWidth().Length
+	}
+	var all []lie
+	try := func(across, along measure.Length) {
+		if across > 0 && across <= length && (height == 0 || along <= height) {
+			all = append(all, lie{across, along})
+		}
+	}
+	try(n.Across, n.Along)
+	if f.Turnable(n) && n.Across != n.Along {
+		try(n.Along, n.Across)
+	}
+	return all
+}
+
+// plainLie is how the plain method lays a size: in the fewest inches, and at
+// equal inches in the wider strips; see [cutting.Plain].
+func (f *Fabric) plainLie(n Need, lies []lie) lie {
+	best := lies[0]
+	for _, l := range lies[1:] {
+		here, there := l.along*measure.Length(f.own(n, l)), best.along*measure.Length(f.own(n, best))
+		if here < there || here == there && l.along > best.along {
+			best = l
+		}
+	}
+	return best
+}
+
+// own is how many strips of their own a need's pieces take.
+func (f *Fabric) own(n Need, l lie) int64 {
+	if l.across == 0 {
+		return n.Count
+	}
+	return piecing.Batches(n.Count, piecing.PerStrip(f.stripLength(), l.across))
+}
+
+// ownWay cuts each size from strips of its own.
+func (f *Fabric) ownWay(needs []Need, pick func(i int) lie) StripWay {
+	var w StripWay
+	for i, n := range needs {
+		l := pick(i)
+		w.add(l.along, f.own(n, l))
+	}
+	return w
+}
+
+// commonWidths are the widths of strip in which every piece may lie, of pieces
+// of several sizes.
+func commonWidths(needs []Need, lies [][]lie) []measure.Length {
+	var common []measure.Length
+	if len(needs) < 2 {
+		return nil
+	}
+	for _, l := range lies[0] {
+		in := func(of []lie) bool { _, ok := lieAlong(of, l.along); return ok && of[0].across > 0 }
+		if !slices.Contains(common, l.along) && !slices.ContainsFunc(lies, func(of []lie) bool { return !in(of) }) {
+			common = append(common, l.along)
+		}
+	}
+	return common
+}
+
+func lieAlong(lies []lie, width measure.Length) (lie, bool) {
+	for _, l := range lies {
+		if l.along == width {
+			return l, true
+		}
+	}
+	return lie{}, false
+}
+
+// sharedWay cuts all from strips of one width, lengths mixed, in the fewest
+// strips that were found.
+func (f *Fabric) sharedWay(needs []Need, lies [][]lie, width measure.Length) (StripWay, bool) {
+	p := cutting.Problem{Cloth: cutting.Cloth{Width: f.stripLength()}}
+	for i, n := range needs {
+		l, _ := lieAlong(lies[i], width)
+		p.Pieces = append(p.Pieces, cutting.Piece{Name: n.For.Text, Across: l.across, Along: width, Count: int(n.Count)})
+	}
+	r, err := f.solver.Strips(p, 0)
+	if err != nil {
+		return StripWay{}, false
+	}
+	w := StripWay{Shared: true}
+	w.add(width, int64(r.Length/width))
+	return w, true
+}
+
+// packedWay counts the strips of the printed layout in which the pieces lie.
+func (f *Fabric) packedWay(needs []Need) StripWay {
+	w := StripWay{Shared: true}
+	pieces, strips := f.split()
+	in := func(name string) bool { return name == needs[0].For.Text }
+	for _, row := range f.Layout.Rows {
+		if row.Strip >= 0 && in(strips[row.Strip].Name) ||
+			slices.ContainsFunc(row.Cuts, func(c cutting.Cut) bool { return in(pieces[c.Piece].Name) }) ||
+			slices.ContainsFunc(row.Parts, func(p cutting.Part) bool { return in(strips[p.Strip].Name) }) {
+			w.add(row.Height, int64(row.Repeat))
+		}
+	}
+	return w
+}
