@@ -139,8 +139,8 @@ func TestFieldSaysAboutAndTheUnit(t *testing.T) {
 		cell       report.Cell
 		unit, want string
 	}{
-		{third, "yd", "about 0.333"},
-		{third, "", "about 0.333 yd"},
+		{third, "yd", "about 0.334"},
+		{third, "", "about 0.334 yd"},
 		{report.F(27*measure.Inch, measure.In), "yd", "0.75"},
 		{report.F(110*measure.Centimetre, measure.Cm), "m", "1.1"},
 		{report.L(measure.Root2().MulInt(int64(6*measure.Inch)), measure.In), "in", "about 8.4853"},

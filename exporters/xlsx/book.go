@@ -295,7 +295,7 @@ func stored(c report.Cell) any {
 	case c.Kind == report.Count:
 		return c.Int
 	case (c.Kind == report.Length || c.Kind == report.Fabric) && figure.IsNumber(c):
-		return figure.Measured(c).MulInt(int64(measure.Inch)).Float(measure.In)
+		return shown(c).MulInt(int64(measure.Inch)).Float(measure.In)
 	}
 	if value := figure.Value(c); value != nil {
 		f, _ := value.Float64()

@@ -90,12 +90,23 @@ func fractionFormat(value *big.Rat) string {
 }
 
 // about shows a rounded length or fabric.
-func about(c report.Cell) string {
-	places := 3
+func about(c report.Cell) string { return literal("about ") + decimals(aboutPlaces(c)) }
+
+func aboutPlaces(c report.Cell) int {
 	if c.Kind == report.Length && c.Unit == measure.In {
-		places = 4
+		return 4
 	}
-	return literal("about ") + decimals(places)
+	return 3
+}
+
+// shown is the number of a length or fabric cell. One that is shown rounded is the
+// rounded one, unless formulas go on from it: a spreadsheet rounds to the nearest,
+// and what is to be cut must not be shown as less.
+func shown(c report.Cell) measure.Surd {
+	if c.Input || c.Name != "" || measured(c) != about(c) {
+		return figure.Measured(c)
+	}
+	return figure.Shown(c, aboutPlaces(c))
 }
 
 func decimals(places int) string {

@@ -65,7 +65,7 @@ func (p *Pass) shelf(w worn, role, sku string) (there string) {
 			case g.Form == plan.Precut && pieces >= g.Packs && pieces > 0:
 				there = fmt.Sprintf("on hand there is stock for some kits: %d, of which one takes %d", pieces, g.Packs)
 			case g.Form == plan.Yardage && len(lengths) > 0 && slices.Max(lengths) >= g.Length:
-				there = fmt.Sprintf("the longest piece on hand is %s, and one kit takes %s", p.length(slices.Max(lengths)), p.shopped(g.Length))
+				there = fmt.Sprintf("the longest piece on hand is %s, and one kit takes %s", p.there(slices.Max(lengths)), p.shopped(g.Length))
 			}
 		}
 	})
@@ -103,7 +103,7 @@ func (p *Pass) unserved(w worn, role string, next plan.Price) string {
 	case f.Err != nil:
 		return fmt.Sprintf("it is %s, and a piece does not fit in any way", p.article(f))
 	case f.Zone(limit) < min(own.Zone(limit), derive.Comfortable):
-		return fmt.Sprintf("it is %s and takes %s, and %s", p.article(f), p.length(f.Gross), says)
+		return fmt.Sprintf("it is %s and takes %s, and %s", p.article(f), p.needs(f.Gross), says)
 	}
 	return ""
 }

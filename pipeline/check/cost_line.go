@@ -79,7 +79,7 @@ func (s supplied) noPlan() source.Problem {
 	const rule = "cost/bolt-shortfall"
 	if long, ok := errors.AsType[*bolts.TooLong](s.Err); ok {
 		return s.problem(rule, "have a longer bolt offered, or put less into the kit", "a kit of %s takes %s of %s in one piece, and the longest bolt holds %s",
-			s.kit(long.Want), long.Needs.Format(s.unit()), s.SKU, long.Longest.Format(s.unit()))
+			s.kit(long.Want), long.Needs.AsCut(s.unit()), s.SKU, long.Longest.AsThere(s.unit()))
 	}
 	if order, ok := errors.AsType[*bolts.Unorderable](s.Err); ok {
 		return s.problem(rule, "correct bolt, minimum or multiple in the price list", "no number of bolts of %s (%s) makes an order of at least %s that is a multiple of %s",

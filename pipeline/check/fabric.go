@@ -75,9 +75,9 @@ func cloth(f *derive.Fabric) Subject { return Subject{Kind: derive.Cloth, Name: 
 func (p *Pass) shopped(l measure.Length) string {
 	sold := measure.FormatFabric(l, p.Plan.Units)
 	if strings.HasPrefix(sold, "about ") {
-		return p.length(l)
+		return p.needs(l)
 	}
-	return fmt.Sprintf("%s (%s)", sold, p.length(l))
+	return fmt.Sprintf("%s (%s)", sold, p.needs(l))
 }
 
 // asPrinted prints a length of fabric as the plan writes it, and what it
@@ -130,7 +130,7 @@ func impossible(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 		return
 	}
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("%s; its pieces, laid edge to edge with nothing lost, take %s", p.printedShort(f, said), p.length(f.Bound)),
+		Message: fmt.Sprintf("%s; its pieces, laid edge to edge with nothing lost, take %s", p.printedShort(f, said), p.there(f.Bound)),
 		Hint:    "print " + p.enough(f),
 		About:   cloth(f),
 	})
@@ -170,17 +170,17 @@ func method(f *derive.Fabric) string {
 func (p *Pass) breakdown(f *derive.Fabric) string {
 	var terms []string
 	if f.Layout.Length > 0 {
-		terms = append(terms, p.length(f.Layout.Length)+" of strips")
+		terms = append(terms, p.needs(f.Layout.Length)+" of strips")
 	}
 	if f.Panels > 0 {
-		terms = append(terms, p.length(f.Panels)+" of backing")
+		terms = append(terms, p.needs(f.Panels)+" of backing")
 	}
 	cut := f.Layout.Length + f.Panels
 	squaring := f.Net - cut
 	if squaring > 0 {
-		terms = append(terms, p.length(squaring)+" for squaring up")
+		terms = append(terms, p.needs(squaring)+" for squaring up")
 	}
-	text := p.length(f.Gross) + ": " + inWords(terms)
+	text := p.needs(f.Gross) + ": " + inWords(terms)
 	if len(terms) == 1 && f.Gross == f.Net {
 		text = terms[0]
 	}
@@ -216,7 +216,7 @@ func generous(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 		message = fmt.Sprintf("the pattern prints %s of %q and nothing is cut from it in this size", p.asPrinted(said), f.Role.Text)
 		hint = "remove the figure"
 	} else if f.Cushion > 0 {
-		message += fmt.Sprintf(", and the cushion is %s", p.length(f.Cushion))
+		message += fmt.Sprintf(", and the cushion is %s", p.needs(f.Cushion))
 	}
 	p.Report(said.At, Finding{
 		Level:   surplus(said.Length.Length, most.Buy, surplusCloth(p.Plan.Units)),

@@ -72,7 +72,7 @@ func articleStrips(p *Pass, w worn) {
 		p.Report(articlePlace(own, f), Finding{
 			Message: fmt.Sprintf("%s%q is %s, and takes %s where the instructions cut %d; the printed %s holds them", w.way, f.Role.Text, p.article(f),
 				count(f.Layout.Strips(), "strip"), own.Layout.Strips(), p.asPrinted(said)),
-			Hint:    "say so to its buyers, or sell an article of at least " + p.length(own.UsableWidth.Length),
+			Hint:    "say so to its buyers, or sell an article of at least " + p.needs(own.UsableWidth.Length),
 			Related: []Related{{said.At, "what is printed"}},
 		})
 	}
@@ -91,9 +91,9 @@ func (p *Pass) articleCloth(w worn, said plan.PrintedLength) {
 		return
 	}
 	takes := "a piece does not fit in any way"
-	hint := "sell an article of at least " + p.length(own.UsableWidth.Length)
+	hint := "sell an article of at least " + p.needs(own.UsableWidth.Length)
 	if f.Err == nil {
-		takes = fmt.Sprintf("it takes %s", p.length(f.Gross))
+		takes = fmt.Sprintf("it takes %s", p.needs(f.Gross))
 		hint = fmt.Sprintf("print %s, or %s", p.enough(f), hint)
 	}
 	if f.UsableWidth.Length == own.UsableWidth.Length {
@@ -111,9 +111,9 @@ func holds(f *derive.Fabric, length measure.Length) bool { return f.Err == nil &
 
 // article says what counts of an article.
 func (p *Pass) article(f *derive.Fabric) string {
-	text := p.length(f.UsableWidth.Length) + " wide"
+	text := p.there(f.UsableWidth.Length) + " wide"
 	if f.Repeat.Length > 0 {
-		text += " with a repeat of " + p.length(f.Repeat.Length)
+		text += " with a repeat of " + p.needs(f.Repeat.Length)
 	}
 	return text
 }

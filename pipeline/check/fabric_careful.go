@@ -70,7 +70,7 @@ func wideOnly(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	}
 	narrow := atWidth(p.Size, f, careful)
 	n := narrow.Fabric(f.Role.Text)
-	why := p.length(n.Gross)
+	why := p.needs(n.Gross)
 	switch {
 	case n.Err != nil:
 		why = "a piece is too long"
@@ -81,7 +81,7 @@ func wideOnly(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	}
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("the pattern prints %s of %q; at a usable width of %s it takes %s, at the careful %s %s",
-			p.asPrinted(said), f.Role.Text, p.length(f.UsableWidth.Length), p.length(f.Gross), p.length(careful), why),
+			p.asPrinted(said), f.Role.Text, p.there(f.UsableWidth.Length), p.needs(f.Gross), p.there(careful), why),
 		Hint:  wideHint(p, n),
 		About: cloth(f),
 	})
@@ -110,7 +110,7 @@ func widthsDiffer(p *Pass) {
 			continue
 		}
 		p.Report(f.UsableWidth.At, Finding{
-			Message: fmt.Sprintf("%q is reckoned at a usable width of %s and %q at %s", f.Role.Text, p.length(w), first.Role.Text, p.length(first.UsableWidth.Length)),
+			Message: fmt.Sprintf("%q is reckoned at a usable width of %s and %q at %s", f.Role.Text, p.there(w), first.Role.Text, p.there(first.UsableWidth.Length)),
 			Hint:    fmt.Sprintf("reckon all at %s", p.length(min(w, first.UsableWidth.Length))),
 			Related: []Related{{first.Role.At, "the other fabric"}},
 		})

@@ -23,8 +23,8 @@ func pieceTooWide(p *Pass) {
 			}
 			p.Report(p.needAt(f, n), Finding{
 				Message: fmt.Sprintf("%q is cut %s, and %s of %q are usable%s%s", n.For.Text, p.pair(n.Across, n.Along),
-					p.length(f.Width), f.Role.Text, afterShrinkage(f), keepsItsWay(f)),
-				Hint:    fmt.Sprintf("sew it of two, or use fabric of which at least %s are usable", p.length(p.widthFor(f, n))),
+					p.there(f.Width), f.Role.Text, afterShrinkage(f), keepsItsWay(f)),
+				Hint:    fmt.Sprintf("sew it of two, or use fabric of which at least %s are usable", p.needs(p.widthFor(f, n))),
 				About:   Subject{Kind: derive.Geometry, Name: n.For.Text},
 				Root:    true,
 				Related: []Related{{f.Role.At, "the fabric"}},
@@ -112,7 +112,7 @@ func packPiece(p *Pass) {
 			told[at] = true
 			what := "is cut " + p.pair(n.Across, n.Along)
 			if n.Strip {
-				what = "takes strips cut " + p.length(n.Along) + " wide"
+				what = "takes strips cut " + p.needs(n.Along) + " wide"
 			}
 			p.Report(at, Finding{
 				Message: fmt.Sprintf("%q %s, and of a piece of %q %s are usable%s", n.For.Text, what,

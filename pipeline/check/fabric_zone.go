@@ -91,13 +91,13 @@ func (p *Pass) proof(f *derive.Fabric) string {
 	if packed.Status == cutting.Proved {
 		return "proved the shortest of its kind"
 	}
-	return "none below " + p.length(packed.Floor) + " is possible"
+	return "none below " + p.there(packed.Floor) + " is possible"
 }
 
 func tight(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; the plain method takes %s, and only the packed layout printed on sheet %q fits: %s with squaring up, %s",
-			p.printedCloth(f, said), p.breakdown(f), p.Size.CutList(), p.length(f.Packed().Gross), p.proof(f)),
+			p.printedCloth(f, said), p.breakdown(f), p.Size.CutList(), p.needs(f.Packed().Gross), p.proof(f)),
 		Hint:  fmt.Sprintf("print %s, or say \"cutting\": \"packed\" for %q and print its cut list", p.enough(f), f.Role.Text),
 		About: cloth(f),
 	})
@@ -106,7 +106,7 @@ func tight(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 func unsquared(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; %s takes %s, and even the shortest layout found leaves less than the %s for squaring up",
-			p.printedCloth(f, said), method(f), p.breakdown(f), p.length(f.SquaringUp.Length)),
+			p.printedCloth(f, said), method(f), p.breakdown(f), p.needs(f.SquaringUp.Length)),
 		Hint:  "print " + p.enough(f),
 		About: cloth(f),
 	})
@@ -115,7 +115,7 @@ func unsquared(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 func outOfStrips(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; %s takes %s, and no layout of strips%s takes less than %s, which is proved",
-			p.printedShort(f, said), method(f), p.atLeast(f)+p.length(f.Gross), wholeStrips(f), p.length(f.Packed().Floor)),
+			p.printedShort(f, said), method(f), p.atLeast(f)+p.needs(f.Gross), wholeStrips(f), p.there(f.Packed().Floor)),
 		Hint:  "print " + p.enough(f),
 		About: cloth(f),
 	})
@@ -142,7 +142,7 @@ func wholeStrips(f *derive.Fabric) string {
 func unsettled(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; the shortest layout of strips found takes %s, and none below %s is possible: whether the printed length is enough is not settled",
-			p.printedShort(f, said), p.length(f.Packed().Gross), p.length(f.Packed().Floor)),
+			p.printedShort(f, said), p.needs(f.Packed().Gross), p.there(f.Packed().Floor)),
 		Hint:  "print " + p.enough(f),
 		About: cloth(f),
 	})
@@ -175,5 +175,5 @@ func (p *Pass) overRun(saved measure.Length) string {
 	if kits == 0 {
 		return ""
 	}
-	return fmt.Sprintf("; over %d kits that saves %s", kits, measure.FormatFabric(saved*measure.Length(kits), p.Plan.Units))
+	return fmt.Sprintf("; over %d kits that saves %s", kits, measure.RoundedFabric(saved*measure.Length(kits), p.Plan.Units, measure.Down))
 }

@@ -162,8 +162,8 @@ func (p *Pass) joinedShort(j joinedLength) {
 	given := piecing.JoinedLength(int64(said.N), j.strips.Each, j.strips.Loss)
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("the pattern prints %s for %s; with %s joins they give %s, and %s are needed", count(said.N, "strip"), j.what,
-			joinWord(j.joins), p.length(given), j.strips.Need.Format(p.Plan.Units)),
-		Hint:  fmt.Sprintf("print %d, which give %s", j.strips.Count, p.length(j.strips.Length)),
+			joinWord(j.joins), p.there(given), j.strips.Need.AsCut(p.Plan.Units)),
+		Hint:  fmt.Sprintf("print %d, which give %s", j.strips.Count, p.there(j.strips.Length)),
 		About: Subject{Kind: derive.Finish, Name: j.name},
 		Root:  true,
 	})
@@ -187,7 +187,7 @@ func hopelessJoins(p *Pass) {
 		}
 		p.Report(j.at, Finding{
 			Message: fmt.Sprintf("%s needs %s of strips cut %s wide; a %s join costs %s and a strip is only %s long", j.what,
-				j.strips.Need.Format(p.Plan.Units), p.length(j.cut), joinWord(j.joins), p.length(j.strips.Loss), p.length(j.strips.Each)),
+				j.strips.Need.AsCut(p.Plan.Units), p.needs(j.cut), joinWord(j.joins), p.length(j.strips.Loss), p.there(j.strips.Each)),
 			Hint:  hint,
 			About: Subject{Kind: derive.Finish, Name: j.name},
 		})
@@ -211,7 +211,7 @@ func backingPanels(p *Pass) {
 		Related: []Related{{f.Role.At, "the fabric"}},
 	}
 	if f.Form == plan.Yardage {
-		finding.Message = fmt.Sprintf("the panels of the backing are %s wide and each seam between two takes %s of them", p.length(f.Width), p.length(2*b.Said.Seam.Length))
+		finding.Message = fmt.Sprintf("the panels of the backing are %s wide and each seam between two takes %s of them", p.there(f.Width), p.needs(2*b.Said.Seam.Length))
 		finding.Hint = fmt.Sprintf("make the seam less than %s, or use wider fabric", p.length(f.Width/2))
 	}
 	p.Report(b.Said.Fabric.At, finding)
@@ -253,12 +253,12 @@ func backingShort(p *Pass) {
 func (p *Pass) backingCloth(b *derive.Backing, f *derive.Fabric, said plan.PrintedLength) {
 	level, lacks := diag.Error, ""
 	if said.Length.Length >= f.Bare(0) {
-		level, lacks = diag.Warning, fmt.Sprintf(", which leaves less than the %s for squaring up", p.length(f.SquaringUp.Length))
+		level, lacks = diag.Warning, fmt.Sprintf(", which leaves less than the %s for squaring up", p.needs(f.SquaringUp.Length))
 	}
 	p.Report(said.At, Finding{
 		Level: level,
 		Message: fmt.Sprintf("the pattern prints %s of %q; the backing takes %s, %s of %s and %s for squaring up%s", p.asPrinted(said), f.Role.Text,
-			p.length(f.Gross), count(int(b.Panels), "panel"), b.Each.Format(p.Plan.Units), p.length(f.SquaringUp.Length), lacks),
+			p.needs(f.Gross), count(int(b.Panels), "panel"), b.Each.AsCut(p.Plan.Units), p.needs(f.SquaringUp.Length), lacks),
 		Hint:  "print " + p.enough(f),
 		About: Subject{Kind: derive.Finish, Name: "backing"},
 	})

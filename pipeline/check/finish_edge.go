@@ -88,11 +88,11 @@ func biasSquare(p *Pass) {
 	if b.Said.Square.Given() {
 		at, hint = b.Said.Square.At, "leave the square out to have one derived"
 		if larger, ok := p.largerSquare(b); ok {
-			hint = fmt.Sprintf("cut a square of %s", p.length(larger))
+			hint = fmt.Sprintf("cut a square of %s", p.needs(larger))
 		}
 	}
 	p.Report(at, Finding{
-		Message: fmt.Sprintf("%s; the binding needs %s", p.biasGives(b), b.Strips.Need.Format(p.Plan.Units)),
+		Message: fmt.Sprintf("%s; the binding needs %s", p.biasGives(b), b.Strips.Need.AsCut(p.Plan.Units)),
 		Hint:    hint, About: finishAbout("binding"),
 	})
 }
@@ -101,9 +101,9 @@ func biasSquare(p *Pass) {
 // area where that would have been enough.
 func (p *Pass) biasGives(b *derive.Binding) string {
 	u, bias := p.Plan.Units, b.Bias
-	text := "one square of " + p.length(bias.Square) + " gives "
+	text := "one square of " + p.needs(bias.Square) + " gives "
 	if bias.Squares != 1 {
-		text = "12 squares of " + p.length(bias.Square) + " give "
+		text = "12 squares of " + p.needs(bias.Square) + " give "
 	}
 	if b.Said.Kind == plan.ContinuousBias {
 		text += count(int(bias.Loops), "loop") + " of continuous bias, " + bias.Length.Format(u)
@@ -157,8 +157,8 @@ func bindingNarrow(p *Pass) {
 	}
 	p.Report(b.Said.Cut.At, Finding{
 		Message: fmt.Sprintf("%s-fold binding that finishes %s wide takes %s before anything is left for the edge's thickness and the overlap; it is cut %s",
-			fold, p.length(d), p.length(least), p.length(w)),
-		Hint: "cut it wider than " + p.length(least) + ", usually by at least " + p.length(least/4),
+			fold, p.length(d), p.needs(least), p.there(w)),
+		Hint: "cut it wider than " + p.needs(least) + ", usually by at least " + p.length(least/4),
 	})
 }
 
@@ -181,8 +181,8 @@ func sleeveFlat(p *Pass) {
 	seam := p.Size.Of.Seam.Allowance.Length
 	if l.Depth.Sign() <= 0 {
 		p.Report(l.Said.Cut.At, Finding{
-			Message: fmt.Sprintf("the sleeve is cut %s high and its seam takes %s: nothing is left", p.length(l.Said.Cut.Length), p.length(2*seam)),
-			Hint:    "cut it higher than " + p.length(2*seam), About: finishAbout("sleeve"),
+			Message: fmt.Sprintf("the sleeve is cut %s high and its seam takes %s: nothing is left", p.length(l.Said.Cut.Length), p.needs(2*seam)),
+			Hint:    "cut it higher than " + p.needs(2*seam), About: finishAbout("sleeve"),
 		})
 		return
 	}

@@ -235,8 +235,8 @@ func trianglesShort(p *Pass) {
 				why = fmt.Sprintf(" for points that float %s", o.Float.Format(p.Plan.Units))
 			}
 			p.Report(t.said.Square.At, Finding{
-				Message: fmt.Sprintf("the squares for the %s triangles are cut %s, %s; blocks of %s finished need %s%s", t.what, p.length(t.Cut),
-					timesCut(t.Halving), o.Block.Format(p.Plan.Units), t.Wanted.Format(p.Plan.Units), why),
+				Message: fmt.Sprintf("the squares for the %s triangles are cut %s, %s; blocks of %s finished need %s%s", t.what, p.needs(t.Cut),
+					timesCut(t.Halving), o.Block.Format(p.Plan.Units), t.Wanted.AsCut(p.Plan.Units), why),
 				Hint:  fmt.Sprintf("cut them %s", p.ruler(t.Wanted)),
 				About: p.aboutSetting(name), Root: true,
 			})

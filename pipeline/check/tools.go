@@ -173,6 +173,13 @@ func rulerSlides(p *Pass, part *derive.Part, f fit) {
 // length prints a length in the plan's unit.
 func (p *Pass) length(l measure.Length) string { return l.Format(p.Plan.Units) }
 
+// needs prints a length that is to be bought or cut, never less than it is.
+func (p *Pass) needs(l measure.Length) string { return l.AsCut(p.Plan.Units) }
+
+// there prints a length that there is or is to spare, or that nothing goes below:
+// never more than it is.
+func (p *Pass) there(l measure.Length) string { return l.AsThere(p.Plan.Units) }
+
 // ruler prints the least ruler that spans a length: up to the ruler's grid.
 func (p *Pass) ruler(x measure.Surd) string {
 	return p.length(x.CeilTo(p.rulerGrid()))

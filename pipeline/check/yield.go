@@ -105,8 +105,8 @@ func yieldNone(p *Pass) {
 		if y, ok := pieces(part); ok && y.yield.Each == 0 {
 			p.Report(y.at, Finding{
 				Message: fmt.Sprintf("%s %q is %s long and its first %s needs %s", y.from, part.Name.Text,
-					p.length(y.yield.Length), y.each, p.length(y.yield.Next)),
-				Hint:  "use strips of at least " + p.length(y.yield.Next),
+					p.there(y.yield.Length), y.each, p.needs(y.yield.Next)),
+				Hint:  "use strips of at least " + p.needs(y.yield.Next),
 				About: countOf(part), Root: true,
 			})
 		}
@@ -125,8 +125,8 @@ func noSlack(p *Pass) {
 		}
 		p.Report(y.at, Finding{
 			Message: fmt.Sprintf("%q needs %s from each %s: that takes %s of %s and leaves %s to straighten the ends",
-				part.Name.Text, count(int(y.yield.Each), y.each), y.from, p.length(y.yield.Used), p.length(y.yield.Length), p.rest(y.yield.Slack())),
-			Hint:  fmt.Sprintf("allow for %d a %s, or for %s more length", y.yield.Each-1, y.from, p.length(wanted-y.yield.Slack())),
+				part.Name.Text, count(int(y.yield.Each), y.each), y.from, p.needs(y.yield.Used), p.there(y.yield.Length), p.rest(y.yield.Slack())),
+			Hint:  fmt.Sprintf("allow for %d a %s, or for %s more length", y.yield.Each-1, y.from, p.needs(wanted-y.yield.Slack())),
 			About: countOf(part),
 		})
 	}
@@ -137,7 +137,7 @@ func (p *Pass) rest(l measure.Length) string {
 	if l == 0 {
 		return "nothing"
 	}
-	return p.length(l)
+	return l.AsThere(p.Plan.Units)
 }
 
 func earsLost(p *Pass) {
@@ -156,7 +156,7 @@ func earsLost(p *Pass) {
 		}
 		p.Report(part.Name.At, Finding{
 			Message: fmt.Sprintf("a tube of %q gives %d squares at %s with the outer dog ears given up and %d with whole triangles",
-				part.Name.Text, t.Yield.Each, p.length(t.Yield.Length), kept),
+				part.Name.Text, t.Yield.Each, p.there(t.Yield.Length), kept),
 			Hint:  "say \"ends\": \"corners only\", or \"ears kept\" and see what it takes",
 			About: countOf(part),
 		})
@@ -266,7 +266,7 @@ func (p *Pass) tubesFromPacks(part *derive.Part, f *derive.Fabric, packs plan.Pr
 	p.Report(at, Finding{
 		Message: fmt.Sprintf("%s of %q are needed, and from %s of %d strips come %d: %s of %s at %s, with %s over",
 			count(int(part.Needed), "square"), part.Name.Text, count(packs.N, "pack"), f.Pack.N, squares,
-			count(int(tubes), "tube"), count(int(t.Yield.Each), "square"), p.length(t.Yield.Length), count(int(over), "strip")),
+			count(int(tubes), "tube"), count(int(t.Yield.Each), "square"), p.there(t.Yield.Length), count(int(over), "strip")),
 		Hint:    p.waysOut(part, tubes, squares),
 		About:   countOf(part),
 		Root:    true,
@@ -281,7 +281,7 @@ func (p *Pass) waysOut(part *derive.Part, tubes, squares int64) string {
 	hint := "ask for " + count(int(squares), "square")
 	if tubes > 0 {
 		each := piecing.Batches(part.Needed, tubes)
-		hint += fmt.Sprintf(", use strips of at least %s (%s a tube)", p.length(t.LengthFor(each, t.Ends == plan.EarsKept)), count(int(each), "square"))
+		hint += fmt.Sprintf(", use strips of at least %s (%s a tube)", p.needs(t.LengthFor(each, t.Ends == plan.EarsKept)), count(int(each), "square"))
 	}
 	return hint + ", or print " + count(int(p.Size.Fabric(onlyFabric(t).Role.Text).Packs), "pack")
 }

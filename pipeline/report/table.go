@@ -79,14 +79,15 @@ type Cell struct {
 	Text   string
 	Int    int64
 	Exact  measure.Surd
-	Unit   measure.Unit // of Length and Fabric
-	Number *big.Rat     // a fixed or input number
-	Expr   *Expr        // a formula; its Value is what the cell shows
-	Name   string       // by which expressions refer to this cell; unique within its workbook
-	Input  bool         // a person may change it
-	Entry  *Entry       // what may be typed into an input; nil for what goes without saying
-	Mark   *Expr        // a condition, while which holds the cell stands out
-	Why    *Work        // how the number came about; nil where there is nothing to say
+	Unit   measure.Unit   // of Length and Fabric
+	Toward measure.Toward // which way one that does not print exactly is rounded
+	Number *big.Rat       // a fixed or input number
+	Expr   *Expr          // a formula; its Value is what the cell shows
+	Name   string         // by which expressions refer to this cell; unique within its workbook
+	Input  bool           // a person may change it
+	Entry  *Entry         // what may be typed into an input; nil for what goes without saying
+	Mark   *Expr          // a condition, while which holds the cell stands out
+	Why    *Work          // how the number came about; nil where there is nothing to say
 }
 
 // Entry is what may be typed into an input. Without one, money, numbers and
@@ -115,7 +116,19 @@ func N(n int64) Cell { return Cell{Kind: Count, Int: n} }
 // L is a length cell.
 func L(x measure.Surd, u measure.Unit) Cell { return Cell{Kind: Length, Exact: x, Unit: u} }
 
-// F is a cell of a fabric length as sold.
+// F is a cell of a fabric length as sold. It is printed no less than it is: what is
+// left of a fabric is not a length to buy, but one that there is (There).
 func F(x measure.Length, u measure.Unit) Cell {
-	return Cell{Kind: Fabric, Exact: x.Surd(), Unit: u}
+	return Cell{Kind: Fabric, Exact: x.Surd(), Unit: u, Toward: measure.Up}
+}
+
+// Cut is a cell of a length that is cut, which is printed no less than it is.
+func Cut(x measure.Surd, u measure.Unit) Cell {
+	return Cell{Kind: Length, Exact: x, Unit: u, Toward: measure.Up}
+}
+
+// There is the cell of a length that there is, which is printed no more than it is.
+func (c Cell) There() Cell {
+	c.Toward = measure.Down
+	return c
 }

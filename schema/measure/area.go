@@ -9,7 +9,7 @@ func Area(w, h Surd) Surd {
 // What is no decimal of at most 4 places is rounded half up to 2 places and
 // marked: "about 61.94 sq in".
 func FormatArea(a Surd, u Unit) string {
-	return decimalOrAbout(a.in(u).in(u), areaPlaces) + " sq " + u.String()
+	return decimalOrAbout(a.in(u).in(u), areaPlaces, Nearest) + " sq " + u.String()
 }
 
 // AreaFloat returns an area, in square ticks, in square units, as the nearest

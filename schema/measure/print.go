@@ -17,20 +17,45 @@ const (
 	exactPlaces = 4
 )
 
+// Toward is the way in which a figure is rounded that is printed with fewer places
+// than it has.
+type Toward int
+
+// What there is or is to spare is rounded down, what is to be bought or cut up,
+// and what is only looked at to the nearest, half away from zero.
+const (
+	Nearest Toward = iota
+	Up
+	Down
+)
+
+// AsCut prints a length that is to be cut, or that is needed: as Format does, but
+// never less than it is.
+func (l Length) AsCut(u Unit) string { return l.Rounded(u, Up) }
+
+// AsThere prints a length that there is, or is to spare, or that nothing goes
+// below: as Format does, but never more than it is.
+func (l Length) AsThere(u Unit) string { return l.Rounded(u, Down) }
+
 // Format prints l with its unit: "2 1/2 in", "3.3 in", "6.5 cm". Inches are a
 // mixed fraction if l lies on 1/64 in. What is neither that nor a decimal of at
 // most 4 places is rounded half up, to 4 places of an inch or 3 of a
 // centimetre, and marked: "about 0.2362 in".
-func (l Length) Format(u Unit) string {
-	return l.Bare(u) + " " + u.String()
+func (l Length) Format(u Unit) string { return l.Rounded(u, Nearest) }
+
+// Rounded prints l as Format does, rounded in some direction where it has to be.
+func (l Length) Rounded(u Unit, t Toward) string {
+	return l.bare(u, t) + " " + u.String()
 }
 
 // Bare prints l as Format does, without the unit.
-func (l Length) Bare(u Unit) string {
+func (l Length) Bare(u Unit) string { return l.bare(u, Nearest) }
+
+func (l Length) bare(u Unit, t Toward) string {
 	if u == In && l.On(Inch/64) {
 		return mixed(l, Inch, 64)
 	}
-	return decimalOrAbout(ratio(l, u.Length()), u.places())
+	return decimalOrAbout(ratio(l, u.Length()), u.places(), t)
 }
 
 func (u Unit) places() int {
@@ -42,38 +67,61 @@ func (u Unit) places() int {
 
 // FormatFabric prints a length of fabric as it is sold. In inches that is yards
 // with a fraction whose denominator is 2, 3, 4, 6, 8, 12 or 16, if there is one
-// ("1 1/4 yd", "2/3 yd"), else rounded half up to 3 places ("about 1.028 yd").
-// In centimetres it is metres ("1.1 m").
-func FormatFabric(l Length, u Unit) string {
+// ("1 1/4 yd", "2/3 yd"), else rounded up to 3 places ("about 1.028 yd"), so that
+// no less is bought than is needed. In centimetres it is metres ("1.1 m").
+func FormatFabric(l Length, u Unit) string { return RoundedFabric(l, u, Up) }
+
+// RoundedFabric prints as FormatFabric does, rounded in some direction where it
+// has to be: down what there is.
+func RoundedFabric(l Length, u Unit, t Toward) string {
 	if u == Cm {
-		return decimalOrAbout(ratio(l, Metre), fabricPlaces) + " m"
+		return decimalOrAbout(ratio(l, Metre), fabricPlaces, t) + " m"
 	}
 	for _, parts := range []Length{16, 12} {
 		if l.On(Yard / parts) {
 			return mixed(l, Yard, parts) + " yd"
 		}
 	}
-	return about(ratio(l, Yard), fabricPlaces) + " yd"
+	return about(ratio(l, Yard), fabricPlaces, t) + " yd"
 }
 
 // FormatCut prints a length that is to be cut from a bolt: as FormatFabric does
-// where that is exact, or else as it is read off a ruler ("86 in").
+// where that is exact, or else as it is read off a ruler ("86 in"), of the other
+// unit if need be ("70 cm" of what is sold by the yard). What is on neither is
+// rounded up.
 func FormatCut(l Length, u Unit) string {
-	if sold := FormatFabric(l, u); !strings.HasPrefix(sold, "about ") {
-		return sold
+	for _, text := range []string{FormatFabric(l, u), l.Format(u)} {
+		if !strings.HasPrefix(text, "about ") {
+			return text
+		}
 	}
-	return l.Format(u)
+	switch {
+	case u == In && l.On(Millimetre):
+		return l.Format(Cm)
+	case u == Cm && l.On(Inch/64):
+		return l.Format(In)
+	}
+	return l.Rounded(u, Up)
 }
 
 // Format prints x, in ticks, as Length.Format does if it is a whole number of
 // ticks. Any other length is rounded half up to 4 places of an inch or 3 of a
 // centimetre: "about 8.4853 in", "about 21.553 cm".
-func (x Surd) Format(u Unit) string {
+func (x Surd) Format(u Unit) string { return x.Rounded(u, Nearest) }
+
+// Rounded prints x as Format does, rounded in some direction where it has to be.
+func (x Surd) Rounded(u Unit, t Toward) string {
 	if l, ok := x.Length(); ok {
-		return l.Format(u)
+		return l.Rounded(u, t)
 	}
-	return about(x.in(u), u.places()) + " " + u.String()
+	return about(x.in(u), u.places(), t) + " " + u.String()
 }
+
+// AsCut prints as Length.AsCut does.
+func (x Surd) AsCut(u Unit) string { return x.Rounded(u, Up) }
+
+// AsThere prints as Length.AsThere does.
+func (x Surd) AsThere(u Unit) string { return x.Rounded(u, Down) }
 
 // Decimal prints x, in ticks, as a decimal number of units, rounded half away
 // from zero to 0 to 18 places, exactly.
@@ -83,15 +131,28 @@ func (x Surd) Decimal(u Unit, places int) string {
 
 // Number prints x, a plain number, as a decimal rounded half away from zero to
 // 0 to 18 places, exactly.
-func (x Surd) Number(places int) string {
+func (x Surd) Number(places int) string { return x.NumberToward(places, Nearest) }
+
+// NumberToward prints x, a plain number, as a decimal rounded in some direction to
+// 0 to 18 places, exactly.
+func (x Surd) NumberToward(places int, t Toward) string {
 	places = min(max(places, 0), 18)
-	size := x
-	if x.Sign() < 0 {
-		size = x.Neg()
+	scaled := x.MulInt(tenTo(places))
+	var digits *big.Int
+	switch half := Rational(1, 2); {
+	case t == Down:
+		digits = floorExact(scaled)
+	case t == Up:
+		digits = floorExact(scaled.Neg())
+		digits.Neg(digits)
+	case x.Sign() < 0:
+		digits = floorExact(scaled.Neg().Add(half))
+		digits.Neg(digits)
+	default:
+		digits = floorExact(scaled.Add(half))
 	}
-	digits := floorExact(size.MulInt(tenTo(places)).Add(Rational(1, 2)))
-	text := pointed(digits, places)
-	if x.Sign() < 0 && digits.Sign() != 0 {
+	text := pointed(new(big.Int).Abs(digits), places)
+	if digits.Sign() < 0 {
 		return "-" + text
 	}
 	return text
@@ -185,17 +246,17 @@ func mixed(l, unit, parts Length) string {
 
 // decimalOrAbout prints the number x exactly if exactPlaces suffice, else
 // rounded to places and marked.
-func decimalOrAbout(x Surd, places int) string {
+func decimalOrAbout(x Surd, places int, t Toward) string {
 	scaled := x.MulInt(tenTo(exactPlaces))
 	if _, den, ok := scaled.Rational(); !ok || !den.IsInt64() || den.Int64() != 1 {
-		return about(x, places)
+		return about(x, places, t)
 	}
 	text := strings.TrimRight(x.Number(exactPlaces), "0")
 	return strings.TrimSuffix(text, ".")
 }
 
-func about(x Surd, places int) string {
-	return "about " + x.Number(places)
+func about(x Surd, places int, t Toward) string {
+	return "about " + x.NumberToward(places, t)
 }
 
 // pointed prints n, which is not negative, with a decimal point before its last

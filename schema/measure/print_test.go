@@ -3,6 +3,8 @@ package measure
 import (
 	"math"
 	"math/big"
+	"math/rand"
+	"strings"
 	"testing"
 )
 
@@ -15,11 +17,11 @@ func TestLengthFormat(t *testing.T) {
 	}{
 		{0, "0 in", "0 cm", "0 yd", "0 m", "zero"},
 		{Inch, "1 in", "2.54 cm", "about 0.028 yd", "0.0254 m", "unit"},
-		{Inch * 5 / 2, "2 1/2 in", "6.35 cm", "about 0.069 yd", "0.0635 m", "half"},
+		{Inch * 5 / 2, "2 1/2 in", "6.35 cm", "about 0.070 yd", "0.0635 m", "half"},
 		{Inch * 33 / 10, "3.3 in", "8.382 cm", "about 0.092 yd", "about 0.084 m", "tenths"},
-		{Inch / 64, "1/64 in", "about 0.040 cm", "about 0.000 yd", "about 0.000 m", "sixty-fourths"},
-		{Inch/64 + 1, "about 0.0156 in", "0.0397 cm", "about 0.000 yd", "about 0.000 m", "off the ruler"},
-		{Inch * 63 / 64, "63/64 in", "about 2.500 cm", "about 0.027 yd", "about 0.025 m", "rounds to 2.5"},
+		{Inch / 64, "1/64 in", "about 0.040 cm", "about 0.001 yd", "about 0.001 m", "sixty-fourths"},
+		{Inch/64 + 1, "about 0.0156 in", "0.0397 cm", "about 0.001 yd", "about 0.001 m", "off the ruler"},
+		{Inch * 63 / 64, "63/64 in", "about 2.500 cm", "about 0.028 yd", "about 0.026 m", "rounds to 2.5"},
 		{6 * Millimetre, "about 0.2362 in", "0.6 cm", "about 0.007 yd", "0.006 m", "overlock bite of 6 mm"},
 		{Inch * 37, "37 in", "93.98 cm", "about 1.028 yd", "0.9398 m", "thirty-sixths of a yard"},
 		{Yard * 2 / 3, "24 in", "60.96 cm", "2/3 yd", "0.6096 m", "thirds"},
@@ -28,7 +30,7 @@ func TestLengthFormat(t *testing.T) {
 		{Yard * 11 / 12, "33 in", "83.82 cm", "11/12 yd", "0.8382 m", "twelfths"},
 		{Yard / 8, "4 1/2 in", "11.43 cm", "1/8 yd", "0.1143 m", "eighth of a yard"},
 		{-Inch * 5 / 2, "-2 1/2 in", "-6.35 cm", "about -0.069 yd", "-0.0635 m", "negative slack"},
-		{-Inch / 4, "-1/4 in", "-0.635 cm", "about -0.007 yd", "about -0.006 m", "negative fraction"},
+		{-Inch / 4, "-1/4 in", "-0.635 cm", "about -0.006 yd", "about -0.006 m", "negative fraction"},
 	}
 	for _, test := range tests {
 		l := test.length
@@ -161,7 +163,45 @@ func TestFloatIsNearest(t *testing.T) {
 	}
 }
 
-// A length to cut is never an 'about': 2 3/8 yd and half an inch is 86 in.
+// On both sides of what is exact. 0.123456 in is 25,086 ticks and a bit, worked out by
+// hand: 25,086 ticks are 0.1234547... in, 0.003429... yd and 0.31357... cm.
+func TestRounded(t *testing.T) {
+	l := Length(25_086)
+	for toward, want := range map[Toward][3]string{
+		Up:      {"about 0.1235 in", "about 0.314 cm", "about 0.004 yd"},
+		Down:    {"about 0.1234 in", "about 0.313 cm", "about 0.003 yd"},
+		Nearest: {"about 0.1235 in", "about 0.314 cm", "about 0.003 yd"},
+	} {
+		if got := [3]string{l.Rounded(In, toward), l.Rounded(Cm, toward), RoundedFabric(l, In, toward)}; got != want {
+			t.Errorf("%v: %q, want %q", toward, got, want)
+		}
+		for _, exact := range []Length{Inch / 64, 5 * Inch / 2, 6 * Centimetre} {
+			if got := exact.Rounded(In, toward); exact != 6*Centimetre && got != exact.Format(In) {
+				t.Errorf("%v: %q", toward, got)
+			}
+		}
+	}
+	diagonal := Root2().MulInt(6 * int64(Inch)) // 8.48528... in
+	for toward, want := range map[Toward]string{Up: "about 8.4853 in", Nearest: "about 8.4853 in", Down: "about 8.4852 in"} {
+		if got := diagonal.Rounded(In, toward); got != want {
+			t.Errorf("%v: %q, want %q", toward, got, want)
+		}
+	}
+	for _, c := range []struct {
+		x        Surd
+		places   int
+		up, down string
+	}{
+		{Rational(1, 3), 2, "0.34", "0.33"}, {Rational(-1, 3), 2, "-0.33", "-0.34"}, {Rational(1, 4), 2, "0.25", "0.25"}, {Rational(-1, 4), 2, "-0.25", "-0.25"},
+		{Rational(-1, 1000), 2, "0.00", "-0.01"}, {Rational(999, 1000), 2, "1.00", "0.99"}, {Root2(), 3, "1.415", "1.414"}, {Root2().Neg(), 3, "-1.414", "-1.415"},
+	} {
+		if up, down := c.x.NumberToward(c.places, Up), c.x.NumberToward(c.places, Down); up != c.up || down != c.down {
+			t.Errorf("%s: %s and %s, want %s and %s", c.x, up, down, c.up, c.down)
+		}
+	}
+}
+
+// A length to cut is never an 'about' if a ruler has it: 2 3/8 yd and half an inch is 86 in.
 func TestFormatCut(t *testing.T) {
 	for _, c := range []struct {
 		l    Length
@@ -170,9 +210,51 @@ func TestFormatCut(t *testing.T) {
 	}{
 		{5 * Yard / 4, In, "1 1/4 yd"}, {86 * Inch, In, "86 in"}, {86*Inch - Inch/2, In, "2 3/8 yd"}, {12 * Inch, In, "1/3 yd"},
 		{110 * Centimetre, Cm, "1.1 m"}, {1105 * Millimetre, Cm, "1.105 m"}, {11055 * Millimetre / 10, Cm, "1.1055 m"},
+		{70 * Centimetre, In, "70 cm"}, {37*Inch + Inch/4, Cm, "94.615 cm"}, {37*Inch + Inch/64, Cm, "37 1/64 in"}, // the other unit
+		{Inch/64 + 1, In, "about 0.0157 in"}, {Inch + 1, In, "about 1.0001 in"}, {Inch + 1, Cm, "about 2.541 cm"}, // rounded up
 	} {
 		if got := FormatCut(c.l, c.u); got != c.want {
 			t.Errorf("%d ticks is %s, want %s", c.l, got, c.want)
 		}
 	}
+}
+
+// However a length is printed, what is cut reads no shorter and what there is no
+// longer than it is, in either unit.
+func TestNeverOnTheUnsafeSide(t *testing.T) {
+	r := rand.New(rand.NewSource(84))
+	for range 5000 {
+		l := Length(r.Int63n(int64(200 * Yard)))
+		if r.Intn(2) == 0 {
+			l = l / (Inch / 64) * (Inch / 64)
+		}
+		for _, u := range []Unit{In, Cm} {
+			for _, text := range []string{l.AsCut(u), FormatFabric(l, u), FormatCut(l, u), l.Surd().AsCut(u)} {
+				if read(t, text).Cmp(l.Surd()) < 0 {
+					t.Fatalf("%d ticks to cut print as %s", l, text)
+				}
+			}
+			for _, text := range []string{l.AsThere(u), RoundedFabric(l, u, Down)} {
+				if read(t, text).Cmp(l.Surd()) > 0 {
+					t.Fatalf("%d ticks that there are print as %s", l, text)
+				}
+			}
+		}
+	}
+}
+
+// read reads a printed length, in ticks.
+func read(t *testing.T, text string) Surd {
+	t.Helper()
+	units := map[string]Length{"in": Inch, "cm": Centimetre, "yd": Yard, "m": Metre}
+	fields := strings.Fields(strings.TrimPrefix(text, "about "))
+	sum := new(big.Rat)
+	for _, f := range fields[:len(fields)-1] {
+		n, ok := new(big.Rat).SetString(f)
+		if !ok {
+			t.Fatalf("%q", text)
+		}
+		sum.Add(sum, n)
+	}
+	return FromRat(sum).MulInt(int64(units[fields[len(fields)-1]]))
 }

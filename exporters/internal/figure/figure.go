@@ -120,10 +120,10 @@ func Text(c report.Cell, currency measure.Currency) string {
 	case !IsNumber(c):
 		return Words(c)
 	case c.Kind == report.Length:
-		return c.Exact.Format(c.Unit)
+		return c.Exact.Rounded(c.Unit, c.Toward)
 	case c.Kind == report.Fabric:
 		if l, ok := Measured(c).MulInt(int64(Scale(c))).Length(); ok {
-			return measure.FormatFabric(l, c.Unit)
+			return measure.RoundedFabric(l, c.Unit, c.Toward)
 		}
 		return Decimal(c, currency) + " " + Unit(c, currency)
 	case c.Kind == report.Money && currency.Code() != "":
@@ -140,11 +140,12 @@ func Text(c report.Cell, currency measure.Currency) string {
 
 // Decimal is the number of a cell in its unit (Unit) as a plain decimal, of
 // money with every digit of the minor unit; "about 8.4853" when at most
-// ExactPlaces decimals do not hold it, rounded half away from zero.
+// ExactPlaces decimals do not hold it, rounded the way of the
+// cell.
 func Decimal(c report.Cell, currency measure.Currency) string {
 	switch c.Kind {
 	case report.Length, report.Fabric:
-		return ofSurd(Measured(c), aboutPlaces(c))
+		return ofSurd(Measured(c), aboutPlaces(c), c.Toward)
 	case report.Count:
 		return strconv.FormatInt(c.Int, 10)
 	}
@@ -167,11 +168,27 @@ func aboutPlaces(c report.Cell) int {
 	return otherPlaces
 }
 
-func ofSurd(x measure.Surd, rounded int) string {
+// ofSurd writes a length out if decimals hold it, else rounded.
+func ofSurd(x measure.Surd, rounded int, t measure.Toward) string {
 	if num, den, ok := x.Rational(); ok {
-		return ofRat(new(big.Rat).SetFrac(num, den), 0, rounded)
+		r := new(big.Rat).SetFrac(num, den)
+		if places, exact := r.FloatPrec(); exact && places <= ExactPlaces {
+			return r.FloatString(places)
+		}
 	}
-	return about + x.Number(rounded)
+	return about + x.NumberToward(rounded, t)
+}
+
+// Shown is the number of a length or fabric cell as a spreadsheet is to show it
+// with so many decimals: rounded the cell's way, or as it is where that is the
+// nearest anyway.
+func Shown(c report.Cell, places int) measure.Surd {
+	x := Measured(c)
+	if c.Toward == measure.Nearest || c.Expr != nil {
+		return x
+	}
+	r, _ := new(big.Rat).SetString(x.NumberToward(places, c.Toward))
+	return measure.FromRat(r)
 }
 
 // ofRat writes r with at least some decimals if it can be written out, else

@@ -22,7 +22,7 @@ func TestText(t *testing.T) {
 		{report.L(half.MulInt(5), measure.In), "2 1/2 in"},
 		{report.L(measure.Root2().MulInt(int64(6*measure.Inch)), measure.In), "about 8.4853 in"},
 		{report.F(27*measure.Inch, measure.In), "3/4 yd"},
-		{report.F(27*measure.Inch+1, measure.In), "about 0.750 yd"},
+		{report.F(27*measure.Inch+1, measure.In), "about 0.751 yd"},
 		{report.F(110*measure.Centimetre, measure.Cm), "1.1 m"},
 		{report.Cell{Kind: report.Fabric, Exact: measure.Root2().MulInt(int64(measure.Yard))}, "about 1.414 yd"},
 		{report.Cell{Kind: report.Money, Number: big.NewRat(6, 1)}, "USD 6.00"},
@@ -65,5 +65,21 @@ func TestCollectEndsInACircle(t *testing.T) {
 	sheets := []report.Sheet{{Tables: []report.Table{{Rows: []report.Row{{Cells: []report.Cell{{Why: work}}}}}}}}
 	if got := len(figure.Collect(sheets).List); got != 1 {
 		t.Errorf("%d listed", got)
+	}
+}
+
+// What a spreadsheet rounds to the nearest is handed to it rounded.
+func TestShown(t *testing.T) {
+	l := 27*measure.Inch + 1
+	for _, c := range []struct {
+		cell report.Cell
+		want string
+	}{
+		{report.F(l, measure.In), "0.751"}, {report.F(l, measure.In).There(), "0.750"}, {report.F(2*27*measure.Inch-1, measure.In), "1.500"}, {report.F(2*27*measure.Inch-1, measure.In).There(), "1.499"},
+		{report.Cut(l.Surd(), measure.Cm), "68.581"}, {report.L(l.Surd(), measure.Cm), "68.580"},
+	} {
+		if got := figure.Shown(c.cell, 3).Number(3); got != c.want {
+			t.Errorf("%s is shown of %s, want %s", got, c.cell.Exact, c.want)
+		}
 	}
 }

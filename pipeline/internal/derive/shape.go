@@ -137,13 +137,25 @@ func (s *Size) askShape(p *Part) {
 		h.Set.call(h.Count)
 		return
 	}
-	last := h.length(p.Needed - (h.Count-1)*h.Yield.Each)
+	last := h.length(p.ofLastStrip())
 	h.Fabric.Needs = append(h.Fabric.Needs, Need{For: p.Name, Strip: true, Across: h.Fabric.stripLength(), Along: h.Height, Count: h.Count, Last: last})
 	each := h.length(2).Surd().Sub(h.length(1).Surd())
 	if h.Kind == plan.HalfTriangle60 {
 		each = h.length(2).Surd().DivInt(2)
 	}
 	h.Fabric.mustHold(each.FloorTo(measure.Tick)-measure.Tick, h.Height, p.Needed) // no less than a piece's area
+}
+
+// ofLastStrip is how many shapes are cut from the last strip or set.
+func (p *Part) ofLastStrip() int64 { return p.Needed - (p.Shape.Count-1)*p.Shape.Yield.Each }
+
+// ShapesOf is how many of a shape are cut from a strip that is cut whole for it, or
+// from the last one, of which only a part is used.
+func (p *Part) ShapesOf(last bool) int64 {
+	if last {
+		return p.ofLastStrip()
+	}
+	return p.Shape.Yield.Each
 }
 
 // tellShape is why a strip gives so many pieces.

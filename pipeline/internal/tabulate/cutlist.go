@@ -93,11 +93,11 @@ func (c cutter) proof() []string {
 	known := c.known(packed)
 	switch {
 	case c.f.Cuts == plan.PackedCuts:
-		return []string{"Packed layout, " + c.layout.Length.Format(c.u) + " of strips; " + known + "."}
+		return []string{"Packed layout, " + c.layout.Length.AsCut(c.u) + " of strips; " + known + "."}
 	case packed.Length < c.layout.Length:
-		return []string{fmt.Sprintf("Plain method, %s of strips. The packed layout below takes %s.", c.layout.Length.Format(c.u), packed.Length.Format(c.u))}
+		return []string{fmt.Sprintf("Plain method, %s of strips. The packed layout below takes %s.", c.layout.Length.AsCut(c.u), packed.Length.AsCut(c.u))}
 	}
-	return []string{"Plain method, " + c.layout.Length.Format(c.u) + " of strips; " + known + "."}
+	return []string{"Plain method, " + c.layout.Length.AsCut(c.u) + " of strips; " + known + "."}
 }
 
 // known says what is known of layouts shorter than the packed one. What is cut
@@ -111,7 +111,7 @@ func (c cutter) known(packed *derive.Packed) string {
 	}
 	switch {
 	case packed.Status != cutting.Proved:
-		return fmt.Sprintf("not proved the shortest: no %s goes below %s", kind, packed.Bound.Format(c.u))
+		return fmt.Sprintf("not proved the shortest: no %s goes below %s", kind, packed.Bound.AsThere(c.u))
 	case lengthwise:
 		return "proved: no straight cutting is shorter" + c.usedWhole()
 	}
@@ -140,11 +140,11 @@ func (c cutter) other() (o another, ok bool) {
 	}
 	o = another{cutter: c, id: "-packed", name: ", packed layout instead"}
 	o.layout = c.f.Packed().Layout
-	lead := fmt.Sprintf("Not what the pattern prints: %s of strips, so %s to buy instead of %s.", o.layout.Length.Format(c.u),
+	lead := fmt.Sprintf("Not what the pattern prints: %s of strips, so %s to buy instead of %s.", o.layout.Length.AsCut(c.u),
 		measure.FormatFabric(c.f.Packed().Buy, c.u), measure.FormatFabric(c.f.Buy, c.u))
 	if c.f.Cuts == plan.PackedCuts {
 		o.id, o.name, o.layout = "-plain", ", plain method instead", c.f.Plain
-		lead = fmt.Sprintf("Not what the pattern prints: %s of strips.", o.layout.Length.Format(c.u))
+		lead = fmt.Sprintf("Not what the pattern prints: %s of strips.", o.layout.Length.AsCut(c.u))
 	}
 	o.tabulate(lead)
 	return o, true
@@ -191,7 +191,7 @@ func (c cutter) stacked() (o another, ok bool) {
 	}
 	o = another{cutter: c, id: "-stacked", name: ", stacked layout instead"}
 	o.layout = layout
-	o.tabulate(fmt.Sprintf("Not what the pattern prints: a third round of cuts takes %s of strips, so %s to buy instead of the packed layout's %s.", o.layout.Length.Format(c.u),
+	o.tabulate(fmt.Sprintf("Not what the pattern prints: a third round of cuts takes %s of strips, so %s to buy instead of the packed layout's %s.", o.layout.Length.AsCut(c.u),
 		measure.FormatFabric(amount.Buy, c.u), measure.FormatFabric(c.f.Packed().Buy, c.u)))
 	return o, true
 }
@@ -215,7 +215,7 @@ func longestRuler(rulers []plan.Ruler) measure.Length {
 func (c cutter) yardage(t *report.Table) {
 	f := c.f
 	if c.layout.Length > 0 {
-		t.Lead = append(t.Lead, fmt.Sprintf("Cut strips across the full usable width, %s.", f.Width.Format(c.u)))
+		t.Lead = append(t.Lead, fmt.Sprintf("Cut strips across the full usable width, %s.", f.Width.AsThere(c.u)))
 	}
 	if repeat := f.Repeat.Length; repeat > 0 {
 		t.Lead = append(t.Lead, fmt.Sprintf("The print repeats every %s: each strip is a whole number of repeats wide, and its pieces are cut from the same place of the print.", repeat.Format(c.u)))
@@ -224,11 +224,11 @@ func (c cutter) yardage(t *report.Table) {
 	running := measure.Length(0)
 	if f.SquaringUp.Length > 0 {
 		running = f.SquaringUp.Length
-		t.Rows = append(t.Rows, row(report.Cell{}, report.Cell{}, report.T("Straighten the end."), report.Cell{}, report.Cell{}, report.L(running.Surd(), c.u)))
+		t.Rows = append(t.Rows, row(report.Cell{}, report.Cell{}, report.T("Straighten the end."), report.Cell{}, report.Cell{}, report.Cut(running.Surd(), c.u)))
 	}
 	for _, r := range c.layout.Rows {
 		running += r.Height * measure.Length(r.Repeat)
-		t.Rows = append(t.Rows, c.stripRow(r, pieces, strips, report.L(running.Surd(), c.u)))
+		t.Rows = append(t.Rows, c.stripRow(r, pieces, strips, report.Cut(running.Surd(), c.u)))
 		for _, q := range r.Panel {
 			t.Rows = append(t.Rows, c.stripRow(q, pieces, strips, report.T("beside")))
 		}
@@ -237,8 +237,8 @@ func (c cutter) yardage(t *report.Table) {
 	if f.Panels > 0 {
 		running += f.Panels
 		b := c.s.Backing
-		t.Rows = append(t.Rows, row(report.N(b.Panels), report.Cell{}, report.T("Backing panel, full width, each "+b.Each.Format(c.u)+" long."),
-			report.T("backing"), report.N(b.Panels), report.L(running.Surd(), c.u)))
+		t.Rows = append(t.Rows, row(report.N(b.Panels), report.Cell{}, report.T("Backing panel, full width, each "+b.Each.AsCut(c.u)+" long."),
+			report.T("backing"), report.N(b.Panels), report.Cut(running.Surd(), c.u)))
 	}
 }
 
@@ -246,7 +246,7 @@ func (c cutter) yardage(t *report.Table) {
 func (c cutter) leftovers() []string {
 	var all []string
 	for _, o := range c.f.Offcuts(c.layout, c.s.Plan.Defaults.UsefulOffcut) {
-		all = append(all, fmt.Sprintf("%d of %s x %s", o.Count, o.Height.Bare(c.u), o.Width.Format(c.u)))
+		all = append(all, fmt.Sprintf("%d of %s x %s", o.Count, strings.TrimSuffix(o.Height.AsThere(c.u), " "+c.u.String()), o.Width.AsThere(c.u)))
 	}
 	if all == nil {
 		return nil
@@ -268,20 +268,18 @@ func (c cutter) needs() (pieces, strips []derive.Need) {
 
 func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running report.Cell) report.Row {
 	repeat := int64(r.Repeat)
-	width := report.L(r.Height.Surd(), c.u)
+	width := report.Cut(r.Height.Surd(), c.u)
 	if r.Strip >= 0 {
-		return row(report.N(repeat), width, report.T(c.strip(strips[r.Strip])), report.T(strips[r.Strip].For.Text), report.N(repeat), running)
+		does, each := c.strip(strips[r.Strip])
+		return row(report.N(repeat), width, report.T(does), report.T(strips[r.Strip].For.Text), report.N(repeat*each), running)
 	}
 	var then, users []string
 	total := int64(0)
 	for _, part := range r.Parts {
-		use := "use "
-		if len(r.Cuts)+len(r.Stacks)+len(r.Parts) == 1 {
-			use = "use at least " // nothing else is cut from it
-		}
-		then = append(then, use+part.Width.Format(c.u)+" of it")
+		does, each := c.part(strips[part.Strip], part.Width, len(r.Cuts)+len(r.Stacks)+len(r.Parts) == 1)
+		then = append(then, does)
 		users = append(users, strips[part.Strip].For.Text)
-		total += repeat
+		total += repeat * each
 	}
 	add := func(cut cutting.Cut, columns int64) string {
 		n := pieces[cut.Piece]
@@ -297,11 +295,11 @@ func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running re
 		for _, cut := range stack.Cuts {
 			column = append(column, add(cut, int64(stack.Count)))
 		}
-		then = append(then, fmt.Sprintf("%s %s wide, each cut across into %s", many(int64(stack.Count), "column"), stack.Width.Format(c.u), strings.Join(column, " and ")))
+		then = append(then, fmt.Sprintf("%s %s wide, each cut across into %s", many(int64(stack.Count), "column"), stack.Width.AsCut(c.u), strings.Join(column, " and ")))
 	}
 	words := sentence(strings.Join(then, ", then "))
 	if len(r.Panel) > 0 {
-		words = "Cut along the fabric: " + strings.Join(then, ", then ") + ". Cut the panel left beside, " + c.panelWidth(r).Format(c.u) + " wide, into the strips that follow."
+		words = "Cut along the fabric: " + strings.Join(then, ", then ") + ". Cut the panel left beside, " + c.panelWidth(r).AsThere(c.u) + " wide, into the strips that follow."
 	}
 	return row(report.N(repeat), width, report.T(words), report.T(strings.Join(unique(users), ", ")), report.N(total), running)
 }
@@ -342,9 +340,9 @@ func (c cutter) pieces(cut cutting.Cut, n derive.Need) string {
 		a, b = b, a
 	}
 	if a == b {
-		return many(int64(cut.Count), "square") + " " + a.Format(c.u) + halved(n.Halving) + fromOnePrint(n)
+		return many(int64(cut.Count), "square") + " " + a.AsCut(c.u) + halved(n.Halving) + fromOnePrint(n)
 	}
-	return many(int64(cut.Count), "rectangle") + " " + a.Bare(c.u) + " x " + b.Format(c.u) + fromOnePrint(n)
+	return many(int64(cut.Count), "rectangle") + " " + strings.TrimSuffix(a.AsCut(c.u), " "+c.u.String()) + " x " + b.AsCut(c.u) + fromOnePrint(n)
 }
 
 // fromOnePrint says that pieces belong together.
@@ -389,7 +387,7 @@ func (c cutter) packs(t *report.Table) {
 				line.Cells[0] = report.T("same")
 			}
 			if r.Strip >= 0 && r.Height == c.f.StripWidth().Length {
-				line.Cells[2] = report.T("Use whole, as it comes.")
+				line.Cells[2].Text = strings.Replace(line.Cells[2].Text, "Use whole.", "Use whole, as it comes.", 1)
 			}
 			t.Rows = append(t.Rows, line)
 		}

@@ -19,11 +19,11 @@ func finishRows(s *derive.Size) []report.Row {
 		if !b.Lengthwise {
 			way = "running across the quilt"
 		}
-		rows = append(rows, row(report.T("backing"), report.T(fmt.Sprintf("%s of %s %s%s; should measure at least", many(b.Panels, "panel"), b.Each.Format(u), way, panelSeams(b, u))),
-			report.N(b.Panels), report.L(b.Size.Width, u), report.L(b.Size.Height, u)))
+		rows = append(rows, row(report.T("backing"), report.T(fmt.Sprintf("%s of %s %s%s; should measure at least", many(b.Panels, "panel"), b.Each.AsCut(u), way, panelSeams(b, u))),
+			report.N(b.Panels), report.Cut(b.Size.Width, u), report.Cut(b.Size.Height, u)))
 	}
 	if b := s.Batting; b != nil {
-		rows = append(rows, row(report.T("batting"), report.T(battingHow(b, u)), report.Cell{}, report.L(b.Size.Width, u), report.L(b.Size.Height, u)))
+		rows = append(rows, row(report.T("batting"), report.T(battingHow(b, u)), report.Cell{}, report.Cut(b.Size.Width, u), report.Cut(b.Size.Height, u)))
 	}
 	if b := s.Binding; b != nil {
 		rows = append(rows, bindingRow(s, b), row(report.Cell{}, report.T(bindingFold(b.Said, u))))
@@ -32,7 +32,7 @@ func finishRows(s *derive.Size) []report.Row {
 		rows = append(rows, sleeveRow(s, l))
 	}
 	if l := s.Of.Finish.Label; l != nil {
-		rows = append(rows, row(report.T("label"), report.T("cut of "+l.Fabric.Text), report.Cell{}, report.L(l.Width.Surd(), u), report.L(l.Height.Surd(), u)))
+		rows = append(rows, row(report.T("label"), report.T("cut of "+l.Fabric.Text), report.Cell{}, report.Cut(l.Width.Surd(), u), report.Cut(l.Height.Surd(), u)))
 	}
 	rows = append(rows, row(report.T("finished"), report.T(printable(s)), report.Cell{},
 		report.L(s.Top.Finished.Width, u), report.L(s.Top.Finished.Height, u)))
@@ -66,7 +66,7 @@ func battingHow(b *derive.Batting, u measure.Unit) string {
 		if b.Across {
 			way = "across the quilt"
 		}
-		text = fmt.Sprintf("%s off a roll %s wide, running %s; at least", b.Cut.Format(u), b.Said.Roll.Format(u), way)
+		text = fmt.Sprintf("%s off a roll %s wide, running %s; at least", b.Cut.AsCut(u), b.Said.Roll.Format(u), way)
 	}
 	return text
 }
@@ -96,21 +96,21 @@ func bindingRow(s *derive.Size, b *derive.Binding) report.Row {
 	if b.Bias == nil {
 		strips := report.N(b.Strips.Count)
 		strips.Why = s.JoinedWork("binding", b.Strips, b.Said.At)
-		return row(report.T("binding"), report.T(joinText(b.Said.Joins)+"; needs "+b.Strips.Need.Format(u)), strips,
-			report.L(b.Said.Cut.Surd(), u), report.L(b.Strips.Length.Surd(), u))
+		return row(report.T("binding"), report.T(joinText(b.Said.Joins)+"; needs "+b.Strips.Need.AsCut(u)), strips,
+			report.Cut(b.Said.Cut.Surd(), u), report.L(b.Strips.Length.Surd(), u).There())
 	}
 	if b.Bias.Squares == 0 {
 		return row(report.T("binding"), report.T("cannot be cut of its fabric; see the overview"))
 	}
-	length := report.L(b.Bias.Length, u)
+	length := report.L(b.Bias.Length, u).There()
 	length.Why = s.BiasWork(b)
-	squares := many(b.Bias.Squares, "square") + " of " + b.Bias.Square.Format(u)
+	squares := many(b.Bias.Squares, "square") + " of " + b.Bias.Square.AsCut(u)
 	if b.Said.Kind == plan.ContinuousBias {
-		how := fmt.Sprintf("%s, cut once diagonally and sewn to a tube; continuous bias, %s round each; needs %s", squares, many(b.Bias.Loops, "loop"), b.Strips.Need.Format(u))
-		return row(report.T("binding"), report.T(how), report.Cell{}, report.L(b.Said.Cut.Surd(), u), length)
+		how := fmt.Sprintf("%s, cut once diagonally and sewn to a tube; continuous bias, %s round each; needs %s", squares, many(b.Bias.Loops, "loop"), b.Strips.Need.AsCut(u))
+		return row(report.T("binding"), report.T(how), report.Cell{}, report.Cut(b.Said.Cut.Surd(), u), length)
 	}
-	how := fmt.Sprintf("%s, cut into strips from the diagonal outwards and joined on the straight grain; needs %s", squares, b.Strips.Need.Format(u))
-	return row(report.T("binding"), report.T(how), report.N(b.Bias.Strips), report.L(b.Said.Cut.Surd(), u), length)
+	how := fmt.Sprintf("%s, cut into strips from the diagonal outwards and joined on the straight grain; needs %s", squares, b.Strips.Need.AsCut(u))
+	return row(report.T("binding"), report.T(how), report.N(b.Bias.Strips), report.Cut(b.Said.Cut.Surd(), u), length)
 }
 
 // bindingFold says how the binding is folded, and what is left of it for the
@@ -119,10 +119,10 @@ func bindingFold(b *plan.Binding, u measure.Unit) string {
 	d := b.Finished.Length
 	if b.Single {
 		left := b.Cut.Length - piecing.SingleFold(d, 0)
-		return fmt.Sprintf("single fold, finishes %s wide; %s left for the thickness of the edge", d.Format(u), max(left, 0).Format(u))
+		return fmt.Sprintf("single fold, finishes %s wide; %s left for the thickness of the edge", d.Format(u), max(left, 0).AsThere(u))
 	}
 	left := measure.Max(piecing.DoubleFoldLeaves(b.Cut.Length, d), measure.Surd{})
-	return fmt.Sprintf("double fold, sewn %s from the edge and so wide on the front; %s left for the thickness of the edge and the overlap on the back", d.Format(u), left.Format(u))
+	return fmt.Sprintf("double fold, sewn %s from the edge and so wide on the front; %s left for the thickness of the edge and the overlap on the back", d.Format(u), left.AsThere(u))
 }
 
 func sleeveRow(s *derive.Size, l *derive.Sleeve) report.Row {
@@ -133,7 +133,7 @@ func sleeveRow(s *derive.Size, l *derive.Sleeve) report.Row {
 	if l.Said.Hem.Length > 0 {
 		how = fmt.Sprintf("%s, %s deep when sewn, hems of %s at both ends included; each", many(l.Pieces, "piece"), l.Depth.Format(u), l.Said.Hem.Format(u))
 	}
-	return row(report.T("sleeve"), report.T(how), strips, report.L(l.Each, u), report.L(l.Said.Cut.Surd(), u))
+	return row(report.T("sleeve"), report.T(how), strips, report.Cut(l.Each, u), report.Cut(l.Said.Cut.Surd(), u))
 }
 
 // bedWords says how the quilt lies on its mattress.

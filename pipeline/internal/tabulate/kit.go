@@ -249,9 +249,9 @@ func (k kit) quantity(i int) report.Cell {
 	c := report.Cell{Kind: report.Number, Number: q.Value, Name: q.Name}
 	switch k.Goods[i].Unit {
 	case plan.PerYard:
-		c.Kind, c.Exact, c.Unit = report.Fabric, k.Goods[i].Length.Surd(), measure.In
+		c = report.Cell{Kind: report.Fabric, Exact: k.Goods[i].Length.Surd(), Unit: measure.In, Toward: measure.Up, Number: q.Value, Name: q.Name}
 	case plan.PerMetre:
-		c.Kind, c.Exact, c.Unit = report.Fabric, k.Goods[i].Length.Surd(), measure.Cm
+		c = report.Cell{Kind: report.Fabric, Exact: k.Goods[i].Length.Surd(), Unit: measure.Cm, Toward: measure.Up, Number: q.Value, Name: q.Name}
 	}
 	return c
 }

@@ -64,7 +64,7 @@ func (in Input) summarise(s *derive.Size) SizeSummary {
 	var least measure.Length
 	for _, p := range s.Parts {
 		if slack, ok := leastSlack(p); ok && p.Needed > 0 && (sum.Slack == "" || slack < least) {
-			least, sum.Slack = slack, slack.Format(in.units())+", "+p.Name.Text
+			least, sum.Slack = slack, slack.AsThere(in.units())+", "+p.Name.Text
 		}
 	}
 	return sum

@@ -102,7 +102,7 @@ func (t *takings) from(a *supply.Article) string {
 	}
 	for _, c := range a.Plan.Cuts {
 		if c.OnHand >= 0 {
-			words = append(words, "part-bolt of "+measure.FormatFabric(a.Stock.OnHand[c.OnHand], unitOf(a)))
+			words = append(words, "part-bolt of "+measure.RoundedFabric(a.Stock.OnHand[c.OnHand], unitOf(a), measure.Down))
 		}
 	}
 	switch {

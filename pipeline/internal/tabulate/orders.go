@@ -194,7 +194,7 @@ func (t *takings) cuts(a *supply.Article) []report.Row {
 		if c.Offer >= 0 {
 			from = "bolt of " + measure.FormatFabric(a.Bolts[c.Offer], unitOf(a))
 		} else {
-			from += measure.FormatFabric(a.Stock.OnHand[c.OnHand], unitOf(a))
+			from += measure.RoundedFabric(a.Stock.OnHand[c.OnHand], unitOf(a), measure.Down)
 		}
 		var cut []string
 		for _, p := range c.Pieces {
@@ -203,7 +203,7 @@ func (t *takings) cuts(a *supply.Article) []report.Row {
 		if len(cut) == 0 {
 			cut = []string{"stays whole"}
 		}
-		rows = append(rows, row(report.T(a.SKU), report.T(from), report.N(int64(c.Repeat)), report.T(strings.Join(cut, ", then ")), report.F(c.Left, unitOf(a)), report.Tick()))
+		rows = append(rows, row(report.T(a.SKU), report.T(from), report.N(int64(c.Repeat)), report.T(strings.Join(cut, ", then ")), report.F(c.Left, unitOf(a)).There(), report.Tick()))
 	}
 	for _, p := range a.Plan.Rest {
 		from := "ordered length"
@@ -233,7 +233,7 @@ func proof(a *supply.Article) string {
 	case a.Plan.Proved:
 		return "Order of " + length(a.Plan.Cost) + loss + ": proved, no shorter one is enough."
 	}
-	return "Order of " + length(a.Plan.Cost) + loss + ": under " + length(a.Plan.Bound) + " none is enough; between the two nothing is proved."
+	return "Order of " + length(a.Plan.Cost) + loss + ": under " + measure.RoundedFabric(measure.Length(a.Plan.Bound), unitOf(a), measure.Down) + " none is enough; between the two nothing is proved."
 }
 
 // madeFor is the runs that the bolt plan holds for.

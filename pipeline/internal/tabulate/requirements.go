@@ -147,13 +147,13 @@ func (in Input) needRow(s *derive.Size, f *derive.Fabric) report.Row {
 		if l == 0 {
 			return report.Cell{}
 		}
-		return report.L(l.Surd(), in.units())
+		return report.Cut(l.Surd(), in.units())
 	}
 	printed := report.Cell{}
 	if s.Of.Printed != nil {
 		for _, said := range s.Of.Printed.Fabric {
 			if said.Of.Text == f.Role.Text {
-				printed = report.F(said.Length.Length, in.units())
+				printed = report.Cell{Kind: report.Fabric, Exact: said.Length.Length.Surd(), Unit: in.units()}
 			}
 		}
 	}

@@ -142,8 +142,8 @@ func borderRows(s *derive.Size, b derive.Border) []report.Row {
 		second = "then top and bottom with a corner square at either end, 2 of"
 	}
 	rows := []report.Row{
-		row(report.T(name), report.T(stripText(b, u)+first), strips, report.L(one.width.Surd(), u), report.L(one.length, u)),
-		row(report.Cell{}, report.T(second), report.Cell{}, report.L(two.width.Surd(), u), report.L(two.length, u)),
+		row(report.T(name), report.T(stripText(b, u)+first), strips, report.Cut(one.width.Surd(), u), report.Cut(one.length, u)),
+		row(report.Cell{}, report.T(second), report.Cell{}, report.Cut(two.width.Surd(), u), report.Cut(two.length, u)),
 	}
 	rows = append(rows, cornerRows(b, u)...)
 	if b.Said.Copes() {
@@ -173,14 +173,14 @@ func stripText(b derive.Border, u measure.Unit) string {
 	case b.Said.EachSide:
 		return together + joinText(b.Said.Joins) + " for each side by itself; "
 	}
-	return together + joinText(b.Said.Joins) + ", " + b.Strips.Length.Format(u) + " in all; cut from it: "
+	return together + joinText(b.Said.Joins) + ", " + b.Strips.Length.AsThere(u) + " in all; cut from it: "
 }
 
 func cornerRows(b derive.Border, u measure.Unit) []report.Row {
 	if b.Corners == 0 {
 		return nil
 	}
-	return []report.Row{row(report.Cell{}, report.T(cornerText(b)+", 4 of"), report.Cell{}, report.L(b.Cut.Surd(), u), report.L(b.Cut.Surd(), u))}
+	return []report.Row{row(report.Cell{}, report.T(cornerText(b)+", 4 of"), report.Cell{}, report.Cut(b.Cut.Surd(), u), report.Cut(b.Cut.Surd(), u))}
 }
 
 // cornerText is what a border has in its corners.

@@ -195,24 +195,27 @@ func handed(p *derive.Part) bool {
 }
 
 func slackNote(what string, y derive.Yield, u measure.Unit) string {
-	return fmt.Sprintf("the %d %ss take %s of %s: %s to spare", y.Each, what, y.Used.Format(u), y.Length.Format(u), y.Slack().Format(u))
+	return fmt.Sprintf("the %d %ss take %s of %s: %s to spare", y.Each, what, y.Used.AsCut(u), y.Length.AsThere(u), y.Slack().AsThere(u))
 }
 
-// sewable rounds how far a seam may drift down to what can be seen: 1/64 in or
-// 0.1 mm, and no less than that.
-func sewable(l measure.Length, u measure.Unit) string {
+// narrower says how much narrower a seam may be sewn, rounded down to what can be
+// seen, 1/64 in or 0.1 mm, before a square is lost.
+func narrower(l measure.Length, u measure.Unit) string {
 	least := measure.Inch / 64
 	if u == measure.Cm {
 		least = measure.Millimetre / 10
 	}
-	return "about " + max(least, measure.FloorTo(l, least)).Format(u)
+	if l < least {
+		return "a seam sewn less than " + least.Format(u) + " narrower loses a square"
+	}
+	return "the seam may be sewn up to " + measure.FloorTo(l, least).Format(u) + " narrower before a square is lost"
 }
 
 func tubeNotes(s *derive.Size, p *derive.Part) []string {
 	u, t := s.Plan.Units, p.Tube
 	out := []string{slackNote("square", t.Yield, u)}
 	if slack, ok := t.SeamSlack(); ok {
-		out = append(out, fmt.Sprintf("a square is lost if the seam is sewn narrower by %s or more", sewable(slack, u)))
+		out = append(out, narrower(slack, u))
 	}
 	if stub := t.Stub(); stub > 0 {
 		out = append(out, "unpick "+stub.Format(u)+" of the far seam at each tip")

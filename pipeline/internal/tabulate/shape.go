@@ -24,9 +24,9 @@ func asCut(p *derive.Part) piecing.Box {
 func howShape(p *derive.Part, u measure.Unit) string {
 	h := p.Shape
 	if h.Set != nil {
-		return fmt.Sprintf("cut from %s %s, %s wide, %d from each, %s; every other one has the strips the other way up", many(h.Count, "strip set"), h.Set.Name.Text, h.Height.Format(u), h.Yield.Each, cutShape(p))
+		return fmt.Sprintf("cut from %s %s, %s wide, %d from each, %s; every other one has the strips the other way up", many(h.Count, "strip set"), h.Set.Name.Text, h.Height.AsCut(u), h.Yield.Each, cutShape(p))
 	}
-	return fmt.Sprintf("cut from %s %s wide of %s, %d from each, %s", many(h.Count, "strip"), h.Height.Format(u), h.Fabric.Role.Text, h.Yield.Each, cutShape(p))
+	return fmt.Sprintf("cut from %s %s wide of %s, %d from each, %s", many(h.Count, "strip"), h.Height.AsCut(u), h.Fabric.Role.Text, h.Yield.Each, cutShape(p))
 }
 
 // cutShape says how a strip is cut.
@@ -44,18 +44,34 @@ func cutShape(p *derive.Part) string {
 	return "triangles of 60 degrees, up and down in turn"
 }
 
-// strip says what becomes of a strip that is cut whole across the fabric.
-func (c cutter) strip(n derive.Need) string {
+// strip says what becomes of a strip that is cut whole across the fabric, and how
+// many pieces it is.
+func (c cutter) strip(n derive.Need) (does string, pieces int64) {
 	if p := c.s.Part(n.For.Text); p != nil && p.Shape != nil {
-		return fmt.Sprintf("Cut into %s, %d from a whole strip.", cutShape(p), p.Shape.Yield.Each)
+		pieces = p.ShapesOf(false)
+		return fmt.Sprintf("Cut into %s, %d from a whole strip.", cutShape(p), pieces), pieces
 	}
-	return "Use whole."
+	return "Use whole.", 1
+}
+
+// part says what becomes of the last strip, of which only a width is used; alone
+// tells that nothing else is cut from it.
+func (c cutter) part(n derive.Need, width measure.Length, alone bool) (does string, pieces int64) {
+	of := width.AsCut(c.u) + " of it"
+	if alone {
+		of = "at least " + of
+	}
+	if p := c.s.Part(n.For.Text); p != nil && p.Shape != nil {
+		pieces = p.ShapesOf(true)
+		return fmt.Sprintf("cut %d from %s: %s", pieces, of, cutShape(p)), pieces
+	}
+	return "use " + of, 1
 }
 
 func shapeNote(p *derive.Part, u measure.Unit) string {
 	note := slackNote(p.Shape.Kind.Noun(), p.Shape.Yield, u)
 	if over := p.Shape.Over(); over.Sign() > 0 {
-		note += "; strip by geometry " + p.Shape.Exact.Format(u) + ", cut " + over.Format(u) + " over: trim every piece to its finished size and the seams"
+		note += "; strip by geometry " + p.Shape.Exact.Format(u) + ", cut " + over.AsThere(u) + " over: trim every piece to its finished size and the seams"
 	}
 	return note
 }

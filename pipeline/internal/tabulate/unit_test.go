@@ -92,9 +92,9 @@ func TestTriangleWords(t *testing.T) {
     "end": { "shape": { "fabric": "b", "kind": "half triangle 60", "finished": 6, "tips": "blunted" } }, "unit": { "rows": [["end", "peak", "end"]] }`)
 	for part, want := range map[string][2]string{
 		"peak": {"cut from 1 strip 6 3/4 in wide of a, 9 from each, triangles of 60 degrees, up and down in turn",
-			"the 9 triangles take about 38.9711 in of 40 in: about 1.0289 in to spare"},
+			"the 9 triangles take about 38.9712 in of 40 in: about 1.0288 in to spare"},
 		"end": {"cut from 2 strips 6 1/2 in wide of b, 16 from each, half triangles of 60 degrees in pairs, head to tail; a pair that slopes the other way gives their mirror images",
-			"the 16 half triangles take about 36.3316 in of 40 in: about 3.6684 in to spare"},
+			"the 16 half triangles take about 36.3317 in of 40 in: about 3.6683 in to spare"},
 	} {
 		if words[part] != want {
 			t.Errorf("%s: %q, want %q", part, words[part], want)
@@ -121,6 +121,26 @@ func TestSashedRowsWords(t *testing.T) {
 			if got[r].Cells[c] != want[r].Cells[c] {
 				t.Errorf("row %d, cell %d: %+v, want %+v", r, c, got[r].Cells[c], want[r].Cells[c])
 			}
+		}
+	}
+}
+
+// How far a seam may drift is rounded to the safe side: 1/84 in is less than 1/64.
+func TestNarrowerSeams(t *testing.T) {
+	for _, c := range []struct {
+		l    measure.Length
+		u    measure.Unit
+		want string
+	}{
+		{measure.Inch / 84, measure.In, "a seam sewn less than 1/64 in narrower loses a square"},
+		{measure.Inch/64 - 1, measure.In, "a seam sewn less than 1/64 in narrower loses a square"},
+		{measure.Inch / 64, measure.In, "the seam may be sewn up to 1/64 in narrower before a square is lost"},
+		{measure.Inch/32 - 1, measure.In, "the seam may be sewn up to 1/64 in narrower before a square is lost"},
+		{measure.Millimetre/10 - 1, measure.Cm, "a seam sewn less than 0.01 cm narrower loses a square"},
+		{measure.Millimetre / 4, measure.Cm, "the seam may be sewn up to 0.02 cm narrower before a square is lost"},
+	} {
+		if got := narrower(c.l, c.u); got != c.want {
+			t.Errorf("%d ticks: %q, want %q", c.l, got, c.want)
 		}
 	}
 }

@@ -123,9 +123,9 @@ func quantityOf(q costing.Input, unit string) report.Cell {
 	c := report.Cell{Kind: report.Number, Number: q.Value, Name: q.Name}
 	switch plan.PriceUnit(unit) {
 	case plan.PerYard:
-		c.Kind, c.Exact, c.Unit = report.Fabric, measure.FromRat(q.Value).MulInt(int64(measure.Yard)), measure.In
+		c = report.Cell{Kind: report.Fabric, Exact: measure.FromRat(q.Value).MulInt(int64(measure.Yard)), Unit: measure.In, Toward: measure.Up, Number: q.Value, Name: q.Name}
 	case plan.PerMetre:
-		c.Kind, c.Exact, c.Unit = report.Fabric, measure.FromRat(q.Value).MulInt(int64(measure.Metre)), measure.Cm
+		c = report.Cell{Kind: report.Fabric, Exact: measure.FromRat(q.Value).MulInt(int64(measure.Metre)), Unit: measure.Cm, Toward: measure.Up, Number: q.Value, Name: q.Name}
 	}
 	return c
 }
