@@ -20,12 +20,19 @@ type Style struct {
 }
 
 // rowColumn heads the first column, which tells the rows of a total or a
-// heading from those of the data.
-const rowColumn = "row"
+// heading from those of the data. The three are of rows that hold nothing but
+// words about the table, in the column after it.
+const (
+	rowColumn  = "row"
+	headingRow = "heading"
+	leadRow    = "lead"
+	footRow    = "foot"
+)
 
 // Bytes is the table as a file.
 //
-// The header names the columns' IDs and units; a number is a plain decimal in
+// The header names the columns' IDs and units. The table's heading, what is said
+// above it and what is said below it are rows of their own. A number is a plain decimal in
 // its column's unit, one that decimals cannot hold is "about 8.4853", and one in
 // another unit than its column says so: "2.5 in". Rows are padded to the
 // header's length. Lines end in CR LF: RFC 4180 asks for it, and the programs
@@ -41,9 +48,21 @@ func Bytes(t report.Table, style Style) []byte {
 		mark[len(mark)-1] = figure.Unproved("this plan")
 		w.Write(mark)
 	}
+	said := func(role string, words ...string) {
+		for _, text := range words {
+			if text != "" && len(t.Columns) > 0 {
+				record := make([]string, len(t.Columns)+1)
+				record[0], record[1] = role, neutral(text)
+				w.Write(record)
+			}
+		}
+	}
+	said(headingRow, t.Heading)
+	said(leadRow, t.Lead...)
 	for _, row := range t.Rows {
 		w.Write(style.record(t, row))
 	}
+	said(footRow, t.Foot...)
 	w.Flush() // a bytes.Buffer takes everything
 	return b.Bytes()
 }

@@ -56,6 +56,22 @@ func TestBytesReadBack(t *testing.T) {
 	}
 }
 
+// What is said about a table stands in rows that say what they are, and are as long
+// as the others.
+func TestWordsAboutTheTable(t *testing.T) {
+	given := report.Table{
+		Heading: "Tubes", Lead: []string{"Sew them.", "", "=Cut them."}, Columns: []report.Column{{ID: "part"}, {ID: "pieces"}},
+		Rows: []report.Row{{Cells: []report.Cell{report.T("step"), report.N(90)}}}, Foot: []string{"4 pieces left over"},
+	}
+	want := "row,part,pieces\r\nheading,Tubes,\r\nlead,Sew them.,\r\nlead,'=Cut them.,\r\nbody,step,90\r\nfoot,4 pieces left over,\r\n"
+	if got := string(Bytes(given, Style{})); got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if got := string(Bytes(report.Table{Heading: "Empty"}, Style{})); got != "row\r\n" {
+		t.Errorf("without columns %q", got)
+	}
+}
+
 // A spreadsheet program takes a field that begins like these for a formula.
 func TestFormulasAreNeutralised(t *testing.T) {
 	for _, text := range []string{"=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "\n=1", "\r\n=1", " =1", " \n\u00a0@x", "\nplain"} {

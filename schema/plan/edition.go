@@ -41,7 +41,7 @@ func ReadEdition(f *source.File, c measure.Currency) (*Edition, []source.Problem
 		cost, price = cost+" ("+code+")", price+" ("+code+")"
 	}
 	columns := []string{"plan", "size", "fabric", cost, price, "errors", "warnings", "notes"}
-	p := &editionReader{listReader: listReader{code: BadEdition, what: "the edition", file: f, wanted: columns, known: columns}, currency: c, cost: cost, price: price}
+	p := &editionReader{listReader: listReader{code: BadEdition, what: "the edition", file: f, wanted: columns, known: append([]string{"row"}, columns...)}, currency: c, cost: cost, price: price}
 	if p.open() {
 		for p.more() {
 			p.row()
@@ -58,6 +58,10 @@ type editionReader struct {
 }
 
 func (p *editionReader) row() {
+	switch role, _ := p.field("row"); role {
+	case "heading", "lead", "foot": // words about the table
+		return
+	}
 	before := len(p.problems)
 	var s EditionSize
 	s.Plan, _ = p.field("plan")

@@ -13,10 +13,12 @@ import (
 
 func TestEdition(t *testing.T) {
 	const text = "row,plan,status,size,finished,fabric,cost (USD),price (USD),margin (% of price),slack,errors,warnings,notes\r\n" +
+		"heading,Every plan by size,,,,,,,,,,,\r\nlead,So it is.,,,,,,,,,,,\r\n" +
 		"body,Steps,testing,throw,48 x 60 in,Ground 1 yd,31.20,62.00,49.7,,0,1,2\r\n" +
 		"alert,Lamps,draft,wall,not proved,,,,,,3,0,0\r\n" +
 		"body,Empty,draft,,,,,,,,0,0,0\r\n" +
-		"body,Broken,draft,wall,,,much,5,,,0,x,0\r\n"
+		"body,Broken,draft,wall,,,much,5,,,0,x,0\r\n" +
+		"foot,Smallest slack: how much shorter strips may be.,,,,,,,,,,,\r\n"
 	currency, _ := measure.ParseCurrency("USD")
 	f := source.New("line.csv", []byte(text))
 	e, problems := plan.ReadEdition(f, currency)
@@ -25,7 +27,7 @@ func TestEdition(t *testing.T) {
 		same(t, "code", p.Code, plan.BadEdition)
 		got = append(got, fmt.Sprintf("%d [%s]", f.Position(p.Range.Start).Line, f.Slice(p.Range)))
 	}
-	if diff := cmp.Diff([]string{"5 [much]", "5 [x]"}, got); diff != "" {
+	if diff := cmp.Diff([]string{"7 [much]", "7 [x]"}, got); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
 	}
 	s, ok := e.Find("Steps", "throw")
