@@ -125,19 +125,26 @@ func nearest(side, unit measure.Surd) (n int64, drift measure.Surd) {
 }
 
 // needBorder asks for the strips or units of a border, in each of a number of
-// things.
-func (s *Size) needBorder(name plan.Text, b *Border, times int64, asPieces bool) {
+// things: of the top, or of a part.
+func (s *Size) needBorder(name plan.Text, b *Border, times int64, of *Part) {
 	if !b.Known {
 		return
 	}
 	if f := s.byFabric[b.Said.CornerFabric.Text]; f != nil && b.Corners > 0 {
 		f.need(corners(name), b.Cut, b.Cut, b.Corners*times, plan.Whole)
 	}
+	call := func(q *Part, n int64) {
+		c := Call{By: of, N: n}
+		if of == nil {
+			c.In = plan.Text{Text: "border " + b.Said.Name.Text, At: b.Said.At}
+		}
+		q.called(c)
+	}
 	if b.Corner != nil {
-		b.Corner.call(b.Corners * times)
+		call(b.Corner, b.Corners*times)
 	}
 	if b.Units != nil {
-		b.Units.Part.call(min(2*(b.Units.Sides+b.Units.Ends), countless/times) * times)
+		call(b.Units.Part, min(2*(b.Units.Sides+b.Units.Ends), countless/times)*times)
 		return
 	}
 	f := s.byFabric[b.Said.Fabric.Text]
@@ -145,7 +152,7 @@ func (s *Size) needBorder(name plan.Text, b *Border, times int64, asPieces bool)
 	case f == nil:
 	case b.Said.Lengthwise:
 		s.needAlong(name, b, f, times)
-	case asPieces && s.fits(b, f):
+	case of != nil && s.fits(b, f):
 		b.Pieces = true
 		s.needRectangle(f, name, piecing.Box{Width: b.Sides, Height: b.Cut.Surd()}, 2*times)
 		s.needRectangle(f, name, piecing.Box{Width: b.Ends, Height: b.EndCut.Surd()}, 2*times)

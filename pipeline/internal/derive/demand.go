@@ -12,7 +12,8 @@ import (
 func (s *Size) count() {
 	s.needSetting(plan.Text{}, s.Top.Setting, nil)
 	for i := range s.Top.Borders {
-		s.needBorder(s.Top.Borders[i].Said.Name, &s.Top.Borders[i], 1, false)
+		b := &s.Top.Borders[i]
+		s.needBorder(b.Said.Name, b, 1, nil)
 	}
 	for i := len(s.Parts) - 1; i >= 0; i-- {
 		if p := s.Parts[i]; p.Needed > 0 {
@@ -26,8 +27,27 @@ func (s *Size) count() {
 // blocks get there in six steps.
 const countless = 1 << 40
 
-// call asks for n more of a part.
-func (p *Part) call(n int64) { p.Needed = min(p.Needed+n, countless) }
+// Call is that so many of a part are asked for.
+type Call struct {
+	By *Part     // that it is for; nil for the top
+	In plan.Text // of the top: "the layout" or a border, and its place
+	N  int64
+}
+
+// call asks for n more of a part, for another part.
+func (p *Part) call(n int64, by *Part) { p.called(Call{By: by, N: n}) }
+
+// called adds a call to those by the same.
+func (p *Part) called(c Call) {
+	p.Needed = min(p.Needed+c.N, countless)
+	for i := range p.Calls {
+		if old := &p.Calls[i]; old.By == c.By && old.In == c.In {
+			old.N = min(old.N+c.N, countless)
+			return
+		}
+	}
+	p.Calls = append(p.Calls, c)
+}
 
 // ask counts what it takes to make a part as often as it is needed.
 func (s *Size) ask(p *Part) {
@@ -64,7 +84,7 @@ func (s *Size) ask(p *Part) {
 	default:
 		for _, in := range p.Operation.Ingredients() {
 			if q := s.byName[in.Name.Text]; q != nil {
-				q.call(p.Needed)
+				q.call(p.Needed, p)
 				q.reflect(1, 0, p.Needed, p.Mirrored)
 			}
 		}
@@ -82,7 +102,7 @@ func (s *Size) askRows(p *Part, op plan.Rows) {
 			if c.Mirror {
 				mirrored = 1
 			}
-			q.call(p.Needed)
+			q.call(p.Needed, p)
 			q.reflect(1, mirrored, p.Needed, p.Mirrored)
 		}
 	}
@@ -90,12 +110,12 @@ func (s *Size) askRows(p *Part, op plan.Rows) {
 
 func (s *Size) askBordered(p *Part, op plan.Bordered) {
 	if q := s.byName[op.Part.Text]; q != nil {
-		q.call(p.Needed)
+		q.call(p.Needed, p)
 		q.reflect(1, 0, p.Needed, p.Mirrored)
 	}
 	for i := range p.Borders {
 		b := &p.Borders[i]
-		s.needBorder(called(p.Name, b.Said.Name.Text, b.Said.Name.At), b, p.Needed, true)
+		s.needBorder(called(p.Name, b.Said.Name.Text, b.Said.Name.At), b, p.Needed, p)
 	}
 }
 
@@ -162,7 +182,7 @@ func (s *Size) askTube(p *Part) {
 	t.Count = piecing.Batches(p.Needed, t.Yield.Each)
 	p.Made = t.Count * t.Yield.Each
 	for _, set := range t.Sets {
-		set.call(t.Count)
+		set.call(t.Count, p)
 		for _, strip := range set.Set.Strips {
 			// However tubes are arranged, each square takes one advance of every strip.
 			strip.Fabric.mustHold(t.Advance(), strip.Width, p.Needed)

@@ -32,7 +32,7 @@ func (s *Size) measureMosaic(p *Part, op plan.Mosaic) {
 func (s *Size) askMosaic(p *Part, op plan.Mosaic) {
 	for _, piece := range op.Pieces {
 		if q := s.byName[piece.Part.Text]; q != nil {
-			q.call(min(p.Needed*int64(piece.Count.N), countless))
+			q.call(min(p.Needed*int64(piece.Count.N), countless), p)
 		}
 	}
 }

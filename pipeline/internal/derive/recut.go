@@ -69,7 +69,7 @@ func (s *Size) askLoop(p *Part) {
 	}
 	rings := min(p.Needed*l.Rings, countless)
 	l.Count = piecing.Batches(rings, l.Yield.Each)
-	l.Set.call(l.Count)
+	l.Set.call(l.Count, p)
 	cut := p.Operation.(plan.Loop).Cut.Length
 	for _, strip := range l.Set.Set.Strips {
 		strip.Fabric.mustHold(cut, strip.Width, rings)

@@ -213,12 +213,14 @@ func (o *OnPoint) FloatOf() measure.Surd {
 // needSetting asks for all that so many settings of a name take: their blocks,
 // sashes and setting triangles.
 func (s *Size) needSetting(name plan.Text, st *Setting, p *Part) {
-	times, mirrored := int64(1), int64(0)
+	times, mirrored, in := int64(1), int64(0), plan.Text{Text: "the layout"}
 	if p != nil {
-		times, mirrored = p.Needed, p.Mirrored
+		times, mirrored, in = p.Needed, p.Mirrored, plan.Text{}
+	} else if g := s.Of.Layout.Grid; g != nil {
+		in.At = g.At
 	}
 	for _, b := range st.Blocks {
-		b.Part.call(b.Count * times)
+		b.Part.called(Call{By: p, In: in, N: b.Count * times})
 		b.Part.reflect(b.Count, b.Mirrored, times, mirrored)
 	}
 	if !st.Known {

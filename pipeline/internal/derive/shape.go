@@ -134,7 +134,7 @@ func (s *Size) askShape(p *Part) {
 	}
 	h.Count = piecing.Batches(p.Needed, h.Yield.Each)
 	if h.Set != nil {
-		h.Set.call(h.Count)
+		h.Set.call(h.Count, p)
 		return
 	}
 	last := h.length(p.ofLastStrip())

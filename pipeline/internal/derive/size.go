@@ -48,7 +48,8 @@ type Part struct {
 	Seam        plan.Seam // the part's own, or the plan's
 	Known       bool      // the size could be worked out
 	piecing.Box           // unfinished size, when known
-	Needed      int64     // how many the layout calls for
+	Needed      int64     // how many the layout calls for: the sum of Calls
+	Calls       []Call    // who asks for it, the top first, then what is made last
 	Made        int64     // how many come out of whole strips, sets, tubes and pairs
 	Mirrored    int64     // how many of the needed ones are mirror images
 	Bias        bool      // its outer edges are on the bias

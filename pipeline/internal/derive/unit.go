@@ -116,7 +116,7 @@ func (s *Size) askUnit(p *Part) {
 		c.Fabric.Needs[len(c.Fabric.Needs)-1].Fixed = c.Fixed
 	}
 	for _, t := range u.Of {
-		t.Part.call(u.Batches * t.Count)
+		t.Part.call(u.Batches*t.Count, p)
 	}
 }
 

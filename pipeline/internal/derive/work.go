@@ -2,6 +2,7 @@ package derive
 
 import (
 	"fmt"
+	"slices"
 
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
@@ -53,56 +54,18 @@ func (s *Size) NeededWork(p *Part) *report.Work {
 
 func (s *Size) tellNeeded(p *Part) *report.Work {
 	w := &report.Work{Formula: "sum over all that use it", Value: report.N(p.Needed)}
-	for _, b := range s.Top.Blocks {
-		if b.Part == p {
-			w.Terms = append(w.Terms, term("", "in the layout", report.N(b.Count), s.Of.Layout.Grid.At))
+	of := len(p.Calls)
+	for i, c := range p.Calls {
+		if c.By != nil {
+			of = i
+			break
 		}
+		w.Terms = append(w.Terms, term("", "in "+c.In.Text, report.N(c.N), c.In.At))
 	}
-	for _, b := range s.Top.Borders {
-		if b.Units != nil && b.Units.Part == p {
-			w.Terms = append(w.Terms, term("", "in border "+b.Said.Name.Text, report.N(2*(b.Units.Sides+b.Units.Ends)), b.Said.At))
-		}
-	}
-	for _, user := range s.Parts {
-		if n := s.uses(user, p); n > 0 {
-			w.Terms = append(w.Terms, term("", "for "+user.Name.Text, report.N(n), user.Name.At))
-		}
+	for _, c := range slices.Backward(p.Calls[of:]) {
+		w.Terms = append(w.Terms, term("", "for "+c.By.Name.Text, report.N(c.N), c.By.Name.At))
 	}
 	return w
-}
-
-// uses is how many of part p another part takes in all.
-func (s *Size) uses(user, p *Part) int64 {
-	if user.Tube != nil {
-		n := int64(0)
-		for _, set := range user.Tube.Sets {
-			if set == p {
-				n += user.Tube.Count
-			}
-		}
-		return n
-	}
-	if user.Setting != nil || user.Borders != nil {
-		return user.Needed * user.holds(p)
-	}
-	n := int64(0)
-	if user.Loop != nil && user.Loop.Set == p {
-		return user.Loop.Count
-	}
-	if user.Unit != nil {
-		for _, t := range user.Unit.Of {
-			if t.Part == p {
-				n += user.Unit.Batches * t.Count
-			}
-		}
-		return n
-	}
-	for _, in := range user.Operation.Ingredients() {
-		if !in.Fabric && in.Name.Text == p.Name.Text {
-			n += user.Needed
-		}
-	}
-	return n
 }
 
 // SizeWork tells why a part measures what it does, nil where the plan itself

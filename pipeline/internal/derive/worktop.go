@@ -4,33 +4,8 @@ import (
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
-	"yardproof/schema/plan"
 	"yardproof/schema/source"
 )
-
-// holds is how many of another part one part that is set or bordered takes.
-func (p *Part) holds(q *Part) int64 {
-	n := int64(0)
-	if p.Setting != nil {
-		for _, b := range p.Setting.Blocks {
-			if b.Part == q {
-				n += b.Count
-			}
-		}
-	}
-	if op, ok := p.Operation.(plan.Bordered); ok && op.Part.Text == q.Name.Text {
-		n++
-	}
-	for _, b := range p.Borders {
-		if b.Units != nil && b.Units.Part == q {
-			n += 2 * (b.Units.Sides + b.Units.Ends)
-		}
-		if b.Corner == q {
-			n += b.Corners
-		}
-	}
-	return n
-}
 
 // axis picks the width of a box, or its length.
 func axis(b piecing.Box, length bool) measure.Surd {
