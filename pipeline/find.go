@@ -44,6 +44,9 @@ func (l *line) find(ctx context.Context) []string {
 func findAll(ctx context.Context, wanted func(string) bool, paths []string) finder {
 	f := finder{ctx: ctx, wanted: wanted, within: sync.OnceValue(func() []string { return lineOf(paths) }), walked: map[string]bool{}, found: map[string]bool{}}
 	for _, path := range paths {
+		if ctx.Err() != nil {
+			break
+		}
 		f.path(path)
 	}
 	slices.SortFunc(f.plans, func(a, b *planFile) int { return strings.Compare(a.name, b.name) })
@@ -128,7 +131,7 @@ func (f *finder) folder(path string, above []string) {
 	// second name for it.
 	for _, links := range []bool{false, true} {
 		for _, e := range entries {
-			if hidden := strings.HasPrefix(e.Name(), "."); !hidden && links == (e.Type()&fs.ModeSymlink != 0) {
+			if hidden := strings.HasPrefix(e.Name(), "."); f.ctx.Err() == nil && !hidden && links == (e.Type()&fs.ModeSymlink != 0) {
 				f.entry(filepath.Join(path, e.Name()), e.Type(), above)
 			}
 		}

@@ -13,7 +13,7 @@ func FuzzPlan(f *testing.F) {
 	seeds(f)
 	f.Fuzz(func(t *testing.T, text []byte) {
 		p := &planFile{path: "fuzz.plan.json", name: "fuzz.plan.json"}
-		l := &line{Config: Config{Tables: true, Draft: true}, plans: []*planFile{p}, solved: newSolved()}
+		l := &line{Config: Config{Tables: true, Draft: true}, plans: []*planFile{p}, solved: newSolved(t.Context())}
 		if p.take(text); !p.done {
 			l.compareIDs()
 			l.work(t.Context(), p)

@@ -78,14 +78,14 @@ const mostJobs = 128
 // Config.Folders or Config.Inputs.
 //
 // The result is the same for any number of jobs. When the context is cancelled
-// the plans under work are finished or given up, nothing new is begun, and a
-// finding of run/interrupted says so.
+// the plans under work are given up, nothing new is begun, and a finding of
+// run/interrupted says so.
 func Run(ctx context.Context, c Config) (*report.Run, error) {
 	return newLine(c).run(ctx)
 }
 
 func newLine(c Config) *line {
-	l := &line{Config: c, solved: newSolved(), bolts: bolts.Solve, jobs: min(c.Jobs, mostJobs)}
+	l := &line{Config: c, bolts: bolts.Solve, jobs: min(c.Jobs, mostJobs)}
 	if l.jobs <= 0 {
 		l.jobs = runtime.GOMAXPROCS(0)
 	}
@@ -93,6 +93,7 @@ func newLine(c Config) *line {
 }
 
 func (l *line) run(ctx context.Context) (*report.Run, error) {
+	l.solved = newSolved(ctx)
 	folders := l.find(ctx)
 	if l.Folders != nil {
 		if err := l.Folders(folders); err != nil {
@@ -160,7 +161,7 @@ func (l *line) tick() func() {
 // report gathers what is known of every plan and of the line.
 func (l *line) report(ctx context.Context) *report.Run {
 	l.heedProjects()
-	supplied := ctx.Err() == nil && l.supply()
+	supplied := ctx.Err() == nil && l.supply(ctx)
 	run := &report.Run{Findings: l.findings, Rules: catalogue()}
 	l.sign(run)
 	undone := 0

@@ -1,6 +1,7 @@
 package pipeline
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"sync"
@@ -13,14 +14,19 @@ import (
 // solved remembers the cutting problems of a run, so that equal ones, as sizes
 // and plans of a line often have, are solved once. It is safe for use by
 // several goroutines; a second one to ask waits for the answer.
+//
+// Once its context is done it answers with that error: what is derived then is
+// given up.
 type solved struct {
+	ctx    context.Context
 	mu     sync.Mutex
 	strips map[string]func() (cutting.Result, error)
 	sheets map[string]func() (cutting.SheetResult, error)
 }
 
-func newSolved() *solved {
+func newSolved(ctx context.Context) *solved {
 	return &solved{
+		ctx:    ctx,
 		strips: map[string]func() (cutting.Result, error){},
 		sheets: map[string]func() (cutting.SheetResult, error){},
 	}
@@ -29,7 +35,7 @@ func newSolved() *solved {
 // Strips implements derive.Solver.
 func (s *solved) Strips(p cutting.Problem, settle measure.Length) (cutting.Result, error) {
 	return once(s, s.strips, stripsKey(p, settle), func() (cutting.Result, error) {
-		return cutting.Solve(p, cutting.Limits{Settle: settle})
+		return cutting.Solve(p, cutting.Limits{Settle: settle, Stop: s.Stop})
 	})
 }
 
@@ -45,19 +51,30 @@ func stripsKey(p cutting.Problem, settle measure.Length) string {
 // Sheets implements derive.Solver.
 func (s *solved) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {
 	return once(s, s.sheets, key(p.Sheet, p.Pieces, p.Strips), func() (cutting.SheetResult, error) {
-		return cutting.SolveSheets(p, cutting.Limits{})
+		return cutting.SolveSheets(p, cutting.Limits{Stop: s.Stop})
 	})
 }
 
-func once[R any](s *solved, answers map[string]func() (R, error), key string, solve func() (R, error)) (R, error) {
+// Stop implements derive.Solver.
+func (s *solved) Stop() bool { return s.ctx.Err() != nil }
+
+func once[R any](s *solved, answers map[string]func() (R, error), key string, solve func() (R, error)) (answer R, err error) {
+	defer func() {
+		if s.Stop() {
+			err = s.ctx.Err() // the answer may be less than it could be
+		}
+	}()
 	s.mu.Lock()
-	answer, ok := answers[key]
+	known, ok := answers[key]
 	if !ok {
-		answer = sync.OnceValues(solve)
-		answers[key] = answer
+		known = sync.OnceValues(solve)
+		answers[key] = known
 	}
 	s.mu.Unlock()
-	return answer()
+	if s.Stop() {
+		return answer, s.ctx.Err()
+	}
+	return known()
 }
 
 // asker asks for one plan and remembers which problems it asked for, for a run

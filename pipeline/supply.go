@@ -1,6 +1,8 @@
 package pipeline
 
 import (
+	"context"
+
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/supply"
@@ -12,7 +14,7 @@ import (
 // adds what there is to say of it to the line's findings. A plan with errors
 // must not be cut, so its kits are not among them. False where that failed: what
 // is to be ordered is not known then, and must not seem to be nothing.
-func (l *line) supply() (known bool) {
+func (l *line) supply(ctx context.Context) (known bool) {
 	known = true
 	for _, p := range l.projects {
 		if p.settings == nil {
@@ -20,7 +22,10 @@ func (l *line) supply() (known bool) {
 		}
 		err := guard(func() string { return "planning the bolts of" }, func() error {
 			l.findings = append(l.findings, l.unknownKits(p)...)
-			p.supply = l.bolts.Of(l.kits(p), p.prices, p.stock)
+			p.supply = l.bolts.Until(func() bool { return ctx.Err() != nil }, l.kits(p), p.prices, p.stock)
+			if ctx.Err() != nil {
+				return ctx.Err() // it may be less than it could be
+			}
 			p.supply.Landed = p.settings.Landed
 			found, _ := p.rules.apply(check.Supply(p.supply, p.settings.Currency), make([]bool, len(p.rules.exceptions)))
 			l.findings = append(l.findings, found...)

@@ -111,7 +111,12 @@ func Unfinished(run *report.Run, err error) {
 func Unwritable(ctx context.Context, err error) *report.Run {
 	run := &report.Run{Findings: failure(err, "", ""), Rules: catalogue()}
 	if ctx.Err() != nil {
-		run.Findings = append(run.Findings, check.Trouble("run/interrupted", "", "the run was interrupted before it began", "run it again"))
+		return Unbegun()
 	}
 	return run
+}
+
+// Unbegun is the run that was interrupted before it looked at a plan.
+func Unbegun() *report.Run {
+	return Refused([]diag.Finding{check.Trouble("run/interrupted", "", "the run was interrupted before it began", "run it again")})
 }

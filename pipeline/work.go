@@ -87,7 +87,11 @@ func (l *line) work(ctx context.Context, p *planFile) {
 		return
 	}
 	w := &work{line: l, planFile: p, stage: "decoding"}
-	troubles := w.guard(func() error { return w.prove() })
+	troubles := w.guard(func() error { return w.prove(ctx) })
+	if ctx.Err() != nil { // what was derived meanwhile may be less than it could be
+		p.bytes, p.outcome.Findings = nil, nil
+		return
+	}
 	p.done = true
 	if l.Tables && len(troubles) == 0 {
 		troubles = w.guard(func() error { return w.handOn(ctx) })
@@ -129,7 +133,7 @@ func (w *work) guard(do func() error) []diag.Finding {
 
 // prove finds out what there is to be said of the plan, or takes it from an
 // earlier run, and lets the project judge it.
-func (w *work) prove() error {
+func (w *work) prove(ctx context.Context) error {
 	w.settings = &plan.Project{}
 	switch {
 	case w.project == nil:
@@ -148,14 +152,14 @@ func (w *work) prove() error {
 		w.outcome.Findings = append(noResult(w.name, w.id), w.twins...)
 		return nil
 	default:
-		w.derive()
+		w.derive(ctx)
 	}
 	w.judge()
 	return nil
 }
 
 // derive reads the plan, derives its sizes and runs the rules.
-func (w *work) derive() {
+func (w *work) derive(ctx context.Context) {
 	w.reading = w.text()
 	if w.decoded = w.plan != nil; !w.decoded {
 		return
@@ -168,10 +172,14 @@ func (w *work) derive() {
 	w.stage = "deriving"
 	solver := &asker{solved: w.solved}
 	for i := range w.plan.Sizes {
+		if ctx.Err() != nil {
+			return
+		}
 		w.sizes = append(w.sizes, derive.With(solver, w.plan, &w.plan.Sizes[i]))
 	}
 	w.stage = "checking"
-	w.found = check.All(check.Input{Plan: w.plan, Sizes: w.sizes, Project: w.settings, Prices: w.prices(), Stock: w.stock(w.skus), Thorough: w.Tables})
+	w.found = check.All(check.Input{Plan: w.plan, Sizes: w.sizes, Project: w.settings, Prices: w.prices(), Stock: w.stock(w.skus), Thorough: w.Tables,
+		Stop: func() bool { return ctx.Err() != nil }})
 	w.judged = true
 	w.asked = solver.names()
 	w.stage = "tabulating"
@@ -249,7 +257,10 @@ func (w *work) handOn(ctx context.Context) error {
 		return nil
 	}
 	if w.plan == nil { // it is known, and what was written of it is not there
-		w.derive()
+		w.derive(ctx)
+	}
+	if ctx.Err() != nil {
+		return ctx.Err()
 	}
 	w.stage = "tabulating"
 	handed := &report.Plan{

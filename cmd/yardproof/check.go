@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"slices"
 	"strings"
 
@@ -29,11 +30,20 @@ func checkCommand() command {
 }
 
 func checkPlans(ctx context.Context, s streams, o *options, paths []string) (int, error) {
-	set, err := o.settle(s, paths)
+	set, err := o.settle(ctx, s, paths)
 	if err != nil {
-		return 0, err
+		return set.refuse(ctx, s, err)
 	}
 	return set.work(ctx, s, pipeline.Config{})
+}
+
+// refuse ends a run that could not begin. One that was interrupted is reported
+// as it was asked for.
+func (set settings) refuse(ctx context.Context, s streams, err error) (int, error) {
+	if ctx.Err() == nil || !errors.Is(err, ctx.Err()) {
+		return 0, err
+	}
+	return set.conclude(ctx, s, pipeline.Unbegun())
 }
 
 // work runs the pipeline, writes the reports, and gives the exit status.

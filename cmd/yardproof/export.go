@@ -34,9 +34,9 @@ the line.
 }
 
 func exportPlans(ctx context.Context, s streams, o *options, paths []string) (int, error) {
-	set, err := o.settle(s, paths)
+	set, err := o.settle(ctx, s, paths)
 	if err != nil {
-		return 0, err
+		return set.refuse(ctx, s, err)
 	}
 	if err := o.settleExport(&set); err != nil {
 		return 0, err

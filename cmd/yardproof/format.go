@@ -47,7 +47,7 @@ func format(ctx context.Context, s streams, o *options, paths []string) (int, er
 	case slices.Contains(paths, toStdout) && len(paths) > 1:
 		return 0, misuse("- is standard input, and cannot be formatted together with other paths")
 	case paths[0] == toStdout:
-		return formatStream(s, o.check)
+		return formatStream(ctx, s, o.check)
 	}
 	var changed []string
 	run := pipeline.Format(ctx, pipeline.FormatConfig{
@@ -94,9 +94,11 @@ func (s streams) complain(run *report.Run) error {
 // streamName is what findings call standard input.
 const streamName = "standard input"
 
-func formatStream(s streams, check bool) (int, error) {
-	styled, same, findings := pipeline.FormatStream(streamName, s.stdin)
+func formatStream(ctx context.Context, s streams, check bool) (int, error) {
+	styled, same, findings := pipeline.FormatStream(streamName, untilDone{ctx, s.stdin})
 	switch {
+	case ctx.Err() != nil:
+		return exitStopped, s.complain(pipeline.Unbegun())
 	case len(findings) > 0:
 		run := &report.Run{Plans: []report.Outcome{{File: streamName, Findings: findings}}}
 		return status(findings, diag.Error), s.complain(run)

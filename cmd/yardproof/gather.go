@@ -48,9 +48,9 @@ func gather(ctx context.Context, s streams, o *options, paths []string) (int, er
 	if len(paths) == 0 && o.list == "" {
 		return 0, misuse("name a result or a folder of results")
 	}
-	set, err := o.settle(s, paths)
+	set, err := o.settle(ctx, s, paths)
 	if err != nil {
-		return 0, err
+		return set.refuse(ctx, s, err)
 	}
 	if err := o.settleExport(&set); err != nil {
 		return 0, err

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"os"
 	"slices"
 	"strings"
@@ -144,8 +145,8 @@ type settings struct {
 }
 
 // settle understands the options that check and export share. Every error is
-// one of usage.
-func (o *options) settle(s streams, paths []string) (settings, error) {
+// one of usage, or that of a list of paths.
+func (o *options) settle(ctx context.Context, s streams, paths []string) (settings, error) {
 	set := settings{paths: paths, jobs: o.jobs, quiet: o.quiet, verbose: o.verbose, known: o.known, record: o.record}
 	if len(paths) == 0 && o.list == "" || slices.Contains(paths, "") {
 		return set, misuse("name a plan or a folder of plans")
@@ -170,7 +171,7 @@ func (o *options) settle(s streams, paths []string) (settings, error) {
 	if set.reports, err = targets(o.reports); err != nil || o.list == "" {
 		return set, err
 	}
-	listed, err := pathsFrom(o.list, s.stdin)
+	listed, err := pathsFrom(ctx, o.list, s.stdin)
 	set.paths = append(slices.Clone(paths), listed...)
 	if o.list != toStdout {
 		set.list = o.list

@@ -44,7 +44,7 @@ func watchFlags(f *pflag.FlagSet, o *options) {
 
 func watchPlans(ctx context.Context, s streams, o *options, paths []string) (status int, err error) {
 	o.failOn, o.quiet = "error", true
-	set, err := o.settle(s, paths)
+	set, err := o.settle(ctx, s, paths)
 	if err != nil {
 		return 0, err
 	}

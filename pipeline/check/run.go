@@ -16,6 +16,7 @@ type Input struct {
 	Prices   *plan.PriceList // may be nil
 	Stock    *plan.Stock     // may be nil
 	Thorough bool            // run the thorough rules too
+	Stop     func() bool     // tells that nobody waits for the findings any more; may be nil
 }
 
 // All runs every rule of scope Plan and Size over a plan and its derived
@@ -35,6 +36,9 @@ func All(in Input) []diag.Finding {
 			pass.run(c, nil)
 		case c.Scope == Size:
 			for _, s := range in.Sizes {
+				if in.Stop != nil && in.Stop() {
+					return nil
+				}
 				pass.run(c, s)
 			}
 		}

@@ -28,6 +28,7 @@ type Article struct {
 	Multiple measure.Length   // an order is a multiple of it, as invoiced; 0 for any
 	OnHand   []measure.Length // part-bolts, as measured: they lose nothing more
 	Gone     bool             // nothing more can be ordered
+	Stop     func() bool      // tells that nobody waits for the answer any more; may be nil
 }
 
 // Want is a length that some number of kits need.
@@ -99,7 +100,9 @@ func (a Article) Usable(offer int) measure.Length {
 // of the whole. Errors are *TooLong, *Unorderable, or a number without meaning;
 // a *[Fault], where a plan does not hold when it is counted again, is one of the
 // program.
-func Solve(a Article, wants []Want) (Plan, error) { return a.solve(wants, cutting.Limits{}) }
+func Solve(a Article, wants []Want) (Plan, error) { return a.solve(wants, a.limits()) }
+
+func (a Article) limits() cutting.Limits { return cutting.Limits{Stop: a.Stop} }
 
 func (a Article) solve(wants []Want, limits cutting.Limits) (Plan, error) {
 	plan, err := a.find(wants, limits)
@@ -200,7 +203,7 @@ func (a Article) byLength(wants []Want) (Plan, error) {
 	for _, w := range wants {
 		p.Stocks = append(p.Stocks, cutting.Stock{Length: w.Length, Cost: int64(w.Length), Count: cutting.Unlimited})
 	}
-	r, err := cutting.SolveLengths(p, cutting.Limits{})
+	r, err := cutting.SolveLengths(p, a.limits())
 	if err != nil {
 		return Plan{}, tooLong(err)
 	}

@@ -167,5 +167,5 @@ func (a Article) cutFrom(order []int, wants []Want) (cutting.LengthResult, error
 		longest = max(longest, w.Length)
 	}
 	p.Stocks = append(p.Stocks, cutting.Stock{Name: "missing", Length: longest, Cost: 1, Count: cutting.Unlimited})
-	return cutting.SolveLengths(p, cutting.Limits{})
+	return cutting.SolveLengths(p, a.limits())
 }

@@ -44,7 +44,7 @@ func Shorter(a Article, wants []Want, plan Plan) ([]Saving, error) {
 			continue
 		}
 		tried++
-		p, err := a.solve(less, cutting.Limits{Settle: measure.Length(max(enough, 1))})
+		p, err := a.solve(less, cutting.Limits{Settle: measure.Length(max(enough, 1)), Stop: a.Stop})
 		if err != nil {
 			return nil, err
 		}

@@ -25,7 +25,7 @@ type master struct {
 	scaling scaling
 	penalty float64
 	best    []int64 // by class: worth of the best strip at the last pricing
-	steps   *Steps
+	steps   *meter
 	budget  int // on steps.Visits
 }
 
@@ -56,7 +56,7 @@ func (in *instance) pricer(demand []int) pricer {
 }
 
 // newMaster starts from the patterns of some plans.
-func newMaster(in *instance, demand []int, goal int64, plans []plan, steps *Steps) *master {
+func newMaster(in *instance, demand []int, goal int64, plans []plan, steps *meter) *master {
 	m := &master{
 		in: in, demand: demand, lp: newSimplex(len(in.kinds)+len(in.heights), len(in.kinds)),
 		pricer: in.pricer(demand), known: map[string]bool{},

@@ -7,7 +7,7 @@ type search struct {
 	in      *instance
 	demand  []int
 	limits  Limits
-	steps   *Steps
+	steps   *meter
 	best    plan
 	length  int64 // of best
 	goal    int64
@@ -17,7 +17,7 @@ type search struct {
 	scaling scaling
 }
 
-func newSearch(in *instance, demand []int, limits Limits, steps *Steps, start plan, sums sums) *search {
+func newSearch(in *instance, demand []int, limits Limits, steps *meter, start plan, sums sums) *search {
 	s := &search{in: in, demand: demand, limits: limits, steps: steps, best: start, length: in.length(start), budget: limits.Visits}
 	s.sums = sums
 	s.setAim(s.length)

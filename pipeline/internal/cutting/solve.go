@@ -12,6 +12,10 @@ import (
 // Settle, where positive, is the only question asked: whether so much is enough,
 // in ticks without squaring up or, for sheets and stock lengths, in pieces. The
 // work stops as soon as a layout needs no more or the bound is above it.
+//
+// Stop is asked before each linear program. Once it says so the work ends as if
+// the limits were reached: whoever is interrupted has no use for the answer, which
+// is a layout all the same.
 type Limits struct {
 	Boxes    int // boxes of strip counts that are priced
 	Patterns int // patterns enumerated at once
@@ -19,6 +23,7 @@ type Limits struct {
 	Rounds   int // rounds of local search
 	Visits   int // columns looked at by the simplex method, and like work, in all
 	Settle   measure.Length
+	Stop     func() bool // may be nil
 }
 
 // defaultLimits settle almost every quilt of up to eight sizes within less than
@@ -35,7 +40,7 @@ func (l Limits) withDefaults(sizes int) Limits {
 	d := defaultLimits(sizes)
 	return Limits{
 		Boxes: or(l.Boxes, d.Boxes), Patterns: or(l.Patterns, d.Patterns),
-		Nodes: or(l.Nodes, d.Nodes), Rounds: or(l.Rounds, d.Rounds), Visits: or(l.Visits, d.Visits), Settle: l.Settle,
+		Nodes: or(l.Nodes, d.Nodes), Rounds: or(l.Rounds, d.Rounds), Visits: or(l.Visits, d.Visits), Settle: l.Settle, Stop: l.Stop,
 	}
 }
 
@@ -57,12 +62,26 @@ type Steps struct {
 	Rounds   int // rounds of local search
 }
 
+// meter counts the work while it goes on, and asks whether to stop.
+type meter struct {
+	Steps
+	stop func() bool // may be nil
+}
+
+// allVisits is more than any limit.
+const allVisits = 1 << 50
+
 func (s *Steps) add(t Steps) {
 	s.Masters, s.Pivots, s.Visits = s.Masters+t.Masters, s.Pivots+t.Pivots, s.Visits+t.Visits
 	s.Boxes, s.Nodes, s.Patterns, s.Rounds = s.Boxes+t.Boxes, s.Nodes+t.Nodes, s.Patterns+t.Patterns, s.Rounds+t.Rounds
 }
 
-func (s *Steps) solve(lp *simplex) lpStatus {
+// solve solves a linear program, unless the work is to stop.
+func (s *meter) solve(lp *simplex) lpStatus {
+	if s.stop != nil && s.stop() {
+		s.Visits = allVisits
+		return lpStalled
+	}
 	pivots, visits := lp.pivots, lp.visits
 	status := lp.solve()
 	s.Pivots += lp.pivots - pivots
@@ -180,10 +199,12 @@ type proved struct {
 // solveStrips runs the methods in the order of their cost until one closes the
 // gap between the best plan and the best bound. Small enumerations settle most
 // problems at once.
-func solveStrips(in *instance, limits Limits, steps *Steps) (plan, proved, scaling) {
+func solveStrips(in *instance, limits Limits, done *Steps) (plan, proved, scaling) {
 	if len(in.kinds) == 0 {
 		return nil, proved{0, &Proof{Kind: ProofEmpty}}, scaling{scale: 1}
 	}
+	steps := &meter{*done, limits.Stop}
+	defer func() { *done = steps.Steps }()
 	demand := in.demands()
 	start := in.startPlan(demand)
 	s := newSearch(in, demand, limits, steps, start, newSums(in.heights, in.length(start)))

@@ -206,7 +206,7 @@ func SolveStacked(p Problem, r Result, step, ruler measure.Length, limits Limits
 
 // searchStacked spends a quarter of the work allowed on a three-stage plan.
 func (in *instance) searchStacked(start plan, limits Limits) plan {
-	var steps Steps
+	steps := meter{stop: limits.Stop}
 	limits.Visits /= 4
 	limits.Settle = 0
 	s := newSearch(in, in.demands(), limits, &steps, start, newSums(in.heights, in.length(start)))

@@ -12,6 +12,8 @@ type Solver interface {
 	// whether so much is enough; see [cutting.Limits].
 	Strips(p cutting.Problem, settle measure.Length) (cutting.Result, error)
 	Sheets(cutting.SheetProblem) (cutting.SheetResult, error)
+	// Stop tells that nobody waits for an answer any more.
+	Stop() bool
 }
 
 // direct solves every problem anew.
@@ -24,6 +26,8 @@ func (direct) Strips(p cutting.Problem, settle measure.Length) (cutting.Result, 
 func (direct) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {
 	return cutting.SolveSheets(p, cutting.Limits{})
 }
+
+func (direct) Stop() bool { return false }
 
 // Packed is the shortest layout found for a fabric, and what is known of
 // shorter ones.
@@ -109,7 +113,7 @@ func (f *Fabric) Stacked(ruler measure.Length) (layout cutting.Layout, amount Am
 		return cutting.Layout{}, Amount{}, false
 	}
 	packed := f.Packed()
-	layout, ok = cutting.SolveStacked(f.problem(), packed.Result, f.Grid, ruler, cutting.Limits{})
+	layout, ok = cutting.SolveStacked(f.problem(), packed.Result, f.Grid, ruler, cutting.Limits{Stop: f.solver.Stop})
 	if !ok {
 		return cutting.Layout{}, Amount{}, false
 	}

@@ -23,6 +23,8 @@ func (v *vague) Strips(_ cutting.Problem, settle measure.Length) (cutting.Result
 	return v.first, nil
 }
 
+func (v *vague) Stop() bool { return false }
+
 func (v *vague) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {
 	return cutting.SolveSheets(p, cutting.Limits{})
 }

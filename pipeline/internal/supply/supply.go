@@ -91,6 +91,7 @@ type Line struct {
 	Landed   []plan.Landed // what orders cost besides goods, by supplier
 
 	solver Solver
+	stop   func() bool
 }
 
 // Solver plans how wants are cut from an article, as [bolts.Solve] does.
@@ -138,7 +139,13 @@ func Of(kits []Asked, prices *plan.PriceList, stock *plan.Stock) Line {
 
 // Of is [Of] with another solver.
 func (s Solver) Of(kits []Asked, prices *plan.PriceList, stock *plan.Stock) Line {
-	l := Line{solver: s}
+	return s.Until(nil, kits, prices, stock)
+}
+
+// Until is Of for as long as somebody waits for the answer: once stop, which may
+// be nil, says so the rest is done with as little work as can be.
+func (s Solver) Until(stop func() bool, kits []Asked, prices *plan.PriceList, stock *plan.Stock) Line {
+	l := Line{solver: s, stop: stop}
 	uses := map[string][]Use{}
 	for _, k := range kits {
 		r := Run{Asked: k, Shelf: stock.Packed(k.Plan, k.Size, k.Colourway)}
@@ -176,6 +183,7 @@ func (l Line) fromBolts(a *Article) {
 	for _, length := range a.Bolts {
 		a.Stock.Offers = append(a.Stock.Offers, bolts.Offer{Length: length, Cost: int64(length)})
 	}
+	a.Stock.Stop = l.stop
 	a.Stock.Loss, a.Stock.Gone = a.Loss.BasisPoints, a.Discontinued
 	if a.Enough, a.Err = l.solve(a); a.Err == nil {
 		a.Stock.Least, a.Stock.Multiple = a.stretch(a.Minimum), a.stretch(a.Multiple)
@@ -188,6 +196,7 @@ func (l Line) fromBolts(a *Article) {
 		a.Savings, a.Err = bolts.Shorter(a.Stock, a.Wants, a.Plan)
 		a.refuse(a.Err)
 	}
+	a.Stock.Stop = nil // what is handed on is data
 	a.Order = new(big.Rat)
 	if !a.Stock.Gone && a.Err == nil {
 		a.Order.SetFrac64(int64(a.Plan.Length), int64(a.Unit.Length()))
