@@ -17,6 +17,7 @@ import (
 	"slices"
 	"strings"
 
+	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
 )
 
@@ -44,7 +45,9 @@ func (l *Ledger) load() error {
 	}
 	var f ledgerFile
 	if err == nil {
-		err = json.Unmarshal(text, &f)
+		if err = json.Unmarshal(text, &f); err != nil {
+			err = diag.JSONFault(err)
+		}
 		if err == nil && f.Format != ledgerFormat {
 			err = fmt.Errorf("its format is %d, and this yardproof knows format %d", f.Format, ledgerFormat)
 		}

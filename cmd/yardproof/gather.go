@@ -133,23 +133,21 @@ func (g *gathered) path(path, version string) {
 	}
 }
 
-// mostResult is how large a result may be.
-const mostResult = 64 << 20
-
 func (g *gathered) file(path, version string) {
-	text, findings := pipeline.ReadFile(path, mostResult)
+	text, findings := pipeline.ReadFile(path, result.MaxBytes)
 	g.files = append(g.files, path)
 	if len(findings) > 0 {
 		g.findings = append(g.findings, findings...)
 		return
 	}
 	name := filepath.ToSlash(path)
-	r, err := result.Decode(text)
+	r, err := result.Read(name, text, version)
+	other, isOther := errors.AsType[result.OtherVersion](err)
 	switch {
+	case isOther:
+		g.refuse(path, fmt.Sprintf("the result was made by yardproof %s, and this is %s", other.Made, version))
 	case err != nil:
 		g.findings = append(g.findings, result.Unusable(name, text, err))
-	case r.Version != version:
-		g.refuse(path, fmt.Sprintf("the result was made by yardproof %s, and this is %s", r.Version, version))
 	case g.results[r.File] != nil && !bytes.Equal(g.texts[r.File], text):
 		g.refuse(path, "there is another result of "+r.File+", and the two differ")
 	default:

@@ -111,7 +111,7 @@ func (w *writer) keep(r *result.Result) error {
 	if whole.Exported {
 		whole.Exports = w.ledger.Exports(r.File)
 	}
-	return w.results.Write(context.Background(), exporters.File{Name: resultName(r.File), Bytes: whole.Encode()})
+	return w.results.Write(context.Background(), exporters.File{Name: resultName(r.File), Bytes: whole.Standing()})
 }
 
 // adopt takes over what an export wrote of a plan, which may lie elsewhere. Of a

@@ -2,16 +2,21 @@ package result
 
 import (
 	"bytes"
+	"crypto/sha256"
 	_ "embed"
+	"encoding/hex"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
+	"slices"
+	"strings"
 
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
+	"yardproof/schema/jsontree"
 	"yardproof/schema/source"
 )
 
@@ -50,6 +55,10 @@ type Result struct {
 
 	Exported bool            `json:"exported"`
 	Exports  []report.Export `json:"exports,omitempty"`
+
+	// Sum is last in a file that stands for itself, and the SHA-256 of its text
+	// with nothing but noughts in the place of the sum.
+	Sum string `json:"sum,omitempty"`
 }
 
 // Span is a range of bytes of the plan.
@@ -136,6 +145,74 @@ func (r *Result) Encode() []byte {
 	return b.Bytes()
 }
 
+// Standing is the result as a file that stands for itself: with a sum, by which
+// [Read] sees that nobody changed it since.
+func (r *Result) Standing() []byte {
+	whole := *r
+	whole.Sum = noSum
+	text := whole.Encode()
+	at := len(text) - len(sumEnd) - len(noSum)
+	sum := sha256.Sum256(text)
+	hex.Encode(text[at:], sum[:])
+	return text
+}
+
+var noSum = strings.Repeat("0", 2*sha256.Size)
+
+// sumEnd is what follows the sum in such a file.
+const sumEnd = "\"\n}\n"
+
+// Read reads a result from a file that stands for itself, if it was made by a
+// version of yardproof. What it says is believed as nobody would want to derive
+// it again, so that a text that was changed is refused before anything is made
+// of it. An error is told by [Unusable].
+func Read(name string, text []byte, version string) (*Result, error) {
+	limits := jsontree.DefaultLimits()
+	limits.MaxBytes, limits.MaxValues = MaxBytes, 1<<20
+	tree, problems := jsontree.Parse(source.New(name, text), limits)
+	if len(problems) > 0 {
+		return nil, placed{problems[0]}
+	}
+	made := ""
+	if v := tree.Get("version"); v != nil && v.Kind == jsontree.String {
+		made = v.Text
+	}
+	switch {
+	case made == "":
+		return nil, errors.New("it does not say which version of yardproof made it")
+	case made != version:
+		return nil, OtherVersion{made}
+	case !untouched(text):
+		return nil, errors.New("its text was changed since it was written")
+	}
+	return Decode(text)
+}
+
+// MaxBytes is how large a result may be.
+const MaxBytes = 64 << 20
+
+// OtherVersion is the error of a result that another version of yardproof made.
+type OtherVersion struct{ Made string }
+
+func (o OtherVersion) Error() string { return "it was made by yardproof " + o.Made }
+
+// placed is an error at a place of the text.
+type placed struct{ problem source.Problem }
+
+func (p placed) Error() string { return p.problem.Message }
+
+// untouched tells whether a text is as it was written.
+func untouched(text []byte) bool {
+	at := len(text) - len(sumEnd) - len(noSum)
+	if at < 0 || string(text[len(text)-len(sumEnd):]) != sumEnd {
+		return false
+	}
+	zeroed := slices.Clone(text)
+	copy(zeroed[at:], noSum)
+	sum := sha256.Sum256(zeroed)
+	return hex.EncodeToString(sum[:]) == string(text[at:at+len(noSum)])
+}
+
 // Decode reads a result. It takes no member that it does not know: a result of
 // another version is not half understood.
 func Decode(text []byte) (*Result, error) {
@@ -143,7 +220,7 @@ func Decode(text []byte) (*Result, error) {
 	decoder.DisallowUnknownFields()
 	r := new(Result)
 	if err := decoder.Decode(r); err != nil {
-		return nil, err
+		return nil, diag.JSONFault(err)
 	}
 	if _, err := decoder.Token(); !errors.Is(err, io.EOF) {
 		return nil, errors.New("something follows after the result")
@@ -158,16 +235,9 @@ func Decode(text []byte) (*Result, error) {
 // it stops being one where that is known.
 func Unusable(name string, text []byte, err error) diag.Finding {
 	f := check.Trouble("run/no-result", name, "it holds no result of a plan: "+err.Error(), "write it again with `yardproof export --results`")
-	offset := int64(-1)
-	if e, ok := errors.AsType[*json.SyntaxError](err); ok {
-		offset = e.Offset
-	}
-	if e, ok := errors.AsType[*json.UnmarshalTypeError](err); ok {
-		offset = e.Offset
-	}
-	if offset >= 0 {
+	if p, ok := errors.AsType[placed](err); ok {
 		file := source.New(name, text)
-		at := source.At(int(min(max(offset-1, 0), int64(len(text)))))
+		at := p.problem.Range
 		f.Place.Range, f.Place.Start, f.Place.End, f.Place.Excerpt = at, file.Position(at.Start), file.Position(at.End), file.Excerpt(at)
 	}
 	return f

@@ -150,12 +150,70 @@ func TestDecodeRefuses(t *testing.T) {
 // What cannot be read is told of at its place, where that is known.
 func TestUnusable(t *testing.T) {
 	text := []byte("{\n \"format\": 1,\n nothing }")
-	_, err := Decode(text)
+	_, err := Read("r.result.json", text, "v1")
 	f := Unusable("r.result.json", text, err)
-	if _, syntax := errors.AsType[*json.SyntaxError](err); !syntax || f.Place.Start.Line != 3 || f.Place.Start.Column != 2 || f.Rule != "run/no-result" {
+	if f.Place.Start.Line != 3 || f.Place.Start.Column != 2 || f.Rule != "run/no-result" {
 		t.Errorf("%v: %+v", err, f)
 	}
 	if f := Unusable("r.result.json", text, errors.New("odd")); f.Place.Start.Line != 0 || f.Place.File != "r.result.json" {
 		t.Errorf("%+v", f)
 	}
+}
+
+// A result that stands for itself is read as it was, and in no other form.
+func TestStanding(t *testing.T) {
+	r := full(source.New("x.plan.json", []byte(invented)))
+	text := r.Standing()
+	back, err := Read("r", text, r.Version)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if back.Sum = ""; !bytes.Equal(back.Encode(), r.Encode()) {
+		t.Error("it came back as another")
+	}
+	for i := range text {
+		changed := bytes.Clone(text)
+		if changed[i] ^= 1; changed[i] == text[i] {
+			continue
+		}
+		if _, err := Read("r", changed, r.Version); err == nil {
+			t.Fatalf("byte %d can be changed: %q", i, changed[i])
+		}
+	}
+	for _, other := range [][]byte{text[:len(text)-1], append(bytes.Clone(text), '\n'), bytes.ReplaceAll(text, []byte("\n"), []byte("\r\n")), r.Encode(), nil} {
+		if _, err := Read("r", other, r.Version); err == nil {
+			t.Errorf("%d bytes are read, too", len(other))
+		}
+	}
+	if _, err := Read("r", text, "v9"); !errors.As(err, new(OtherVersion)) {
+		t.Errorf("%v", err)
+	}
+}
+
+// No message names a type of the program.
+func TestFaultsAreInPlainWords(t *testing.T) {
+	for _, text := range []string{`{"format":"x"}`, `[]`, `{"id_at":{"start":"x"}}`, `{"found":[{"at":7}]}`, `{"summary":{"sizes":[{"cost":7}]}}`, `{"exports":1}`} {
+		if _, err := Decode([]byte(text)); err == nil || strings.Contains(err.Error(), "Go ") || strings.Contains(err.Error(), "json:") || strings.Contains(err.Error(), "result.") || strings.Contains(err.Error(), "big.") {
+			t.Errorf("%s: %v", text, err)
+		}
+	}
+}
+
+// FuzzRead takes any bytes for a result.
+func FuzzRead(f *testing.F) {
+	r := full(source.New("x.plan.json", []byte(invented)))
+	f.Add(r.Standing(), false)
+	f.Add(r.Encode(), true)
+	f.Fuzz(func(t *testing.T, text []byte, kept bool) {
+		got, err := Read("r", text, r.Version)
+		if kept {
+			got, err = Decode(text)
+		}
+		if err == nil && got == nil {
+			t.Fatal("neither a result nor an error")
+		}
+		if err != nil {
+			Unusable("r", text, err)
+		}
+	})
 }
