@@ -231,6 +231,9 @@ func (p *project) noList(path, what, rule string, from plan.ListSource, err erro
 		problem.Message = "the " + what + " cannot be read: " + special.Error()
 	case isEmpty:
 		problem.Message = "there is no " + what + " in " + filepath.ToSlash(path) + ": " + empty.Error()
+		if sheet.IsForeign(empty.error) {
+			problem.Hint = "save it as a workbook (.xlsx) without a password, or as CSV, and name that"
+		}
 	case errors.Is(err, fs.ErrNotExist):
 		problem.Message = "there is no " + what + " " + filepath.ToSlash(path)
 	case strings.Contains(err.Error(), "path escapes"): // os.Root has no error value for it

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"os"
 	"strings"
 	"testing"
@@ -57,6 +58,19 @@ func TestPriceWorkbook(t *testing.T) {
 	rewrite(t, "yardproof.json", `"header_row": 2`, `"header_row": 2, "sheet": "Wool"`)
 	if out, _ := said("check", "."); !strings.Contains(out, `there is no price list in mill.xlsx: it has no sheet "Wool"; it has Sheet1 [cost/price-list]`) {
 		t.Errorf("a sheet that is not there:\n%s", out)
+	}
+
+	var locked bytes.Buffer
+	if err := book.Write(&locked, excelize.Options{Password: "weir"}); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile("mill.xlsx", locked.Bytes(), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	out, status = said("check", ".")
+	if status != exitFindings || !strings.Contains(out, "there is no price list in mill.xlsx: it is a workbook that is locked with a password [cost/price-list]\n") ||
+		!strings.Contains(out, "hint: save it as a workbook (.xlsx) without a password, or as CSV, and name that") || strings.Count(out, "error: ") != 1 {
+		t.Errorf("a locked workbook: exit status %d:\n%s", status, out)
 	}
 }
 

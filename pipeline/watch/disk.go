@@ -34,13 +34,14 @@ func (d *Disk) Events() <-chan fsnotify.Event { return d.watcher.Events }
 func (d *Disk) Errors() <-chan error { return d.watcher.Errors }
 
 // Follow adds folders to those that are followed, and tells whether any was
-// new. One that has gone in the meantime is no error: its parent tells of that.
+// new. One that has gone in the meantime is no error, for its parent tells of
+// that, nor is one that may not be read: whoever looks through it says so.
 func (d *Disk) Follow(folders []string) (added bool, err error) {
 	for _, f := range folders {
 		// The system forgets a folder that is removed, and the same name may
 		// come back as another: asking for one twice costs nothing.
 		switch err := d.watcher.Add(f); {
-		case errors.Is(err, fs.ErrNotExist):
+		case errors.Is(err, fs.ErrNotExist), errors.Is(err, fs.ErrPermission):
 			delete(d.folders, f)
 			continue
 		case err != nil:

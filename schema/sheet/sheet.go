@@ -21,8 +21,9 @@ const (
 	maxColumns  = 256
 )
 
-// Is tells whether bytes look like a workbook, which is a zip archive.
-func Is(b []byte) bool { return bytes.HasPrefix(b, []byte("PK\x03\x04")) }
+// Is tells whether bytes look like a workbook, which is a zip archive, or like
+// one of another kind, of which [Text] says what it is.
+func Is(b []byte) bool { return bytes.HasPrefix(b, []byte("PK\x03\x04")) || foreign(b) != nil }
 
 // Text writes a sheet of a workbook as CSV (RFC 4180), every row of it on a
 // line of its own up to its last filled cell, and gives it as a file that knows
@@ -35,6 +36,9 @@ func Is(b []byte) bool { return bytes.HasPrefix(b, []byte("PK\x03\x04")) }
 // formula as the value that is stored with it. The error says what is wrong
 // with the workbook, in words for a person.
 func Text(name string, b []byte, sheet, mark string) (_ *source.File, err error) {
+	if err := foreign(b); err != nil {
+		return nil, err
+	}
 	defer func() { // the library is known to panic on parts that contradict each other
 		if p := recover(); p != nil {
 			err = fmt.Errorf("it cannot be read as a workbook: %v", p)
