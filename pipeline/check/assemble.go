@@ -72,16 +72,16 @@ func causes(sizes []*derive.Size, all []found) []int {
 }
 
 // follows tells whether a finding follows from a root: it is about something
-// that depends on what the root is about, it only compares a printed figure
-// with the very thing that is at fault, or it is about a figure that the root
-// covers. Of two that cover figures the first, by the order of the rules, is
-// also the first in the order of the work.
+// that depends on what the root is about, or it only compares a printed figure
+// with the very thing that is at fault. From a root that covers figures only
+// follows that one of those is more than the recipe takes, or where she who
+// follows them comes no further: the first of two such roots, by the order of the
+// rules, is also the first in the order of the work.
 func follows(f, root found, effects map[derive.Quantity]bool, first bool) bool {
-	covered := slices.Contains(root.Covers, f.at)
-	if len(root.Covers) > 0 && len(f.Covers) > 0 {
-		return first && covered
+	if len(root.Covers) > 0 {
+		return slices.Contains(root.Covers, f.at) && (len(f.Covers) > 0 && first || slices.Contains(surplusRules, f.check.Rule))
 	}
-	return covered || effects[f.About] || f.About == root.About && f.printed() && !root.printed()
+	return effects[f.About] || f.About == root.About && f.printed() && !root.printed()
 }
 
 // better prefers a fault of the recipe to a printed figure that disagrees,

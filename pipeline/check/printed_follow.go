@@ -59,6 +59,12 @@ var followChecks = []Check{
 	},
 }
 
+// surplusRules are those that tell of a printed figure above what is needed.
+var surplusRules = []string{
+	"fabric/generous", "fabric/packs-over", "printed/per-set", "printed/per-tube", "printed/sets", "printed/strips", "printed/tubes",
+	"yield/sets-left-over", "yield/strips-left-over",
+}
+
 // stopped is where somebody who follows the printed figures cannot go on.
 type stopped struct {
 	buyer.Stop
@@ -137,7 +143,7 @@ func (p *Pass) figure(f buyer.Figure) string {
 	n := int(f.N)
 	switch f.What {
 	case buyer.StripsOf:
-		return count(n, "strip") + " for " + p.stripsOf(f.Name)
+		return count(n, "strip") + p.which(f) + " for " + p.stripsOf(f.Name)
 	case buyer.SetsOf:
 		return fmt.Sprintf("%s of %q", count(n, "strip set"), f.Name)
 	case buyer.TubesOf:
@@ -162,6 +168,18 @@ func (p *Pass) figure(f buyer.Figure) string {
 	return p.asPrinted(plan.PrintedLength{Length: plan.Length{Length: f.Width, At: f.At}})
 }
 
+// which says of which strips a figure is, as far as it is printed.
+func (p *Pass) which(f buyer.Figure) string {
+	text := ""
+	if f.Width > 0 {
+		text += " " + p.length(f.Width) + " wide"
+	}
+	if f.Of != "" {
+		text += fmt.Sprintf(" of %q", f.Of)
+	}
+	return text
+}
+
 // stripsOf names what strips are for. A part comes before a border of its name.
 func (p *Pass) stripsOf(name string) string {
 	switch {
@@ -169,15 +187,14 @@ func (p *Pass) stripsOf(name string) string {
 		return fmt.Sprintf("%q", name)
 	case p.border(name) != nil:
 		return fmt.Sprintf("border %q", name)
-	case strings.Contains(name, " "): // a border's corners, and what belongs to a part
+	case strings.ContainsAny(name, " _"): // a border's corners, what belongs to a part, and names that are keys
 		return fmt.Sprintf("%q", name)
 	}
 	return "the " + name
 }
 
 func shortOfStrips(_ *Pass, s stopped) (message, hint string) {
-	each := len(s.Part.Set.Strips)
-	message = fmt.Sprintf("; that takes %s of %q at %d a set, and it prints %d", count(int(s.Takes), "strip"), s.Part.Name.Text, each, s.Has)
+	message = fmt.Sprintf("; that takes %s of %q at %d a set, and it prints %d", count(int(s.Takes), "strip"), s.Part.Name.Text, s.Each, s.Has)
 	return message, fmt.Sprintf("print %s, or %s", instead(s), count(int(s.Takes), "strip"))
 }
 

@@ -71,6 +71,40 @@ func TestStripsThatArePrintedForPieces(t *testing.T) {
 	})
 }
 
+func TestStripsOfAPrintedWidthOrFabric(t *testing.T) {
+	// Thirty-one oblongs of 2 1/2 x 10 1/2 in are two strips of 10 1/2 in, 21 in, or
+	// eleven of 2 1/2 in, 27 1/2.
+	const oblongs = `{"parts": {"square": {"cut": {"square": null, "size": ["2 1/2", "10 1/2"]}}}, "layout": {"grid": {"rows": 1, "columns": 31}},
+		"printed": {"small": {"strips": {"square": STRIPS}, "fabric": {"sky": "CLOTH yd"}}}}`
+	tryAll(t, squares, []tried{
+		{"two wide ones", replaced(oblongs, "STRIPS", "2", "CLOTH", "5/8"), "", ""},
+		{"eleven narrow ones from cloth for two wide ones", replaced(oblongs, "STRIPS", "11", "CLOTH", "5/8"), "printed/short-of-cloth",
+			`11 strips for "square"; they take 27 1/2 in of "sky", and of the printed 5/8 yd (22 1/2 in) 21 1/2 in are left`},
+		{"the same by their width", replaced(oblongs, "STRIPS", `{"count": 11, "width": "2 1/2"}`, "CLOTH", "3/4"), "printed/short-of-cloth", "11 strips 2 1/2 in wide for \"square\"; they take 27 1/2 in"},
+		{"from cloth for them", replaced(oblongs, "STRIPS", `{"count": 11, "width": "2 1/2"}`, "CLOTH", "7/8"), "", ""},
+	})
+	// Two strips of sky and one of ink a set, three sets.
+	const bars = `{"fabrics": {"ink": {"yardage": {}}}, "parts": {"square": null, "bar": {"strip_set": {"strips": [{"fabric": "sky", "width": "2"}, {"fabric": "ink", "width": "2"}, {"fabric": "sky", "width": "2"}], "segment": "3 1/2"}}},
+		"layout": {"grid": {"rows": 5, "columns": 6, "blocks": [["bar"]]}}, "printed": {"small": {"sets": {"bar": 4}, "strips": {"bar": STRIPS}}}}`
+	tryAll(t, squares, []tried{
+		{"of one fabric", replaced(bars, "STRIPS", `[{"count": 7, "fabric": "sky"}, {"count": 4, "fabric": "ink"}]`), "printed/short-of-strips", "that takes 8 strips of \"bar\" at 2 a set, and it prints 7"},
+		{"of the other", replaced(bars, "STRIPS", `[{"count": 8, "fabric": "sky"}, {"count": 3, "fabric": "ink"}]`), "printed/short-of-strips", "that takes 4 strips of \"bar\" at 1 a set, and it prints 3"},
+	})
+}
+
+func TestStripsOfSashesAndSettingSquares(t *testing.T) {
+	// Twelve 4-in blocks with 1-in sashes all round and cornerstones take 31 sashes of
+	// 1 1/2 x 4 1/2 in: twenty-six to a strip of 4 1/2 in, two strips.
+	const sashed = `{"fabrics": {"ink": {"yardage": {}}}, "layout": {"grid": {"rows": 3, "columns": 4},
+		"sashing": {"fabric": "ink", "width": "1", "cornerstones": "sky", "outer": true}}, "printed": {"small": {"strips": {"sashing": N}, "fabric": {"ink": "3/8 yd"}}}}`
+	for n, rules := range map[string]string{"2": "", "9": "printed/short-of-cloth"} {
+		found := try(t, squares, replaced(sashed, "N", n))
+		if got := rulesOf(found); got != rules {
+			t.Errorf("%s strips of sashing: %q, want %q\n%s", n, got, rules, short(found))
+		}
+	}
+}
+
 func TestStripsOfTwoFabricsHoweverShared(t *testing.T) {
 	// Thirty-two half-squares, two at a time from squares of 5 in: eight squares a
 	// strip, two strips of each fabric. 1/2 yd leaves 17 in to cut, three strips.
@@ -206,4 +240,14 @@ func TestColourwaysAreFollowedToo(t *testing.T) {
 		{"the recipe's strips", replaced(ways, "N", "5"), "", ""},
 		{"one more", replaced(ways, "N", "6"), "printed/short-of-cloth", `in the colourway "heather", the pattern prints 6 strips for border "frame"; they take 36 in of "edge", and of the printed 1 3/4 yd (63 in) 32 in are left`},
 	})
+}
+
+func TestWhatDoesNotFollowIsToldBesideAStop(t *testing.T) {
+	// The recipe's strips, 35 in, are more than 7/8 yd holds, whatever the border's
+	// printed lengths are.
+	found := try(t, framed, `{"layout": {"borders": {"frame": {"corners": "mitred"}}},
+		"printed": {"small": {"strips": {"frame": 5}, "borders": {"frame": {"sides": "60", "ends": "60"}}, "fabric": {"edge": "7/8 yd"}}}}`)
+	if got := rulesOf(found); got != "printed/short-of-length fabric/impossible" {
+		t.Errorf("want both, got\n%s", short(found))
+	}
 }

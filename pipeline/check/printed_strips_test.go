@@ -146,6 +146,6 @@ func TestStripsOfAWidthAreCutAtIt(t *testing.T) {
 	})
 	tryAll(t, framed, []tried{
 		{"seven of each", `{"printed": {"small": {"strips": {"frame": {"count": 7, "width": "4 1/2"}, "binding": {"count": 7, "width": "2 1/2"}}, "fabric": {"edge": "1 1/8 yd"}}}}`, "printed/short-of-cloth",
-			`prints 7 strips for the binding; they take 17 1/2 in of "edge"`},
+			`prints 7 strips 2 1/2 in wide for the binding; they take 17 1/2 in of "edge"`},
 	})
 }

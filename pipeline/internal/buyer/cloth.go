@@ -210,7 +210,7 @@ func (s supply) stop(short Short, step int) Stop {
 	}
 	for i, c := range s.steps {
 		if w := s.r.sets[s.r.size.Part(c.need.For.Text)]; w != nil {
-			stop.With = append(stop.With, w.strips, w.sets, w.by)
+			stop.With = append(stop.With, w.figures()...)
 		}
 		if i != step {
 			stop.With = append(stop.With, c.figure)

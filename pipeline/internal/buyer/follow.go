@@ -43,10 +43,11 @@ const (
 // Figure is a printed figure.
 type Figure struct {
 	What   What
-	Name   string // of the part, border or fabric
-	N      int64  // of a count
-	Width  measure.Length
-	Height measure.Length // of a backing; the length of yards, sides and ends is Width
+	Name   string         // of the part, border or fabric
+	N      int64          // of a count
+	Of     string         // the fabric of strips, where it is printed
+	Width  measure.Length // of strips, where it is printed, and of a backing; the length of yards, sides and ends
+	Height measure.Length // of a backing
 	At     source.Range
 }
 
@@ -72,7 +73,7 @@ type Stop struct {
 	Taken  *derive.Fabric // and as the printed figures take it
 
 	Takes, Has   int64        // counts
-	From, Each   int64        // of pieces: the sets or tubes there are, and what each gives
+	From, Each   int64        // of pieces the sets or tubes there are, and what each gives; of strips what a set takes
 	Needs, There measure.Surd // of cloth and lengths: what the step takes, and what is there for it
 	Beside       []Use        // what else is cut from the same cloth
 	Bound        measure.Surd // where pieces are cut too: what all together takes at least, as is proved
@@ -108,8 +109,8 @@ func Follow(s *derive.Size, said *plan.Printed) []Stop {
 	for _, f := range s.Fabrics {
 		r.cut(f)
 	}
+	r.shareAll()
 	for _, p := range s.Parts {
-		r.share(p)
 		r.sew(p)
 	}
 	for i := range s.Top.Borders {

@@ -244,6 +244,13 @@ func TestStripsAreCutOneByOne(t *testing.T) {
 		if stripsSaid {
 			ofSets = strips / 3 * 2
 		}
+		if stripsSaid && r.IntN(2) == 0 { // those of each fabric by themselves
+			ofSets = 2*set + r.IntN(6)
+			f.set("strips", "bar", fmt.Sprintf(`[{"count": %d, "fabric": "edge"}, {"count": %d, "fabric": "sky"}]`, ofSets, strips))
+		}
+		if frameSaid && r.IntN(2) == 0 {
+			f.set("strips", "frame", fmt.Sprintf(`{"count": %d, "width": %s}`, frames, eighth(border)))
+		}
 		whole := func(ofSets, frames, rounds int) int { return ofSets*bar + frames*border + rounds*binding + 8 }
 		yards := (whole(2*set, frame, round)+35)/36 + r.IntN(3)
 		f.set("fabric", "edge", fmt.Sprintf(`"%d.%03d yd"`, yards/8, yards%8*125))

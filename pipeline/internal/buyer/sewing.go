@@ -9,16 +9,25 @@ import (
 type setWork struct {
 	part   *derive.Part
 	each   int64  // strips a set
-	strips Figure // printed to be cut
+	strips Figure // printed to be cut, all together
+	limits []limit
 	sets   Figure // printed to be sewn
 	wanted int64  // sets, by what is made of them
 	by     Figure // the figure that says so
+}
+
+// limit is a printed number of a set's strips, all of them or those of a fabric
+// or width.
+type limit struct {
+	said Figure
+	each int64 // such strips a set
 }
 
 // setWork reads what is printed of a strip set and of what is made of it.
 func (r *reader) setWork(p *derive.Part) *setWork {
 	w := &setWork{part: p, each: int64(len(p.Set.Strips)), wanted: p.Set.Count}
 	w.strips = r.strips(p.Name.Text, p.Set.Count*w.each)
+	w.limits = r.limits(w)
 	w.sets = figure(SetsOf, r.said.Sets, p.Name.Text, p.Set.Count)
 	if p.Set.Cut != nil {
 		w.ask(r.cutUp(p))
@@ -31,6 +40,26 @@ func (r *reader) setWork(p *derive.Part) *setWork {
 		}
 	}
 	return w
+}
+
+// limits are the printed numbers of a set's strips that are enough for the
+// recipe.
+func (r *reader) limits(w *setWork) []limit {
+	if w.strips.Printed() {
+		return []limit{{w.strips, w.each}}
+	}
+	var all []limit
+	for _, f := range r.size.Fabrics {
+		for _, n := range f.Needs {
+			if n.For != w.part.Name {
+				continue
+			}
+			if said, _ := r.some(f, n); said.Printed() && said.N >= n.Count && w.part.Set.Count > 0 {
+				all = append(all, limit{said, n.Count / w.part.Set.Count})
+			}
+		}
+	}
+	return all
 }
 
 // ask raises the sets that are wanted.
@@ -65,13 +94,24 @@ func (w *setWork) cut() (sets int64, by Figure) {
 // there is the number of sets that she can sew, as far as a printed figure
 // limits it.
 func (w *setWork) there() (sets int64, by Figure) {
-	switch {
-	case w.sets.Printed():
+	if w.sets.Printed() {
 		return w.sets.N, w.sets
-	case w.strips.Printed():
-		return w.strips.N / w.each, w.strips
 	}
-	return 0, Figure{}
+	for _, l := range w.limits {
+		if n := l.said.N / l.each; !by.Printed() || n < sets {
+			sets, by = n, l.said
+		}
+	}
+	return sets, by
+}
+
+// figures are all that is printed of the set, and of what is made of it.
+func (w *setWork) figures() []Figure {
+	all := []Figure{w.sets, w.by}
+	for _, l := range w.limits {
+		all = append(all, l.said)
+	}
+	return all
 }
 
 // yields is how many pieces she is told to get from one set or tube: what is
@@ -129,14 +169,17 @@ func (r *reader) sew(p *derive.Part) {
 // strips.
 func (r *reader) stripsShort(w *setWork) bool {
 	sets, by := w.cut()
-	if !w.strips.Printed() || !by.Printed() || sets*w.each <= w.strips.N {
-		return false
+	for _, l := range w.limits {
+		if !by.Printed() || sets*l.each <= l.said.N {
+			continue
+		}
+		r.stop(Stop{
+			Short: Strips, Figure: by, Limit: l.said, With: w.figures(), About: count(w.part), Part: w.part,
+			Takes: sets * l.each, Has: l.said.N, Each: l.each, Enough: r.enough(by),
+		})
+		return true
 	}
-	r.stop(Stop{
-		Short: Strips, Figure: by, Limit: w.strips, With: []Figure{w.sets, w.by}, About: count(w.part), Part: w.part,
-		Takes: sets * w.each, Has: w.strips.N, Enough: r.enough(by),
-	})
-	return true
+	return false
 }
 
 // setsShort stops her where the printed tubes or segments take more than the
@@ -146,7 +189,7 @@ func (r *reader) setsShort(w *setWork) bool {
 		return false
 	}
 	r.stop(Stop{
-		Short: Sets, Figure: w.by, Limit: w.sets, With: []Figure{w.strips}, About: count(w.part), Part: w.part,
+		Short: Sets, Figure: w.by, Limit: w.sets, With: w.figures(), About: count(w.part), Part: w.part,
 		Takes: w.wanted, Has: w.sets.N, Enough: r.enough(w.by),
 	})
 	return true

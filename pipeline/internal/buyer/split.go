@@ -6,18 +6,35 @@ import (
 	"yardproof/schema/plan"
 )
 
-// share cuts the strips of a part of several fabrics, or of several pieces,
-// whose printed number does not say how many are of which. However they are
-// shared out, the printed fabrics must hold so many.
-func (r *reader) share(p *derive.Part) {
-	if r.needs(p.Name) < 2 {
+// shareAll cuts the strips of parts, sashes and the like that are of several
+// fabrics or pieces.
+func (r *reader) shareAll() {
+	seen := map[plan.Text]bool{}
+	for _, f := range r.size.Fabrics {
+		for _, n := range f.Needs {
+			if !n.Strip && !n.First && !seen[n.For] {
+				seen[n.For] = true
+				r.share(n.For)
+			}
+		}
+	}
+}
+
+// share cuts strips of which the printed number does not say how many are of
+// which fabric or piece. However they are shared out, the printed fabrics must
+// hold so many.
+func (r *reader) share(by plan.Text) {
+	if r.needs(by) < 2 {
 		return
 	}
-	said := r.strips(p.Name.Text, 1)
-	stop := Stop{Short: Cloth, Figure: said, Part: p, About: count(p), Takes: said.N}
+	said := r.strips(by.Text, 1)
+	stop := Stop{Short: Cloth, Figure: said, About: derive.Quantity{Kind: derive.TopSize}, Takes: said.N}
+	if p := r.size.Part(by.Text); p != nil {
+		stop.About = count(p)
+	}
 	recipe := int64(0)
 	for _, f := range r.size.Fabrics {
-		room, takes, cut := r.room(f, p, said.N)
+		room, takes, cut := r.room(f, by, said.N)
 		switch {
 		case !cut:
 			continue
@@ -36,24 +53,31 @@ func (r *reader) share(p *derive.Part) {
 	}
 }
 
-// room is how many strips for a part the printed fabric holds at most, beside
-// all other strips that are cut from it, and how many the part takes of it at
-// most, in any way of lying. The room is below 0 where nothing is known of it;
-// cut tells whether the part is cut from the fabric.
-func (r *reader) room(f *derive.Fabric, p *derive.Part, strips int64) (room, takes int64, cut bool) {
+// room is how many strips for something the printed fabric holds at most, beside
+// all other strips that are cut from it, and how many it takes of it at most, in
+// any way of lying. The room is below 0 where nothing is known of it; cut tells
+// whether it is cut from the fabric.
+func (r *reader) room(f *derive.Fabric, by plan.Text, strips int64) (room, takes int64, cut bool) {
 	narrowest := beyond
 	for _, n := range f.Needs {
-		if n.For != p.Name {
+		if n.For != by {
 			continue
 		}
-		strip, most := ownStrip(f, n, strips)
-		if n.Strip || strip.Count == 0 {
+		own := ownStrips(f, n)
+		if n.Strip || len(own) == 0 {
 			return -1, 0, true
 		}
-		narrowest, takes, cut = min(narrowest, strip.Along), takes+most, true
+		most := int64(0)
+		for _, l := range own {
+			most = max(most, l.Count)
+			if l.Count <= strips {
+				narrowest = min(narrowest, l.Along)
+			}
+		}
+		takes, cut = takes+most, true
 	}
 	bought := r.bought(f)
-	if !cut || !bought.Printed() || !r.size.SureOfCloth(f) {
+	if !cut || !bought.Printed() || narrowest == beyond || !r.size.SureOfCloth(f) {
 		return -1, takes, cut
 	}
 	s := supply{r: r, f: f, bought: bought, steps: r.steps(f), panels: r.panels(f)}

@@ -71,8 +71,8 @@ func (r *reader) step(f *derive.Fabric, n derive.Need) step {
 	switch {
 	case some.Printed() && n.Strip && some.N >= n.Count:
 		s.raise(some)
-	case some.Printed() && !n.Strip && width > 0:
-		s.stripsOfWidth(f, some, width)
+	case some.Printed() && !n.Strip && !n.First:
+		s.cutFrom(f, some, width)
 	case p != nil && r.sets[p] != nil:
 		r.stripsOfSet(&s, r.sets[p])
 	case p != nil && p.Set != nil: // not sure
@@ -191,17 +191,34 @@ func (r *reader) alongOfBorder(s *step) {
 }
 
 // stripsOfPieces remembers the strips that are printed for pieces, in the way of
-// lying that takes the narrowest: she cuts no narrower ones. They are more than
-// the recipe takes where no way of lying takes so many.
+// lying that takes the narrowest: she cuts no narrower ones.
 func (r *reader) stripsOfPieces(s *step, f *derive.Fabric) {
 	if r.needs(s.need.For) != 1 {
 		return // the figure does not say how many are of which
 	}
 	said := r.strips(s.need.For.Text, 1)
-	strip, most := ownStrip(f, s.need, said.N)
-	if strip.Count > 0 {
-		s.strips, s.figure, s.over, s.enough = strip, said, said.N > most, most
+	s.cutFrom(f, said, 0)
+}
+
+// cutFrom remembers strips that are printed for pieces, of a width where one is
+// printed. They are more than the recipe takes where another way of lying takes
+// less cloth.
+func (s *step) cutFrom(f *derive.Fabric, said Figure, width measure.Length) {
+	strip := derive.Need{}
+	least := beyond
+	for _, l := range ownStrips(f, s.need) {
+		if cloth := l.Along * measure.Length(l.Count); cloth < least {
+			least, s.enough = cloth, l.Count
+		}
+		if l.Count <= said.N && (width == 0 || width == l.Along) && (strip.Count == 0 || l.Along < strip.Along) {
+			strip = l
+		}
 	}
+	if strip.Count == 0 {
+		return
+	}
+	strip.Count = said.N
+	s.strips, s.figure, s.over = strip, said, strip.Along.Surd().MulInt(strip.Count).Cmp(least.Surd()) > 0
 }
 
 // needs is how many different things are cut for a part, of all fabrics.
@@ -216,26 +233,21 @@ func (r *reader) needs(by plan.Text) (n int) {
 	return n
 }
 
-// ownStrip is so many strips of the narrowest width from which the pieces can
-// be cut, and the most strips that they take in any way of lying.
-func ownStrip(f *derive.Fabric, n derive.Need, strips int64) (strip derive.Need, most int64) {
+// ownStrips are the strips that pieces take by themselves, in each way that they
+// may lie.
+func ownStrips(f *derive.Fabric, n derive.Need) (ways []derive.Need) {
 	width, height := f.Width, measure.Length(0)
 	if f.Form == plan.Precut {
 		width, height = f.StripLength().Length, f.StripWidth().Length
 	}
 	try := func(across, along measure.Length) {
-		each := piecing.PerStrip(width, across)
-		if each == 0 || height > 0 && along > height {
-			return
-		}
-		most = max(most, piecing.Batches(n.Count, each))
-		if piecing.Batches(n.Count, each) <= strips && (strip.Count == 0 || along < strip.Along) {
-			strip = derive.Need{For: n.For, Strip: true, Across: width, Along: along, Count: strips}
+		if each := piecing.PerStrip(width, across); each > 0 && (height == 0 || along <= height) {
+			ways = append(ways, derive.Need{For: n.For, Strip: true, Across: width, Along: along, Count: piecing.Batches(n.Count, each)})
 		}
 	}
 	try(n.Across, n.Along)
 	if f.Turnable(n) {
 		try(n.Along, n.Across)
 	}
-	return strip, most
+	return ways
 }

@@ -2,7 +2,6 @@ package buyer
 
 import (
 	"yardproof/pipeline/internal/derive"
-	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -10,7 +9,7 @@ import (
 // strips finds the printed number of all of a thing's strips.
 func (r *reader) strips(name string, least int64) Figure {
 	for _, said := range r.said.Strips {
-		if said.Of.Text == name && said.Whole() && int64(said.N) >= least {
+		if said.Of.Text == printedAs(name) && said.Whole() && int64(said.N) >= least {
 			return stripsFigure(said)
 		}
 	}
@@ -18,7 +17,19 @@ func (r *reader) strips(name string, least int64) Figure {
 }
 
 func stripsFigure(said plan.PrintedStrips) Figure {
-	return Figure{What: StripsOf, Name: said.Of.Text, N: int64(said.N), At: said.At}
+	return Figure{What: StripsOf, Name: said.Of.Text, N: int64(said.N), Of: said.Fabric.Text, Width: said.Width.Length, At: said.At}
+}
+
+// printedAs is the name under which strips for something are printed: for the
+// setting triangles they are those of their squares.
+func printedAs(name string) string {
+	switch name {
+	case "side triangles":
+		return "side_squares"
+	case "corner triangles":
+		return "corner_squares"
+	}
+	return name
 }
 
 // some finds the printed number of strips of one need alone, where the figure
@@ -26,7 +37,7 @@ func stripsFigure(said plan.PrintedStrips) Figure {
 // the width is 0 where it names none.
 func (r *reader) some(f *derive.Fabric, n derive.Need) (said Figure, width measure.Length) {
 	for _, s := range r.said.Strips {
-		if s.Of.Text != n.For.Text || s.Whole() || !about(s, f, n) {
+		if s.Of.Text != printedAs(n.For.Text) || s.Whole() || !about(s, f, n) {
 			continue
 		}
 		others := 0
@@ -56,26 +67,4 @@ func about(s plan.PrintedStrips, f *derive.Fabric, n derive.Need) bool {
 		return true
 	}
 	return !n.Strip && f.Turnable(n) && s.Width.Length == n.Across
-}
-
-// stripsOfWidth remembers strips of a width that are printed for pieces. She
-// cuts them at that width, though the pieces might take less cloth the other
-// way round.
-func (s *step) stripsOfWidth(f *derive.Fabric, said Figure, width measure.Length) {
-	n := s.need
-	across := n.Across
-	if width != n.Along {
-		across = n.Along
-	}
-	each := piecing.PerStrip(f.StripLength().Length, across)
-	if f.Form == plan.Yardage {
-		each = piecing.PerStrip(f.Width, across)
-	}
-	if each == 0 {
-		return
-	}
-	if most := piecing.Batches(n.Count, each); said.N >= most {
-		s.strips = derive.Need{For: n.For, Strip: true, Across: across, Along: width, Count: said.N}
-		s.figure, s.over, s.enough = said, true, most
-	}
 }
