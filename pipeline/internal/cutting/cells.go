@@ -13,10 +13,27 @@ import (
 // Where there are too many sums of sizes for that, columns are a coarse grid and
 // stand for the rooms below them instead. A table then promises too much and never
 // too little, so that bounds hold and only their proof may fail; whether pieces
-// fit is decided by their sizes, not by the table.
+// fit is decided by their sizes, not by the table, and patterns are read off a
+// second one that promises too little.
 type cells struct {
 	room  []int // in units, ascending; nil where there is a column for each unit
 	above bool  // a column stands for the rooms below it
+	step  int   // of the coarse grid, or of first
+	first []int // by room over step, a column to look on from; nil of a coarse grid
+}
+
+// mostCoarse is how many columns a coarse grid has: what they promise too much is
+// settled by the sizes.
+const mostCoarse = 4096
+
+// pricing is how much work it is to fill a table for every class, in the unit of
+// Steps.Visits. Columns that are no units are found by a search.
+func (in *instance) pricing() int {
+	work := (in.columns() - 1) * len(in.kinds) * len(in.heights)
+	if in.cells.room != nil {
+		return work / 8
+	}
+	return work / 64
 }
 
 // newCells makes columns for rooms up to width. most is the largest number of
@@ -26,12 +43,24 @@ func newCells(kinds []kind, width, most int) cells {
 		return cells{}
 	}
 	if sums, ok := attainable(kinds, width, most); ok {
-		return cells{room: sums}
+		return indexed(sums, width)
 	}
-	c := cells{above: true}
-	step := ceilDiv(width, most-1)
-	for room := 0; room < width+step; room += step {
+	c := cells{above: true, step: ceilDiv(width, min(most, mostCoarse)-1)}
+	for room := 0; room < width+c.step; room += c.step {
 		c.room = append(c.room, room)
+	}
+	return c
+}
+
+// indexed are columns at sums, which are found at once.
+func indexed(sums []int, width int) cells {
+	c := cells{room: sums, step: ceilDiv(width+1, len(sums))}
+	n := 0
+	for room := 0; room <= width; room += c.step {
+		for n+1 < len(sums) && sums[n+1] <= room {
+			n++
+		}
+		c.first = append(c.first, n)
 	}
 	return c
 }
@@ -73,9 +102,15 @@ func (c cells) at(room int) int {
 	if c.room == nil {
 		return room
 	}
-	n, exact := slices.BinarySearch(c.room, room)
-	if !exact && !c.above {
-		n--
+	if c.first == nil {
+		if c.above {
+			return ceilDiv(room, c.step)
+		}
+		return room / c.step
+	}
+	n := c.first[room/c.step]
+	for n+1 < len(c.room) && c.room[n+1] <= room {
+		n++
 	}
 	return n
 }

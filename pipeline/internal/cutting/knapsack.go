@@ -21,6 +21,7 @@ type knapsack struct {
 	value []int64
 	width []int // by position of order: width at the present class, 0 while absent
 	class int
+	safe  *knapsack // whose tables promise too little, where these promise too much; nil where they are exact
 }
 
 func newKnapsack(in *instance, demand []int) *knapsack {
@@ -40,12 +41,20 @@ func newKnapsack(in *instance, demand []int) *knapsack {
 	}
 	k.table = make([][]int64, len(k.order)+1)
 	k.width = make([]int, len(k.order))
+	if in.cells.above {
+		below := *in
+		below.cells.above = false
+		k.safe = newKnapsack(&below, demand)
+	}
 	return k
 }
 
 // price visits the classes from low to high with the best value of a strip of
 // each. During a visit best and enumerate read the tables of that class.
 func (k *knapsack) price(value []int64, visit func(class int, best int64)) {
+	if k.safe != nil { // lengths are as long in every class, so that its tables serve all
+		k.safe.price(value, func(int, int64) {})
+	}
 	k.value = value
 	k.table[0] = k.store[0]
 	clear(k.width)
@@ -105,6 +114,10 @@ func (k *knapsack) step(t int) {
 // best is a best strip of the class being visited, filled up with whatever
 // still fits.
 func (k *knapsack) best() pattern {
+	if k.safe != nil {
+		k.safe.class = k.class
+		return k.safe.best()
+	}
 	p := pattern{class: k.class, count: make([]int, len(k.in.kinds))}
 	room := k.in.room(k.class)
 	for t := len(k.order) - 1; t >= 0; t-- {

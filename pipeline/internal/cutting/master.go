@@ -193,7 +193,7 @@ func (m *master) generate(b box, goal int64) node {
 // that are worth more than they cost.
 func (m *master) priceOut() (duals, bool) {
 	d := m.scaling.round(m.lp.y, len(m.in.kinds))
-	m.steps.Visits += (m.in.columns() - 1) * len(m.in.kinds) * len(m.in.heights) / 64
+	m.steps.Visits += m.in.pricing()
 	found, price := false, m.in.prices(d, m.scaling.scale)
 	var fresh []pattern
 	m.pricer.price(d.item, func(class int, best int64) {
