@@ -150,7 +150,7 @@ func branches(t *testing.T, name, at string, s *jsontree.Node) {
 // the tests over them leave none out.
 func TestWholeVocabulary(t *testing.T) {
 	for name, files := range map[string][]string{
-		"plan":    {"lattice-walk.plan.json", "unit-drawer.plan.json", "settings.plan.json", "everything-later.plan.json"},
+		"plan":    {"lattice-walk.plan.json", "unit-drawer.plan.json", "settings.plan.json", "tube-drawer.plan.json", "everything-later.plan.json"},
 		"project": {"studio.project.json"},
 	} {
 		text, _ := schema.Text(name)

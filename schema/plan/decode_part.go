@@ -78,7 +78,7 @@ func (r *reader) wholeStrip(n *jsontree.Node) Operation {
 func (r *reader) rows(n *jsontree.Node) Operation { return Rows{Rows: r.cells(n)} }
 
 func (r *reader) bordered(n *jsontree.Node, seam Seam) Operation {
-	return Bordered{Part: text(n.Get("part")), Borders: r.borders(n.Get("borders"), seam)}
+	return Bordered{Part: text(n.Get("part")), Kind: squareKind(n), Borders: r.borders(n.Get("borders"), seam)}
 }
 
 func (r *reader) sashed(n *jsontree.Node) Operation {
@@ -136,6 +136,7 @@ func (r *reader) tube(n *jsontree.Node) Operation {
 	if ends := n.Get("ends"); ends != nil {
 		t.EndsAt, t.Ends = ends.Range, pick(word(ends), CornersOnly, EarsKept)
 	}
+	t.EndForEnd = word(n.Get("lay")) == "end for end"
 	t.Trim = r.length("trim", n.Get("trim"), positive)
 	return t
 }
@@ -158,7 +159,7 @@ func (r *reader) trim(n *jsontree.Node) Operation {
 	if to := n.Get("to"); to != nil {
 		side = r.pair("to", to)
 	}
-	return Trim{Part: text(n.Get("part")), Width: side[0], Height: side[1]}
+	return Trim{Part: text(n.Get("part")), Kind: squareKind(n), Width: side[0], Height: side[1]}
 }
 
 func two(n *jsontree.Node) [2]Text {
@@ -191,5 +192,6 @@ func (r *reader) cell(n *jsontree.Node) Cell {
 	c.Part = text(n.Get("part"))
 	c.Turn = count(n.Get("turn")).N
 	c.Mirror = yes(n.Get("mirror"))
+	c.Kind = squareKind(n)
 	return c
 }

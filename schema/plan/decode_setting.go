@@ -261,6 +261,8 @@ func (r *reader) border(m jsontree.Member, seam Seam) Border {
 		Corners:      pick(word(n.Get("corners")), Butted, CornerSquares, Mitred),
 		CornerFabric: text(n.Get("corner_fabric")),
 		CornerPart:   text(n.Get("corner_part")),
+		Kind:         squareKind(n),
+		CornerKind:   squareKindOf(n.Get("corner_kind")),
 		Joins:        pick(word(n.Get("joins")), Diagonal, Straight),
 		Lengthwise:   word(n.Get("strips")) == "lengthwise",
 		EachSide:     word(n.Get("cut")) == "each side",

@@ -46,7 +46,7 @@ func (r *reader) flyingGeese(n *jsontree.Node) Operation {
 }
 
 func (r *reader) flipCorners(n *jsontree.Node) Operation {
-	f := FlipCorners{Body: text(n.Get("body")), KeepBonus: word(n.Get("bonus")) == "kept"}
+	f := FlipCorners{Body: text(n.Get("body")), Kind: squareKind(n), KeepBonus: word(n.Get("bonus")) == "kept"}
 	corners := n.Get("corners")
 	for i, key := range [...]string{"top left", "top right", "bottom right", "bottom left"} {
 		if c := corners.Get(key); c != nil {

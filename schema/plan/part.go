@@ -77,6 +77,9 @@ type Tube struct {
 	At     source.Range
 	TipAt  source.Range
 	EndsAt source.Range // where the plan states the end rule; empty when it is the default
+	// EndForEnd tells that the second set is turned, so that its last strip lies
+	// along the near edge.
+	EndForEnd bool
 }
 
 // Tip is where the corner of the ruler is laid.
@@ -117,6 +120,7 @@ type Cell struct {
 	// Mirror tells that it is a mirror image, left and right exchanged before it
 	// is turned.
 	Mirror bool
+	Kind   SquareKind // which, of a tube's squares
 	At     source.Range
 }
 
@@ -126,6 +130,7 @@ func (c Cell) Sideways() bool { return c.Turn == 90 || c.Turn == 270 }
 // Trim is a part trimmed to size.
 type Trim struct {
 	Part          Text
+	Kind          SquareKind
 	Width, Height Length
 }
 

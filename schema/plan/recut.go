@@ -11,6 +11,7 @@ import (
 // together again.
 type Recut struct {
 	Part         Text
+	Kind         SquareKind
 	Across, Down Count
 	Turns        []int // degrees clockwise, row by row from the top left; empty when none is turned
 	At           source.Range
@@ -66,7 +67,7 @@ func (o Chain) Ingredients() []Ingredient { return []Ingredient{{o.Fabric, true}
 func (o Chain) Make(m Maker) { m.Chain(o) }
 
 func (r *reader) recut(n *jsontree.Node) Operation {
-	c := Recut{Part: text(n.Get("part")), At: n.Range, Across: Count{N: 1}, Down: Count{N: 1}}
+	c := Recut{Part: text(n.Get("part")), Kind: squareKind(n), At: n.Range, Across: Count{N: 1}, Down: Count{N: 1}}
 	if pieces := items(n.Get("pieces")); len(pieces) == 2 {
 		c.Across, c.Down = count(pieces[0]), count(pieces[1])
 	}

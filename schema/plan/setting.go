@@ -212,6 +212,7 @@ type TriangleCut struct {
 // Bordered is a part with borders about it.
 type Bordered struct {
 	Part    Text
+	Kind    SquareKind
 	Borders []Border // from the inside out
 }
 
@@ -250,7 +251,9 @@ type Border struct {
 	EndsOn       bool      // top and bottom are sewn on first; otherwise the sides are
 	Corners      Corners
 	CornerFabric Text
-	CornerPart   Text // a block in each corner, in place of a square of fabric
+	CornerPart   Text       // a block in each corner, in place of a square of fabric
+	Kind         SquareKind // of Part
+	CornerKind   SquareKind // of CornerPart
 	Joins        Joins
 	Lengthwise   bool // strips are cut along the fabric, each in one piece
 	EachSide     bool // strips are joined for each side by itself

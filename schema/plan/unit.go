@@ -28,6 +28,7 @@ type FlyingGeese struct {
 // trimmed and turned back.
 type FlipCorners struct {
 	Body      Text
+	Kind      SquareKind   // of the body
 	Corners   []FlipCorner // clockwise from the top left
 	KeepBonus bool         // the corners cut away are sewn into units
 }

@@ -142,9 +142,12 @@ func (s *Size) needBorder(name plan.Text, b *Border, times int64, of *Part) {
 	}
 	if b.Corner != nil {
 		call(b.Corner, b.Corners*times)
+		b.Corner.kinds.want(b.Said.CornerKind, b.Corners*times)
 	}
 	if b.Units != nil {
-		call(b.Units.Part, min(2*(b.Units.Sides+b.Units.Ends), countless/times)*times)
+		n := min(2*(b.Units.Sides+b.Units.Ends), countless/times) * times
+		call(b.Units.Part, n)
+		b.Units.Part.kinds.want(b.Said.Kind, n)
 		return
 	}
 	f := s.byFabric[b.Said.Fabric.Text]

@@ -52,6 +52,7 @@ func (p *Part) called(c Call) {
 // ask counts what it takes to make a part as often as it is needed.
 func (s *Size) ask(p *Part) {
 	p.Made = p.Needed
+	s.passKinds(p)
 	switch op := p.Operation.(type) {
 	case plan.Cut:
 		s.askCut(p, op)
@@ -103,6 +104,7 @@ func (s *Size) askRows(p *Part, op plan.Rows) {
 				mirrored = 1
 			}
 			q.call(p.Needed, p)
+			q.kinds.want(c.Kind, p.Needed)
 			q.reflect(1, mirrored, p.Needed, p.Mirrored)
 		}
 	}
@@ -179,7 +181,8 @@ func (s *Size) askTube(p *Part) {
 		return
 	}
 	t := p.Tube
-	t.Count = piecing.Batches(p.Needed, t.Yield.Each)
+	s.settleKinds(p)
+	t.Count = t.CountAt(t.Yield.Each)
 	p.Made = t.Count * t.Yield.Each
 	for _, set := range t.Sets {
 		set.call(t.Count, p)

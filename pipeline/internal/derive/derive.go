@@ -33,6 +33,7 @@ func derived(solver Solver, p *plan.Plan, size *plan.Size, most map[string]int64
 	}
 	s.layTop()
 	s.count()
+	s.takeTurns()
 	s.finish()
 	for _, f := range s.Fabrics {
 		f.cut()

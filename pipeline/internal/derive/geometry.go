@@ -1,6 +1,8 @@
 package derive
 
 import (
+	"slices"
+
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -118,6 +120,11 @@ func (s *Size) measureTube(p *Part, op plan.Tube) {
 		return
 	}
 	t := &Tube{Sets: [2]*Part{a, b}, Ends: op.Ends}
+	t.Lie = [2][]Strip{a.Set.Strips, b.Set.Strips}
+	if op.EndForEnd {
+		t.Lie[1] = slices.Clone(t.Lie[1])
+		slices.Reverse(t.Lie[1])
+	}
 	seam := p.Seam.Allowance.Length
 	t.Tube = piecing.Tube{Width: min(a.Set.Width, b.Set.Width), Seam: seam, Beyond: op.Tip.Beyond.Length}
 	if op.Tip.RawEdge {

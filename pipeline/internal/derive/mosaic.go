@@ -32,7 +32,9 @@ func (s *Size) measureMosaic(p *Part, op plan.Mosaic) {
 func (s *Size) askMosaic(p *Part, op plan.Mosaic) {
 	for _, piece := range op.Pieces {
 		if q := s.byName[piece.Part.Text]; q != nil {
-			q.call(min(p.Needed*int64(piece.Count.N), countless), p)
+			n := min(p.Needed*int64(piece.Count.N), countless)
+			q.call(n, p)
+			q.kinds.free = min(q.kinds.free+n, countless)
 		}
 	}
 }

@@ -100,6 +100,7 @@ func (s *Size) list(st *Setting, rows int, row func(int) []plan.Cell) {
 				st.Blocks = append(st.Blocks, Block{Part: p})
 			}
 			st.Blocks[i].Count++
+			st.Blocks[i].kinds.want(c.Kind, 1)
 			if c.Mirror {
 				st.Blocks[i].Mirrored++
 			}
@@ -221,6 +222,7 @@ func (s *Size) needSetting(name plan.Text, st *Setting, p *Part) {
 	}
 	for _, b := range st.Blocks {
 		b.Part.called(Call{By: p, In: in, N: b.Count * times})
+		b.Part.kinds.add(b.kinds, times)
 		b.Part.reflect(b.Count, b.Mirrored, times, mirrored)
 	}
 	if !st.Known {

@@ -52,6 +52,8 @@ type Part struct {
 	Calls       []Call    // who asks for it, the top first, then what is made last
 	Made        int64     // how many come out of whole strips, sets, tubes and pairs
 	Mirrored    int64     // how many of the needed ones are mirror images
+	kinds       kinds     // of a tube's squares: which of the needed ones are said to be near or far
+	taking      taking    // the tubes whose squares in it take turns
 	Bias        bool      // its outer edges are on the bias
 
 	// At most one of these is set, by the part's operation.
@@ -110,9 +112,12 @@ type Strip struct {
 type Tube struct {
 	piecing.Tube
 	Sets  [2]*Part
+	Lie   [2][]Strip // each set's strips from the near edge
 	Ends  plan.Ends
 	Yield Yield // squares from one tube
 	Count int64 // tubes to sew, rounded up
+	Kinds Kinds // of its squares
+	index int   // among the tubes of the size
 }
 
 // Triangle is derived half- or quarter-square units: what the squares give,
@@ -141,6 +146,7 @@ type Block struct {
 	Part     *Part
 	Count    int64
 	Mirrored int64 // of them, as mirror images
+	kinds    kinds // of them, said to be near or far squares
 }
 
 // Joined is strips joined end to end to a length.

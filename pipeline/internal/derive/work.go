@@ -232,7 +232,7 @@ func (s *Size) CountWork(p *Part) *report.Work {
 	needed := term("N", "needed", because(report.N(p.Needed), s.NeededWork(p)), source.Range{})
 	switch {
 	case p.Tube != nil:
-		return s.batches(p.Name.Text+", tubes", p.Tube.Count, needed, because(report.N(p.Tube.Yield.Each), s.YieldWork(p)))
+		return s.tubesWork(p, needed)
 	case p.Set != nil && p.Set.Cut != nil:
 		return s.batches(p.Name.Text+", strip sets", p.Set.Count, needed, because(report.N(p.Set.Cut.Each), s.YieldWork(p)))
 	case p.Triangle != nil && p.Triangle.AtATime > 0:

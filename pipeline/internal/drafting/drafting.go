@@ -15,12 +15,24 @@ const Most = 20_000
 type Draft struct {
 	size    *derive.Size
 	fabrics map[string]int // by role
-	parts   map[string]piecing.Patchwork
+	parts   map[partKey]drafted
 	turned  map[cellKey]piecing.Patchwork
 }
 
+// partKey is a part, and the tubes whose near and far squares are exchanged in
+// it.
+type partKey struct {
+	name      string
+	exchanged derive.Flips
+}
+
+type drafted struct {
+	work piecing.Patchwork
+	ok   bool
+}
+
 type cellKey struct {
-	name   string
+	partKey
 	turn   int
 	mirror bool
 }
@@ -28,17 +40,12 @@ type cellKey struct {
 // Of drafts all parts of a size. It never fails: what cannot be drafted is
 // left out, together with all that is made of it.
 func Of(s *derive.Size) *Draft {
-	d := &Draft{size: s, fabrics: map[string]int{}, parts: map[string]piecing.Patchwork{}, turned: map[cellKey]piecing.Patchwork{}}
+	d := &Draft{size: s, fabrics: map[string]int{}, parts: map[partKey]drafted{}, turned: map[cellKey]piecing.Patchwork{}}
 	for i, f := range s.Fabrics {
 		d.fabrics[f.Role.Text] = i
 	}
 	for _, p := range s.Parts {
-		if !p.Known {
-			continue
-		}
-		if w, ok := d.part(p); ok && fits(w, p.Box) {
-			d.parts[p.Name.Text] = w
-		}
+		d.Part(p.Name.Text)
 	}
 	return d
 }
@@ -54,10 +61,32 @@ func fits(w piecing.Patchwork, b piecing.Box) bool {
 const Untold = -1
 
 // Part is a part as it is before it is sewn on, seam allowance all round; ok
-// is false where it could not be drafted.
+// is false where it could not be drafted. Where near and far squares of a tube
+// take turns in it, it begins with a near one.
 func (d *Draft) Part(name string) (w piecing.Patchwork, ok bool) {
-	w, ok = d.parts[name]
+	return d.Exchanged(name, derive.Flips{})
+}
+
+// Exchanged is Part with near and far squares of some tubes exchanged.
+func (d *Draft) Exchanged(name string, flips derive.Flips) (w piecing.Patchwork, ok bool) {
+	key := partKey{name, flips}
+	if done, known := d.parts[key]; known {
+		return done.work, done.ok
+	}
+	p := d.size.Part(name)
+	if p == nil || !p.Known {
+		return w, false
+	}
+	w, ok = d.part(p, flips)
+	ok = ok && fits(w, p.Box)
+	d.parts[key] = drafted{w, ok}
 	return w, ok
+}
+
+// one is the part that another is made of alone.
+func (d *Draft) one(of plan.Carrier, walk *derive.Walk) (piecing.Patchwork, bool) {
+	c := walk.Carried(of)
+	return d.Exchanged(c.Part.Text, c.Flips)
 }
 
 // Top is the finished top; ok is false where a part of it could not be
@@ -68,11 +97,12 @@ func (d *Draft) Top() (w piecing.Patchwork, ok bool) {
 		return piecing.Patchwork{}, false
 	}
 	seam := d.size.Of.Seam.Allowance.Length
-	if w, ok = d.setting(d.size.Of.Layout.Setting, d.size.Top.Setting, seam); !ok {
+	walk := d.size.WalkTop()
+	if w, ok = d.setting(d.size.Of.Layout.Setting, d.size.Top.Setting, seam, walk); !ok {
 		return w, false
 	}
 	for _, b := range d.size.Top.Borders {
-		if w, ok = d.bordered(w, b); !ok {
+		if w, ok = d.bordered(w, b, walk); !ok {
 			return w, false
 		}
 	}
@@ -87,9 +117,10 @@ func (d *Draft) Top() (w piecing.Patchwork, ok bool) {
 }
 
 // bordered sews a border on.
-func (d *Draft) bordered(w piecing.Patchwork, b derive.Border) (piecing.Patchwork, bool) {
+func (d *Draft) bordered(w piecing.Patchwork, b derive.Border, walk *derive.Walk) (piecing.Patchwork, bool) {
+	around := walk.Border(b)
 	if b.Said.Part.Given() {
-		return d.repeated(w, b)
+		return d.repeated(w, b, around)
 	}
 	fabric, ok := d.fabrics[b.Said.Fabric.Text]
 	if !ok {
@@ -100,7 +131,7 @@ func (d *Draft) bordered(w piecing.Patchwork, b derive.Border) (piecing.Patchwor
 	}
 	side := piecing.Plain(piecing.Box{Width: b.Cut.Surd(), Height: b.Sides}, fabric)
 	end := piecing.Plain(piecing.Box{Width: b.Ends, Height: b.EndCut.Surd()}, fabric)
-	w, ok = d.round(w, b, [4]piecing.Patchwork{end, side, end, side})
+	w, ok = d.round(w, b, [4]piecing.Patchwork{end, side, end, side}, around.Corners)
 	if ok && b.Said.Copes() {
 		return trimmed(w, b.Outer) // its strips may be cut wider than needed
 	}
@@ -112,7 +143,8 @@ func (d *Draft) bordered(w piecing.Patchwork, b derive.Border) (piecing.Patchwor
 func (d *Draft) Shown() []bool {
 	shown := make([]bool, len(d.size.Fabrics))
 	for _, p := range d.size.Parts {
-		for _, patch := range d.parts[p.Name.Text].Patches {
+		w, _ := d.Part(p.Name.Text)
+		for _, patch := range w.Patches {
 			if patch.Fabric != Untold {
 				shown[patch.Fabric] = true
 			}

@@ -7,8 +7,10 @@ import (
 	"yardproof/schema/plan"
 )
 
-// part drafts a part by its operation.
-func (d *Draft) part(p *derive.Part) (piecing.Patchwork, bool) {
+// part drafts a part by its operation, with the squares of some tubes
+// exchanged.
+func (d *Draft) part(p *derive.Part, flips derive.Flips) (piecing.Patchwork, bool) {
+	walk := d.size.WalkIn(flips)
 	switch op := p.Operation.(type) {
 	case plan.Cut:
 		// A triangle has no size of its own to stand in a row with.
@@ -21,30 +23,30 @@ func (d *Draft) part(p *derive.Part) (piecing.Patchwork, bool) {
 		}
 		return d.set(p, p.Width), true
 	case plan.Tube:
-		return d.tube(p)
+		return d.tube(p, flips)
 	case plan.HalfSquares:
 		w := piecing.DraftHalfSquare(p.Triangle.Untrimmed)
 		return d.unit(p, w, op.Fabrics[0].Text, op.Fabrics[1].Text)
 	case plan.TriangleSquare:
 		return d.triangleSquare(p, op)
 	case plan.Rows:
-		return d.rows(p, op)
+		return d.rows(p, op, walk)
 	case plan.Setting:
-		return d.setting(op, p.Setting, p.Seam.Allowance.Length)
+		return d.setting(op, p.Setting, p.Seam.Allowance.Length, walk)
 	case plan.Bordered:
-		w, ok := d.parts[op.Part.Text]
+		w, ok := d.one(op, walk)
 		for i := 0; ok && i < len(p.Borders); i++ {
-			w, ok = d.bordered(w, p.Borders[i])
+			w, ok = d.bordered(w, p.Borders[i], walk)
 		}
 		return w, ok
 	case plan.Trim:
-		w, ok := d.parts[op.Part.Text]
+		w, ok := d.one(op, walk)
 		if !ok {
 			return w, false
 		}
 		return trimmed(w, p.Box)
 	}
-	return d.pieced(p)
+	return d.pieced(p, walk)
 }
 
 func (d *Draft) plain(b piecing.Box, role string, whole bool) (piecing.Patchwork, bool) {
@@ -57,24 +59,19 @@ func box(b piecing.Box) (piecing.Patchwork, bool) { return piecing.Plain(b, Unto
 
 // set is a strip set, or a segment of it, of a length.
 func (d *Draft) set(p *derive.Part, length measure.Surd) piecing.Patchwork {
-	var widths []measure.Length
-	var fabrics []int
-	for _, s := range p.Set.Strips {
-		widths = append(widths, s.Width)
-		fabrics = append(fabrics, d.fabrics[s.Fabric.Role.Text])
-	}
-	return piecing.StripSet(widths, length, p.Seam.Allowance.Length).InFabrics(fabrics...)
+	return derive.Sewn(p.Set.Strips, length, p.Seam.Allowance.Length, d.number)
 }
 
-// tube is the square that the first cut of a tube opens into. Every second
-// square of a tube shows the sets the other way about.
-func (d *Draft) tube(p *derive.Part) (piecing.Patchwork, bool) {
-	if p.Tube.Yield.Each == 0 {
-		return piecing.Patchwork{}, false
+// number is what a fabric is called in patches.
+func (d *Draft) number(f *derive.Fabric) int { return d.fabrics[f.Role.Text] }
+
+// tube is a square of a tube: a near one, or where they are exchanged a far one.
+func (d *Draft) tube(p *derive.Part, flips derive.Flips) (piecing.Patchwork, bool) {
+	kind := plan.NearKind
+	if flips.Has(p.Tube) {
+		kind = plan.FarKind
 	}
-	length := p.Tube.Yield.Length.Surd()
-	w := piecing.DraftTubeSquare(p.Tube.Tube, d.set(p.Tube.Sets[0], length), d.set(p.Tube.Sets[1], length))
-	return trimmed(w, p.Box)
+	return p.Opened(kind, d.number)
 }
 
 // unit names the fabrics of a unit and trims it.
@@ -105,8 +102,8 @@ func (d *Draft) triangleSquare(p *derive.Part, op plan.TriangleSquare) (piecing.
 	return d.unit(p, piecing.DraftHalfSquare(p.Triangle.Untrimmed), roles...)
 }
 
-func (d *Draft) rows(p *derive.Part, op plan.Rows) (piecing.Patchwork, bool) {
-	rows, ok := d.cells(len(op.Rows), func(r int) []plan.Cell { return op.Rows[r] })
+func (d *Draft) rows(p *derive.Part, op plan.Rows, walk *derive.Walk) (piecing.Patchwork, bool) {
+	rows, ok := d.cells(walk.Rows(len(op.Rows), func(r int) []plan.Cell { return op.Rows[r] }))
 	if !ok {
 		return piecing.Patchwork{}, false
 	}
@@ -115,16 +112,16 @@ func (d *Draft) rows(p *derive.Part, op plan.Rows) (piecing.Patchwork, bool) {
 
 // cells are the parts in rows of cells, as turned; ok is false when one of
 // them was not drafted, or when there are too many patches.
-func (d *Draft) cells(rows int, row func(int) []plan.Cell) (work [][]piecing.Patchwork, ok bool) {
+func (d *Draft) cells(rows [][]derive.Placed) (work [][]piecing.Patchwork, ok bool) {
 	patches := 0
-	for r := range rows {
+	for _, row := range rows {
 		var line []piecing.Patchwork
-		if w, ok := d.triangles(row(r)); ok {
+		if w, ok := d.triangles(row); ok {
 			patches += len(w.Patches)
 			work = append(work, append(line, w))
 			continue
 		}
-		for _, c := range row(r) {
+		for _, c := range row {
 			w, ok := d.cell(c)
 			if patches += len(w.Patches); !ok || patches > Most {
 				return nil, false
@@ -136,12 +133,12 @@ func (d *Draft) cells(rows int, row func(int) []plan.Cell) (work [][]piecing.Pat
 	return work, true
 }
 
-func (d *Draft) cell(c plan.Cell) (piecing.Patchwork, bool) {
-	key := cellKey{c.Part.Text, c.Turn, c.Mirror}
+func (d *Draft) cell(c derive.Placed) (piecing.Patchwork, bool) {
+	key := cellKey{partKey{c.Part.Text, c.Flips}, c.Turn, c.Mirror}
 	if w, ok := d.turned[key]; ok {
 		return w, true
 	}
-	w, ok := d.parts[key.name]
+	w, ok := d.Exchanged(key.name, key.exchanged)
 	if ok && c.Mirror {
 		w = w.Mirrored()
 	}

@@ -1,6 +1,8 @@
 package drafting
 
 import (
+	"slices"
+
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
@@ -8,14 +10,15 @@ import (
 )
 
 // setting sews parts into rows, with the sashes between them.
-func (d *Draft) setting(of plan.Setting, st *derive.Setting, seam measure.Length) (piecing.Patchwork, bool) {
+func (d *Draft) setting(of plan.Setting, st *derive.Setting, seam measure.Length, walk *derive.Walk) (piecing.Patchwork, bool) {
 	if of.Grid == nil || st == nil || !st.Known {
 		return piecing.Patchwork{}, false
 	}
 	if st.OnPoint != nil {
-		return d.onPoint(of, st, seam)
+		return d.onPoint(of, st, seam, walk)
 	}
-	rows, ok := d.cells(of.Grid.Rows.N, of.Grid.Row)
+	full, _ := walk.Setting(of)
+	rows, ok := d.cells(full)
 	if !ok {
 		return piecing.Patchwork{}, false
 	}
@@ -40,10 +43,11 @@ func (d *Draft) sashes(g *plan.Sashing) (sash, stone int, ok bool) {
 
 // onPoint lays finished blocks, turned an eighth clockwise, and setting
 // triangles into their places, seam allowance outside.
-func (d *Draft) onPoint(of plan.Setting, st *derive.Setting, seam measure.Length) (piecing.Patchwork, bool) {
+func (d *Draft) onPoint(of plan.Setting, st *derive.Setting, seam measure.Length, walk *derive.Walk) (piecing.Patchwork, bool) {
 	o := st.OnPoint
-	full, ok := d.cells(of.Grid.Rows.N, of.Grid.Row)
-	short, known := d.cells(of.Grid.Rows.N-1, of.Grid.Short)
+	placed, between := walk.Setting(of)
+	full, ok := d.cells(placed)
+	short, known := d.cells(between)
 	sides, sided := d.fabrics[o.Said.Sides.Text]
 	corners, cornered := d.fabrics[o.Said.Corners.Text]
 	sash, stone, sashed := 0, 0, true
@@ -101,39 +105,48 @@ func (d *Draft) tilted(w piecing.Patchwork, o *derive.OnPoint, seam measure.Leng
 
 // repeated sews the units of a border on, turned towards each side clockwise
 // from the top; ok is false where they do not divide the sides.
-func (d *Draft) repeated(w piecing.Patchwork, b derive.Border) (piecing.Patchwork, bool) {
+func (d *Draft) repeated(w piecing.Patchwork, b derive.Border, around derive.Surround) (piecing.Patchwork, bool) {
 	u := b.Units
-	unit, ok := d.parts[b.Said.Part.Text]
-	if !ok || u == nil || !u.SideDrift.IsZero() || !u.EndDrift.IsZero() || 2*(u.Sides+u.Ends) > Most {
+	if u == nil || !u.SideDrift.IsZero() || !u.EndDrift.IsZero() || 2*(u.Sides+u.Ends) > Most {
 		return w, false
-	}
-	row := func(quarters int, n int64) (piecing.Patchwork, bool) {
-		turned := unit.Turned(quarters)
-		var line []piecing.Patchwork
-		var column [][]piecing.Patchwork
-		for range n {
-			line, column = append(line, turned), append(column, []piecing.Patchwork{turned})
-		}
-		if quarters%2 == 1 {
-			return sew(column, b.Seam)
-		}
-		return sew([][]piecing.Patchwork{line}, b.Seam)
 	}
 	var strips [4]piecing.Patchwork
 	for i := range strips {
-		n := u.Ends
-		if i%2 == 1 {
-			n = u.Sides
-		}
-		if strips[i], ok = row(i, n); !ok {
+		var ok bool
+		if strips[i], ok = d.units(around.Sides[i], i, b.Seam); !ok {
 			return w, false
 		}
 	}
-	return d.round(w, b, strips)
+	return d.round(w, b, strips, around.Corners)
+}
+
+// units is the units of one side of a border, so many quarters clockwise from
+// the top and given clockwise: the right and left sides are columns, and the
+// bottom and left ones are given from their end.
+func (d *Draft) units(along []derive.Placed, quarters int, seam measure.Length) (piecing.Patchwork, bool) {
+	var line []piecing.Patchwork
+	for _, c := range along {
+		w, ok := d.cell(c)
+		if !ok {
+			return w, false
+		}
+		line = append(line, w)
+	}
+	if quarters >= 2 {
+		slices.Reverse(line)
+	}
+	if quarters%2 == 0 {
+		return sew([][]piecing.Patchwork{line}, seam)
+	}
+	var column [][]piecing.Patchwork
+	for _, w := range line {
+		column = append(column, []piecing.Patchwork{w})
+	}
+	return sew(column, seam)
 }
 
 // round sews four strips, from the top clockwise, about work in their order.
-func (d *Draft) round(w piecing.Patchwork, b derive.Border, strips [4]piecing.Patchwork) (piecing.Patchwork, bool) {
+func (d *Draft) round(w piecing.Patchwork, b derive.Border, strips [4]piecing.Patchwork, blocks []derive.Placed) (piecing.Patchwork, bool) {
 	top, right, bottom, left := strips[0], strips[1], strips[2], strips[3]
 	sides := func(w piecing.Patchwork) (piecing.Patchwork, bool) {
 		return sew([][]piecing.Patchwork{{left, w, right}}, b.Seam)
@@ -142,12 +155,12 @@ func (d *Draft) round(w piecing.Patchwork, b derive.Border, strips [4]piecing.Pa
 		return sew([][]piecing.Patchwork{{top}, {w}, {bottom}}, b.Seam)
 	}
 	if b.Corners > 0 {
-		corner, ok := d.corner(b)
+		corners, ok := d.corners(b, blocks)
 		if !ok {
 			return w, false
 		}
 		return sew([][]piecing.Patchwork{
-			{corner, top, corner.Turned(1)}, {left, w, right}, {corner.Turned(3), bottom, corner.Turned(2)},
+			{corners[0], top, corners[1]}, {left, w, right}, {corners[3], bottom, corners[2]},
 		}, b.Seam)
 	}
 	first, second := sides, ends
@@ -161,15 +174,23 @@ func (d *Draft) round(w piecing.Patchwork, b derive.Border, strips [4]piecing.Pa
 	return second(w)
 }
 
-// corner is what stands in a border's upper left corner.
-func (d *Draft) corner(b derive.Border) (piecing.Patchwork, bool) {
+// corners is what stands in a border's corners, clockwise from the top left:
+// blocks, or else squares of fabric.
+func (d *Draft) corners(b derive.Border, blocks []derive.Placed) (all [4]piecing.Patchwork, ok bool) {
 	square := piecing.Box{Width: b.Cut.Surd(), Height: b.Cut.Surd()}
-	if b.Said.CornerPart.Given() {
-		w, ok := d.parts[b.Said.CornerPart.Text]
-		return w, ok && fits(w, square)
+	for i := range all {
+		if len(blocks) == 0 {
+			fabric, known := d.fabrics[b.Said.CornerFabric.Text]
+			all[i], ok = piecing.Plain(square, fabric), known
+		} else {
+			all[i], ok = d.cell(blocks[i])
+			ok = ok && fits(all[i], square)
+		}
+		if !ok {
+			return all, false
+		}
 	}
-	fabric, ok := d.fabrics[b.Said.CornerFabric.Text]
-	return piecing.Plain(square, fabric), ok
+	return all, true
 }
 
 // mitred is work with a mitred border about it: strips that meet on the

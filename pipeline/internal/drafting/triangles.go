@@ -8,7 +8,7 @@ import (
 
 // triangles is a row of triangles of 60 degrees between two half ones, with
 // its allowance all round; ok is false for any other row.
-func (d *Draft) triangles(row []plan.Cell) (w piecing.Patchwork, ok bool) {
+func (d *Draft) triangles(row []derive.Placed) (w piecing.Patchwork, ok bool) {
 	var first *derive.Shape
 	for i, c := range row {
 		p := d.size.Part(c.Part.Text)
@@ -35,7 +35,7 @@ func (d *Draft) triangles(row []plan.Cell) (w piecing.Patchwork, ok bool) {
 // fill gives the triangles of a row their fabrics, or the strips of the sets that
 // they are cut from: those that point up show them as the set lies, the others
 // the other way up.
-func (d *Draft) fill(w piecing.Patchwork, row []plan.Cell) piecing.Patchwork {
+func (d *Draft) fill(w piecing.Patchwork, row []derive.Placed) piecing.Patchwork {
 	filled := piecing.Patchwork{Outline: w.Outline}
 	for _, patch := range w.Patches {
 		h := d.size.Part(row[patch.Fabric].Part.Text).Shape

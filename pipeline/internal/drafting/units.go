@@ -8,14 +8,14 @@ import (
 
 // pieced drafts units of pieces cut for them, and work that is cut up, opened
 // or folded.
-func (d *Draft) pieced(p *derive.Part) (piecing.Patchwork, bool) {
+func (d *Draft) pieced(p *derive.Part, walk *derive.Walk) (piecing.Patchwork, bool) {
 	switch op := p.Operation.(type) {
 	case plan.Hourglass:
 		return d.hourglass(p, op)
 	case plan.FlyingGeese:
 		return d.geese(p, op)
 	case plan.FlipCorners:
-		return d.flipCorners(op)
+		return d.flipCorners(op, walk)
 	case plan.SquareInSquare:
 		return d.unit(p, squareInSquare(p, op), op.Centre.Text, op.Corners.Text, op.Corners.Text, op.Corners.Text, op.Corners.Text)
 	case plan.Logs:
@@ -23,7 +23,7 @@ func (d *Draft) pieced(p *derive.Part) (piecing.Patchwork, bool) {
 	case plan.Template, plan.Mosaic:
 		return box(p.Box)
 	case plan.Recut:
-		return d.recut(p, op)
+		return d.recut(p, op, walk)
 	case plan.Loop:
 		return d.loop(p, op)
 	case plan.Chain:
@@ -56,8 +56,8 @@ func (d *Draft) cutFrom(name plan.Text) string {
 	return ""
 }
 
-func (d *Draft) flipCorners(op plan.FlipCorners) (piecing.Patchwork, bool) {
-	w, ok := d.parts[op.Body.Text]
+func (d *Draft) flipCorners(op plan.FlipCorners, walk *derive.Walk) (piecing.Patchwork, bool) {
+	w, ok := d.one(op, walk)
 	if !ok {
 		return w, false
 	}
@@ -91,8 +91,8 @@ func (d *Draft) logs(p *derive.Part, op plan.Logs) (piecing.Patchwork, bool) {
 	return d.unit(p, piecing.DraftLogs(derive.LogBlock(op), p.Seam.Allowance.Length), roles...)
 }
 
-func (d *Draft) recut(p *derive.Part, op plan.Recut) (piecing.Patchwork, bool) {
-	w, ok := d.parts[op.Part.Text]
+func (d *Draft) recut(p *derive.Part, op plan.Recut, walk *derive.Walk) (piecing.Patchwork, bool) {
+	w, ok := d.one(op, walk)
 	if !ok {
 		return w, false
 	}

@@ -71,22 +71,22 @@ func DraftLogs(l Logs, s measure.Length) Patchwork {
 	return w
 }
 
-// DraftTubeSquare is the square that opens from a tube: near and far are its
+// DraftTubeSquare is the square that opens from a tube: upper and lower are its
 // two strip sets, each lying with the raw edge of the opening seam at the top
 // and at least 2h long (StripSet; turned by two quarters for a square that
-// opens from the other side of the tube). Near shows above the diagonal from
+// opens from the other side of the tube). Upper shows above the diagonal from
 // the bottom left, along which the seam runs, and the strips lie along it.
-func DraftTubeSquare(t Tube, near, far Patchwork) Patchwork {
+func DraftTubeSquare(t Tube, upper, lower Patchwork) Patchwork {
 	h := t.Height().Surd()
 	left, right := Point{X: h.Neg()}, Point{X: h}
 	below := Polygon{left, right, {Y: h}}
 	half := func(set Patchwork) Patchwork {
 		return set.Moved(Point{h.Neg(), t.Seam.Surd().Neg()}).CutTo(below)
 	}
-	upper := half(near).each(func(p Polygon) Polygon {
+	mirrored := half(upper).each(func(p Polygon) Polygon {
 		return p.mirrored(func(q Point) Point { return Point{q.X, q.Y.Neg()} })
 	})
 	opened := Patchwork{Outline: Polygon{left, {Y: h.Neg()}, right, {Y: h}}}
-	opened.Patches = append(upper.Patches, half(far).Patches...)
+	opened.Patches = append(mirrored.Patches, half(lower).Patches...)
 	return opened.TurnedBy(Degrees45).Turned(-1)
 }

@@ -94,6 +94,19 @@ func (w Patchwork) AreaOf(fabric int) measure.Surd {
 	return sum
 }
 
+// LooksLike reports whether two closed works of one outline show the same
+// fabric everywhere, however it is pieced.
+func (w Patchwork) LooksLike(v Patchwork) bool {
+	for _, p := range w.Patches {
+		for _, q := range v.Patches {
+			if p.Fabric != q.Fabric && p.Outline.Overlap(q.Outline) != nil {
+				return false
+			}
+		}
+	}
+	return w.Size() == v.Size()
+}
+
 // each is the work with every outline changed by f.
 func (w Patchwork) each(f func(Polygon) Polygon) Patchwork {
 	changed := Patchwork{Outline: f(w.Outline)}

@@ -73,7 +73,32 @@ func (t Tube) LengthFor(n int64, earsKept bool) measure.Length {
 	return t.first(earsKept) + measure.Length(n-1)*t.Advance()
 }
 
-// Orientations is how n squares of one tube divide into the two colourings:
-// the first cut and every second after it open with the near strip along
-// their diagonal, the others with the far strip.
+// Orientations is how n squares of one tube divide into the two kinds: the
+// first cut and every second after it open along one long seam of the tube, the
+// others along the other. Which of the two the first opens along is the
+// cutter's choice, tube by tube.
 func Orientations(n int64) (first, second int64) { return n - n/2, n / 2 }
+
+// TubesFor is how many tubes of so many squares each give at least near and far
+// squares of the two kinds and free ones of either, rounded up: as many as all
+// of them take, and as many as the kind most wanted takes at the larger half of
+// a tube each. 0 where a tube gives nothing.
+func TubesFor(near, far, free, each int64) int64 {
+	if each <= 0 {
+		return 0
+	}
+	more, _ := Orientations(each)
+	return max(Batches(near+far+free, each), Batches(max(near, far), more))
+}
+
+// Starts is how many of a number of tubes are begun so that their first square
+// is a near one, the others with a far one, for at least near and far squares:
+// half of them, rounded up, where that does. ok is false where no choice does.
+func Starts(tubes, near, far, each int64) (first int64, ok bool) {
+	more, less := Orientations(each)
+	if more == less {
+		return (tubes + 1) / 2, max(near, far) <= tubes*more
+	}
+	low, high := max(0, near-tubes*less), tubes-max(0, far-tubes*less)
+	return min(max((tubes+1)/2, low), high), low <= high
+}

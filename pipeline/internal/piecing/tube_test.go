@@ -215,3 +215,80 @@ func TestOrientations(t *testing.T) {
 		}
 	}
 }
+
+// Near and far squares of tubes counted one by one: every number of tubes begun
+// either way is tried, and the fewest tubes of which some choice gives enough of
+// both kinds, and enough in all, is what the formula says. Derived from geometry.
+func TestTubesForKindsByCounting(t *testing.T) {
+	for each := int64(1); each <= 7; each++ {
+		for near := int64(0); near <= 14; near++ {
+			for far := int64(0); far <= 14; far++ {
+				for free := int64(0); free <= 5; free++ {
+					want := countTubes(near, far, free, each)
+					if got := piecing.TubesFor(near, far, free, each); got != want {
+						t.Fatalf("%d near, %d far, %d free at %d a tube: %d tubes, counted %d", near, far, free, each, got, want)
+					}
+					first, ok := piecing.Starts(want, near, far, each)
+					if gives := giveTubes(want, first, each); !ok || first < 0 || first > want || gives[0] < near || gives[1] < far {
+						t.Fatalf("%d near, %d far at %d a tube: %d of %d tubes begun near give %v", near, far, each, first, want, gives)
+					}
+					if max(near, far) == 0 || want == 0 {
+						continue
+					}
+					if _, ok := piecing.Starts(countTubes(near, far, 0, each)-1, near, far, each); ok && free == 0 && near+far > (want-1)*each {
+						t.Fatalf("%d near, %d far at %d a tube: a tube less is said to do", near, far, each)
+					}
+				}
+			}
+		}
+	}
+	if got := piecing.TubesFor(3, 2, 0, 0); got != 0 {
+		t.Errorf("tubes that give nothing: %d", got)
+	}
+}
+
+// giveTubes cuts tubes square by square, the first so many begun with a near one.
+func giveTubes(tubes, beginNear, each int64) (kinds [2]int64) {
+	for tube := range tubes {
+		for square := range each {
+			kind := square % 2
+			if tube >= beginNear {
+				kind = 1 - kind
+			}
+			kinds[kind]++
+		}
+	}
+	return kinds
+}
+
+// countTubes tries one tube more until some choice does.
+func countTubes(near, far, free, each int64) int64 {
+	for tubes := int64(0); ; tubes++ {
+		for begin := range tubes + 1 {
+			kinds := giveTubes(tubes, begin, each)
+			if kinds[0] >= near && kinds[1] >= far && kinds[0]-near+kinds[1]-far >= free {
+				return tubes
+			}
+		}
+	}
+}
+
+// Works that show the same fabrics look alike however they are pieced; one patch
+// of another fabric, or another size, tells them apart.
+func TestLooksLike(t *testing.T) {
+	whole := piecing.Plain(box(4*inch, 2*inch), 1)
+	halves := piecing.SewRows([][]piecing.Patchwork{{piecing.Plain(box(9*inch/4, 2*inch), 1), piecing.Plain(box(9*inch/4, 2*inch), 1)}}, quarter)
+	flipped := whole.Flip(piecing.TopLeft, inch.Surd(), 2)
+	for _, c := range []struct {
+		what string
+		a, b piecing.Patchwork
+		want bool
+	}{
+		{"one piece and two", whole, halves, true}, {"itself turned", flipped.Turned(2), flipped, false}, {"a corner", whole, flipped, false},
+		{"another size", whole, piecing.Plain(box(4*inch, 2*inch+tick), 1), false}, {"turned about", flipped.Turned(2).Turned(2), flipped, true},
+	} {
+		if got := c.a.LooksLike(c.b); got != c.want {
+			t.Errorf("%s: %v", c.what, got)
+		}
+	}
+}

@@ -21,27 +21,31 @@ func arrangement(s *derive.Size) report.Table {
 		return t
 	}
 	t.Lead = []string{arrangementLead(s.Of.Layout.Setting)}
-	repeats := !g.Written && g.Symmetry == plan.NoSymmetry
+	repeats := !g.Written && g.Symmetry == plan.NoSymmetry && !s.LayoutTakesTurns()
 	if !repeats {
 		t.Columns[1].Title = "From the left"
 	}
-	rowsOf := func(title string, rows int, blocks [][]plan.Cell, row func(int) []plan.Cell) {
+	full, short := s.WalkTop().Setting(s.Of.Layout.Setting)
+	rowsOf := func(title string, rows [][]derive.Placed, blocks [][]plan.Cell) {
 		if repeats {
-			row = func(r int) []plan.Cell { return blocks[r%len(blocks)] }
+			for r := range rows {
+				written := func(int) []plan.Cell { return blocks[r%len(blocks)] }
+				rows[r] = s.WalkTop().Rows(1, written)[0]
+			}
 		}
-		t.Rows = append(t.Rows, alike(title, rows, row)...)
+		t.Rows = append(t.Rows, alike(s, title, rows)...)
 	}
 	if s.Of.Layout.Triangles == nil {
-		rowsOf("", g.Rows.N, g.Blocks, g.Row)
+		rowsOf("", full, g.Blocks)
 		return t
 	}
-	rowsOf("full ", g.Rows.N, g.Blocks, g.Row)
+	rowsOf("full ", full, g.Blocks)
 	between := g.Between
 	if len(between) == 0 {
 		between = g.Blocks
 	}
 	if g.Columns.N > 1 {
-		rowsOf("between ", g.Rows.N-1, between, g.Short)
+		rowsOf("between ", short, between)
 	}
 	return t
 }
@@ -58,11 +62,11 @@ func arrangementLead(of plan.Setting) string {
 }
 
 // alike lists rows, those that are alike together.
-func alike(title string, rows int, cells func(int) []plan.Cell) []report.Row {
+func alike(s *derive.Size, title string, rows [][]derive.Placed) []report.Row {
 	var texts []string
 	at := map[string][]string{}
 	for r := range rows {
-		text := runs(cells(r))
+		text := runs(s, rows[r])
 		if at[text] == nil {
 			texts = append(texts, text)
 		}
@@ -76,11 +80,11 @@ func alike(title string, rows int, cells func(int) []plan.Cell) []report.Row {
 }
 
 // runs names the cells of a row, equal neighbours together.
-func runs(cells []plan.Cell) string {
+func runs(s *derive.Size, cells []derive.Placed) string {
 	var out []string
 	for i := 0; i < len(cells); {
-		j, name := i, cellName(cells[i])
-		for j < len(cells) && cellName(cells[j]) == name {
+		j, name := i, cellName(s, cells[i])
+		for j < len(cells) && cellName(s, cells[j]) == name {
 			j++
 		}
 		if j-i > 1 {

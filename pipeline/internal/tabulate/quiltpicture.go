@@ -121,24 +121,61 @@ func unitsPicture(s *derive.Size, d *drafting.Draft) (report.Picture, bool) {
 	name := s.Of.Name.Text
 	k := newSketch("units-"+name, "What the quilt top is sewn from, "+name, s.Plan.Units)
 	k.About = fmt.Sprintf("Each sewn part of size %s by itself with the size it should measure, seam allowances included; dashed lines show where it will be sewn on.", name)
+	var units []sketched
 	var works []piecing.Patchwork
-	var parts []*derive.Part
+	variants := s.Variants()
 	for _, p := range s.Parts {
-		w, ok := d.Part(p.Name.Text)
-		if ok && p.Needed > 0 && sewn(p) && len(works) < mostUnits {
-			works, parts = append(works, w), append(parts, p)
+		if p.Needed == 0 || !sewn(p) {
+			continue
+		}
+		for _, v := range drawnVariants(s, p, variants[p]) {
+			w, ok := d.Exchanged(p.Name.Text, v.flips)
+			if ok && len(works) < mostUnits {
+				v.Patchwork = w
+				works, units = append(works, w), append(units, v)
+			}
 		}
 	}
 	k.fabrics(s, d, works...)
-	for i, p := range parts {
-		k.Panels = append(k.Panels, k.unit(p, works[i]))
+	for _, v := range units {
+		k.Panels = append(k.Panels, k.unit(v))
 	}
 	return k.Picture, len(k.Panels) > 0
 }
 
+// sketched is a part to be drawn apart.
+type sketched struct {
+	piecing.Patchwork
+	part  *derive.Part
+	flips derive.Flips
+	name  string
+	made  int64
+}
+
+// drawnVariants is a part as it is drawn: both kinds of squares of a tube where
+// they differ, and whatever is made with them exchanged.
+func drawnVariants(s *derive.Size, p *derive.Part, variants []derive.Variant) []sketched {
+	if square := s.Square(p); len(variants) < 2 || square != nil && square.Tube.Kinds.Look != derive.Different {
+		one := sketched{part: p, name: p.Name.Text, made: p.Made}
+		if len(variants) == 1 {
+			one.flips = variants[0].Flips
+		}
+		return []sketched{one}
+	}
+	var all []sketched
+	for _, v := range variants {
+		all = append(all, sketched{part: p, flips: v.Flips, name: variantName(s, p, v.Flips), made: v.Count})
+	}
+	if p.Tube != nil {
+		all[0].made, all[1].made = p.Tube.Makes(p.Tube.Count)
+	}
+	return all
+}
+
 // unit is one sewn part. A strip set that is used whole is drawn short: it is
 // many times as long as it is wide.
-func (k *sketch) unit(p *derive.Part, w piecing.Patchwork) report.Panel {
+func (k *sketch) unit(v sketched) report.Panel {
+	p, w := v.part, v.Patchwork
 	b, says := w.Size(), "should measure "+measured(p.Box, k.Unit)
 	short := false
 	if p.Set != nil && p.Set.Cut == nil {
@@ -153,7 +190,7 @@ func (k *sketch) unit(p *derive.Part, w piecing.Patchwork) report.Panel {
 		says += " from end to end"
 	}
 	panel := k.panel(b)
-	panel.Caption = []string{p.Name.Text + ", make " + fmt.Sprint(p.Made), says}
+	panel.Caption = []string{v.name + ", make " + fmt.Sprint(v.made), says}
 	panel.Shapes = k.patches(w)
 	if inner, ok := w.Outline.Inset(p.Seam.Allowance.Length); ok && !short {
 		panel.Shapes = append(panel.Shapes, report.Shape{Kind: report.Seam, Points: k.points(inner)})

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"yardproof/pipeline/internal/derive"
-	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -15,9 +14,11 @@ import (
 // should measure before it is sewn on.
 func sewing(s *derive.Size) report.Sheet {
 	name := s.Of.Name.Text
-	return report.Sheet{ID: "sewing-" + name, Title: "Sewing " + name, Tables: []report.Table{
-		sewParts(s), arrangement(s), sewTop(s),
-	}}
+	tables := []report.Table{sewParts(s)}
+	if kinds, ok := tubeKinds(s); ok {
+		tables = append(tables, kinds)
+	}
+	return report.Sheet{ID: "sewing-" + name, Title: "Sewing " + name, Tables: append(tables, arrangement(s), sewTop(s))}
 }
 
 func sewParts(s *derive.Size) report.Table {
@@ -31,6 +32,7 @@ func sewParts(s *derive.Size) report.Table {
 		},
 		Foot: []string{"Sizes are unfinished: seam allowances all round are included."},
 	}
+	variants := s.Variants()
 	for _, p := range s.Parts {
 		if p.Needed == 0 || !sewn(p) {
 			continue
@@ -45,7 +47,7 @@ func sewParts(s *derive.Size) report.Table {
 		made.Why = s.CountWork(p)
 		needed := report.N(p.Needed)
 		needed.Why = s.NeededWork(p)
-		t.Rows = append(t.Rows, row(report.T(p.Name.Text), report.T(how(s, p)), made, needed, w, h, report.T(notes(s, p))))
+		t.Rows = append(t.Rows, row(report.T(p.Name.Text), report.T(how(s, p)), made, needed, w, h, report.T(notes(s, p, variants[p]))))
 	}
 	return t
 }
@@ -71,23 +73,24 @@ func how(s *derive.Size, p *derive.Part) string {
 		}
 		return text
 	case plan.Tube:
-		return fmt.Sprintf("%s of sets %s and %s, cut into %s each", many(p.Tube.Count, "tube"), op.Sets[0].Text, op.Sets[1].Text, many(p.Tube.Yield.Each, "square")) + trimmed(op.Trim, u)
+		return fmt.Sprintf("%s of sets %s and %s, %scut into %s each", many(p.Tube.Count, "tube"), op.Sets[0].Text, op.Sets[1].Text, endForEnd(op), many(p.Tube.Yield.Each, "square")) + trimmed(op.Trim, u)
 	case plan.HalfSquares:
 		return fmt.Sprintf("%s of squares %s, %s and %s, %d units from each", many(p.Triangle.Pairs, "pair"), op.Square.Format(u), op.Fabrics[0].Text, op.Fabrics[1].Text, op.AtATime) + trimmed(op.Trim, u)
 	case plan.TriangleSquare:
 		return "sew triangles of " + names(op.Of) + trimmed(op.Trim, u)
 	case plan.Rows:
 		var rows []string
-		for _, r := range op.Rows {
+		placed := s.WalkIn(derive.Flips{}).Rows(len(op.Rows), func(r int) []plan.Cell { return op.Rows[r] })
+		for _, r := range placed {
 			var cells []string
 			for _, c := range r {
-				cells = append(cells, cellName(c))
+				cells = append(cells, cellName(s, c))
 			}
 			rows = append(rows, strings.Join(cells, " + "))
 		}
 		return "rows: " + strings.Join(rows, " / ")
 	case plan.Trim:
-		return "trim " + op.Part.Text
+		return "trim " + op.Part.Text + saidKind(op.Kind)
 	case plan.Setting:
 		return settingText(p, op, u)
 	case plan.Bordered:
@@ -103,8 +106,8 @@ func trimmed(to plan.Length, u measure.Unit) string {
 	return ", trimmed to " + to.Format(u)
 }
 
-func cellName(c plan.Cell) string {
-	name := c.Part.Text
+func cellName(s *derive.Size, c derive.Placed) string {
+	name := c.Part.Text + saidKind(c.Kind) + exchanged(s, c)
 	if c.Mirror {
 		name += " mirrored"
 	}
@@ -140,7 +143,7 @@ func listStrips(strips []derive.Strip) string {
 	return strings.Join(out, ", ")
 }
 
-func notes(s *derive.Size, p *derive.Part) string {
+func notes(s *derive.Size, p *derive.Part, variants []derive.Variant) string {
 	if !p.Known {
 		return ""
 	}
@@ -173,6 +176,7 @@ func notes(s *derive.Size, p *derive.Part) string {
 	if spare := p.Made - p.Needed; spare > 0 {
 		out = append(out, fmt.Sprintf("%d spare", spare))
 	}
+	out = append(out, variantNotes(s, p, variants)...)
 	if p.Mirrored > 0 && handed(p) {
 		out = append(out, fmt.Sprintf("%d of them as mirror images, sewn the other way round", p.Mirrored))
 	}
@@ -219,9 +223,6 @@ func tubeNotes(s *derive.Size, p *derive.Part) []string {
 	}
 	if stub := t.Stub(); stub > 0 {
 		out = append(out, "unpick "+stub.Format(u)+" of the far seam at each tip")
-	}
-	if first, second := piecing.Orientations(t.Yield.Each); first != second {
-		out = append(out, fmt.Sprintf("each tube gives %d squares with the near strip on the diagonal and %d with the far one: start every second tube from the other side", first, second))
 	}
 	return out
 }

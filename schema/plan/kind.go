@@ -1,0 +1,50 @@
+package plan
+
+import "yardproof/schema/jsontree"
+
+// SquareKind is which of the two kinds of squares of a tube is meant.
+type SquareKind int
+
+// The kinds.
+const (
+	EitherKind SquareKind = iota // the plan does not say
+	NearKind                     // opened along the near seam: the sets' first strips lie along the diagonal
+	FarKind                      // opened along the far seam: the last strips do
+)
+
+// String is the word the plan uses; where it does not say there is none.
+func (k SquareKind) String() string { return [...]string{"either", "near", "far"}[k] }
+
+// Carrier is an operation that makes one part of one other, of which a square
+// of a tube remains one.
+type Carrier interface {
+	Operation
+	// Carries is the part, and the kind where the operation says it.
+	Carries() Cell
+}
+
+// Carries implements Carrier.
+func (o Trim) Carries() Cell { return Cell{Part: o.Part, Kind: o.Kind, At: o.Part.At} }
+
+// Carries implements Carrier.
+func (o Bordered) Carries() Cell { return Cell{Part: o.Part, Kind: o.Kind, At: o.Part.At} }
+
+// Carries implements Carrier.
+func (o Recut) Carries() Cell { return Cell{Part: o.Part, Kind: o.Kind, At: o.Part.At} }
+
+// Carries implements Carrier.
+func (o FlipCorners) Carries() Cell { return Cell{Part: o.Body, Kind: o.Kind, At: o.Body.At} }
+
+// Unit is the part that a pieced border repeats, as it stands along the top.
+func (b *Border) Unit() Cell { return Cell{Part: b.Part, Kind: b.Kind, At: b.Part.At} }
+
+// CornerBlock is the part in the border's corners, as it stands at the top left.
+func (b *Border) CornerBlock() Cell {
+	return Cell{Part: b.CornerPart, Kind: b.CornerKind, At: b.CornerPart.At}
+}
+
+func squareKind(n *jsontree.Node) SquareKind { return squareKindOf(n.Get("kind")) }
+
+func squareKindOf(n *jsontree.Node) SquareKind {
+	return pick(word(n), EitherKind, NearKind, FarKind)
+}
