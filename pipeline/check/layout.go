@@ -42,6 +42,13 @@ var layoutChecks = []Check{
 		Run:     floatUnsaid,
 	},
 	{
+		Rule: "layout/kinds-unsaid", Level: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the squares of a tube are of two kinds, and the layout does not say where which goes",
+		Why:     "Triangles cut from one edge of a tube open along the near seam, those from the other along the far one. Half of the squares of light and dark strips have the light along the diagonal and half have it in two corners: a quilt drawn with all of them alike cannot be sewn. Without a word the sheets let them take turns.",
+		Fix:     "give each place its kind, \"near\" or \"far\"; or, of two equal sets, lay the second end for end, and all squares are alike",
+		Run:     kindsUnsaid,
+	},
+	{
 		Rule: "layout/pieced-border", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "the units of a pieced border do not fit the sides that they are sewn to",
 		Why:     "Units of 3 in fill 60 in with twenty and 61 in with none: an inch cannot be eased in. A plain spacer border before it brings the sides to a whole number of units. An error above 1/4 in, a warning above 1/8 in. Common practice, no source; the limits are this project's.",

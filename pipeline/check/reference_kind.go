@@ -29,6 +29,7 @@ func wrongKinds(p *Pass) {
 		p.misfits(p.Size.Part(s.Parts[i].Name.Text).Room.Wants())
 	}
 	p.misfits(p.Size.Wants())
+	p.wrongSquares()
 }
 
 // misfits reports parts that an operation, the layout or a border cannot take.

@@ -48,6 +48,13 @@ var yieldChecks = []Check{
 		Run:     stripsLeftOver,
 	},
 	{
+		Rule: "yield/tube-kinds", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the layout wants more near or far squares than the tubes give",
+		Why:     "A tube gives near and far squares in turn: of five, three at most of one kind. Thirty squares come from six tubes; but if twenty of them are to be near, there are eighteen, and the seventh tube gives the other two. A warning where nothing that is printed limits the tubes: they follow from the kind most wanted, and what is over of the other is waste.",
+		Fix:     "let more places have the other kind, lay the second of two equal sets end for end, or print more tubes",
+		Run:     tubeKinds,
+	},
+	{
 		Rule: "yield/tube-squares", Level: diag.Error, Since: "0.1.0", Scope: Size,
 		Summary: "the printed packs do not give the squares that the layout needs",
 		Why:     "A tube gives whole squares, and half a triangle at each end is waste. Thirty-six squares from six tubes need six from each, and the sixth needs strips of 42 in: at 41 1/2 in there are thirty.",
@@ -76,25 +83,35 @@ type pieceLength struct {
 	at    source.Range
 	yield derive.Yield
 	count int64 // sets or tubes
+	tube  *derive.Tube
+}
+
+// countAt is how many strips, sets or tubes there have to be if each gave so many
+// pieces.
+func (l pieceLength) countAt(needed, each int64) int64 {
+	if l.tube != nil {
+		return l.tube.CountAt(each)
+	}
+	return piecing.Batches(needed, each)
 }
 
 func pieces(part *derive.Part) (pieceLength, bool) {
 	switch op := part.Operation.(type) {
 	case plan.StripSet:
 		if part.Set != nil && part.Set.Cut != nil {
-			return pieceLength{"segment", "strip set", op.Segment.At, *part.Set.Cut, part.Set.Count}, true
+			return pieceLength{"segment", "strip set", op.Segment.At, *part.Set.Cut, part.Set.Count, nil}, true
 		}
 	case plan.Shape:
 		if part.Shape != nil {
-			return pieceLength{op.Kind.Noun(), "strip", op.Finished.At, part.Shape.Yield, part.Shape.Count}, true
+			return pieceLength{op.Kind.Noun(), "strip", op.Finished.At, part.Shape.Yield, part.Shape.Count, nil}, true
 		}
 	case plan.Loop:
 		if part.Loop != nil {
-			return pieceLength{"ring", "loop", op.Cut.At, part.Loop.Yield, part.Loop.Count}, true
+			return pieceLength{"ring", "loop", op.Cut.At, part.Loop.Yield, part.Loop.Count, nil}, true
 		}
 	case plan.Tube:
 		if part.Tube != nil && part.Known {
-			return pieceLength{"square", "tube", part.Name.At, part.Tube.Yield, part.Tube.Count}, true
+			return pieceLength{"square", "tube", part.Name.At, part.Tube.Yield, part.Tube.Count, part.Tube}, true
 		}
 	}
 	return pieceLength{}, false
@@ -120,7 +137,7 @@ func noSlack(p *Pass) {
 		if !ok || part.Needed == 0 || !p.Size.Sure(countOf(part)) || y.yield.Each == 0 || y.yield.Slack() >= wanted || p.leavesSlack(part) {
 			continue
 		}
-		if y.yield.Each > 1 && piecing.Batches(part.Needed, y.yield.Each-1) == y.count {
+		if y.yield.Each > 1 && y.countAt(part.Needed, y.yield.Each-1) == y.count {
 			continue // one fewer from each would still do
 		}
 		p.Report(y.at, Finding{
@@ -151,7 +168,7 @@ func earsLost(p *Pass) {
 		if t.Yield.Slack() < slackWanted(p.Plan.Units) {
 			continue // yield/no-slack says as much
 		}
-		if kept >= t.Yield.Each || kept > 0 && piecing.Batches(part.Needed, kept) == t.Count {
+		if kept >= t.Yield.Each || kept > 0 && t.CountAt(kept) == t.Count {
 			continue
 		}
 		p.Report(part.Name.At, Finding{
@@ -250,13 +267,10 @@ func tubeSquares(p *Pass) {
 // else that is cut from them, with those the layout needs.
 func (p *Pass) tubesFromPacks(part *derive.Part, f *derive.Fabric, packs plan.PrintedCount) {
 	t := part.Tube
-	perTube := int64(len(t.Sets[0].Set.Strips) + len(t.Sets[1].Set.Strips))
-	elsewhere := int64(f.Sheets.Count) - t.Count*perTube
-	strips := int64(packs.N)*int64(f.Pack.N) - elsewhere
-	tubes, over := piecing.Groups(max(0, strips), perTube)
+	tubes, over := p.tubesOf(part, f, packs)
 	squares := tubes * t.Yield.Each
 	if squares >= part.Needed {
-		return
+		return // yield/tube-kinds looks at which they are
 	}
 	at, related := part.Name.At, []Related{{packs.At, "the packs, as printed"}}
 	if g := p.Size.Of.Layout.Grid; g != nil {
@@ -281,6 +295,9 @@ func (p *Pass) waysOut(part *derive.Part, tubes, squares int64) string {
 	hint := "ask for " + count(int(squares), "square")
 	if tubes > 0 {
 		each := piecing.Batches(part.Needed, tubes)
+		for t.CountAt(each) > tubes {
+			each++
+		}
 		hint += fmt.Sprintf(", use strips of at least %s (%s a tube)", p.needs(t.LengthFor(each, t.Ends == plan.EarsKept)), count(int(each), "square"))
 	}
 	return hint + ", or print " + count(int(p.Size.Fabric(onlyFabric(t).Role.Text).Packs), "pack")

@@ -1,6 +1,10 @@
 package plan
 
-import "yardproof/schema/jsontree"
+import (
+	"slices"
+
+	"yardproof/schema/jsontree"
+)
 
 // SquareKind is which of the two kinds of squares of a tube is meant.
 type SquareKind int
@@ -34,6 +38,46 @@ func (o Recut) Carries() Cell { return Cell{Part: o.Part, Kind: o.Kind, At: o.Pa
 
 // Carries implements Carrier.
 func (o FlipCorners) Carries() Cell { return Cell{Part: o.Body, Kind: o.Kind, At: o.Body.At} }
+
+// Placer is an operation that gives other parts a place.
+type Placer interface {
+	Operation
+	// Places are the parts as they stand there, as the plan writes them.
+	Places() []Cell
+}
+
+// Places implements Placer.
+func (o Trim) Places() []Cell { return []Cell{o.Carries()} }
+
+// Places implements Placer.
+func (o Bordered) Places() []Cell { return append([]Cell{o.Carries()}, bordersPlaces(o.Borders)...) }
+
+// Places implements Placer.
+func (o Recut) Places() []Cell { return []Cell{o.Carries()} }
+
+// Places implements Placer.
+func (o FlipCorners) Places() []Cell { return []Cell{o.Carries()} }
+
+// Places implements Placer.
+func (o Rows) Places() []Cell { return slices.Concat(o.Rows...) }
+
+// Places implements Placer.
+func (o Setting) Places() []Cell {
+	if o.Grid == nil {
+		return nil
+	}
+	return append(slices.Concat(o.Grid.Blocks...), slices.Concat(o.Grid.Between...)...)
+}
+
+// Places are the parts of the layout and its borders, as the plan writes them.
+func (l *Layout) Places() []Cell { return append(l.Setting.Places(), bordersPlaces(l.Borders)...) }
+
+func bordersPlaces(of []Border) (all []Cell) {
+	for i := range of {
+		all = append(all, of[i].Unit(), of[i].CornerBlock())
+	}
+	return all
+}
 
 // Unit is the part that a pieced border repeats, as it stands along the top.
 func (b *Border) Unit() Cell { return Cell{Part: b.Part, Kind: b.Kind, At: b.Part.At} }
