@@ -39,10 +39,21 @@ func (p *Pass) reportKinds(part *derive.Part, plain, tubes int64, said source.Ra
 		f.Related = append(f.Related, Related{said, "what limits the tubes, as printed"})
 	}
 	most, _ := piecing.Orientations(t.Yield.Each)
-	f.Message = fmt.Sprintf("%d of the %s of %q are to be %s, and %s give %d at most, %d of %d each: that takes %s", wanted, count(int(part.Needed), "square"),
-		part.Name.Text, kind, count(int(tubes), "tube"), tubes*most, most, t.Yield.Each, count(int(t.Count), "tube"))
+	of := fmt.Sprintf("%d of the", wanted)
+	if wanted == part.Needed {
+		of = "all"
+	}
+	f.Message = fmt.Sprintf("%s %s of %q are to be %s, and %s %s at most, %d of %d each: that takes %s", of, count(int(part.Needed), "square"),
+		part.Name.Text, kind, gives(tubes), count(int(tubes*most), "such square"), most, t.Yield.Each, count(int(t.Count), "tube"))
 	f.Hint = fmt.Sprintf("let %d of them be %s%s; or %s", wanted-tubes*most, other(kind), turnedSet(t), last)
 	p.Report(p.squareAt(part, kind), f)
+}
+
+func gives(tubes int64) string {
+	if tubes == 1 {
+		return "1 tube gives"
+	}
+	return fmt.Sprintf("%d tubes give", tubes)
 }
 
 func areLeft(n int64) string {
