@@ -19,7 +19,8 @@ import (
 type journal struct {
 	root *os.Root
 	name string
-	old  []string // journals of other runs
+	old  []string        // journals of other runs
+	said map[string]bool // lines of those, where the run only skims them
 
 	mu   sync.Mutex
 	file *os.File // nil as long as nothing was added
@@ -32,7 +33,11 @@ func (j *journal) done(e Entry) error {
 	if err != nil {
 		return err
 	}
-	return j.write(string(text) + "\n")
+	line := string(text) + "\n"
+	if j.said[line] {
+		return nil
+	}
+	return j.write(line)
 }
 
 const journalPrefix, journalSuffix = ".yardproof-", ".journal"
@@ -73,6 +78,28 @@ func (j *journal) write(lines string) error {
 // their names. Of a line that was not finished the file was not begun. Only a
 // run that is alone in the folder may believe it.
 func (j *journal) read(tell func(report.Output), plan func(Entry)) error {
+	return j.lines(func(line string) {
+		var e Entry
+		if strings.HasPrefix(line, "{") && json.Unmarshal([]byte(line), &e) == nil {
+			plan(e)
+			return
+		}
+		sum, file, ok := strings.Cut(line, " ")
+		if file, whole := strings.CutSuffix(file, "\n"); ok && whole {
+			tell(report.Output{Name: file, SHA256: sum})
+		}
+	})
+}
+
+// skim notes which plans other runs said were done, for a run that must not
+// believe it: it need not say the very same again.
+func (j *journal) skim() error {
+	j.said = map[string]bool{}
+	return j.lines(func(line string) { j.said[line] = strings.HasPrefix(line, "{") })
+}
+
+// lines are those of the journals of other runs.
+func (j *journal) lines(each func(string)) error {
 	dir, err := j.root.Open(".")
 	if err != nil {
 		return err
@@ -89,15 +116,7 @@ func (j *journal) read(tell func(report.Output), plan func(Entry)) error {
 		}
 		j.old = append(j.old, name)
 		for line := range strings.Lines(string(text)) {
-			var e Entry
-			if strings.HasPrefix(line, "{") && json.Unmarshal([]byte(line), &e) == nil {
-				plan(e)
-				continue
-			}
-			sum, file, ok := strings.Cut(line, " ")
-			if file, whole := strings.CutSuffix(file, "\n"); ok && whole {
-				tell(report.Output{Name: file, SHA256: sum})
-			}
+			each(line)
 		}
 	}
 	return err

@@ -65,7 +65,7 @@ func (l *Ledger) load() error {
 	l.own(f.Line)
 	l.own([]report.Export{{Files: f.Left}})
 	if !l.alone {
-		return nil
+		return l.journal.skim()
 	}
 	return l.journal.read(func(f report.Output) {
 		l.ownFile(f)

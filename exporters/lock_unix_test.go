@@ -210,6 +210,22 @@ func TestSharesAreRemembered(t *testing.T) {
 	}
 }
 
+// Shares that find everything written leave no further journal.
+func TestSharesAgain(t *testing.T) {
+	home(t)
+	for range 3 {
+		l := share(t)
+		l.mustWrite(t, "a.plan.json", "one", made("csv", "a.csv", "1"))
+		if err := l.Keep("a.plan.json", json.RawMessage(`"known"`)); err != nil {
+			t.Fatal(err)
+		}
+		l.mustPart(t)
+		if got := files(t, "out"); strings.Count(got, journalSuffix) != 1 {
+			t.Errorf("the folder holds %s", got)
+		}
+	}
+}
+
 // A share does not believe the journal of another, which may be alive: what
 // that one wrote is not replaced.
 func TestSharesKeepApart(t *testing.T) {
