@@ -21,7 +21,7 @@ var fabricChecks = []Check{
 	{
 		Rule: "fabric/impossible", Level: diag.Error, Since: "0.1.0", Scope: Size,
 		Summary: "no way of cutting gets the pieces out of the printed length",
-		Why:     "The pieces themselves, laid edge to edge with nothing lost, are more than the cloth holds. Sixty 5-in squares cover 1,500 sq in; 1 yd of usable 40 in is 1,440.",
+		Why:     "The area of the pieces alone is more than the cloth has, or one of them is longer than it. Sixty 5-in squares cover 1,500 sq in; 1 yd of usable 40 in is 1,440. What is counted is what must be cut: triangles as the halves or quarters of their squares, bias binding as its strips, a template by the area that the plan states, and one without a stated area not at all.",
 		Fix:     "print the length that the plain method takes",
 		Run:     eachPrintedCloth(impossible),
 	},
@@ -130,10 +130,24 @@ func impossible(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 		return
 	}
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("%s; its pieces, laid edge to edge with nothing lost, take %s", p.printedShort(f, said), p.there(f.Bound)),
+		Message: fmt.Sprintf("%s; %s", p.printedShort(f, said), p.impossibility(f)),
 		Hint:    "print " + p.enough(f),
 		About:   cloth(f),
 	})
+}
+
+// impossibility says what was shown: the area of what is cut, or a piece that is
+// longer than the cloth.
+func (p *Pass) impossibility(f *derive.Fabric) string {
+	shrinkage := ""
+	if f.ShrinkLength.BasisPoints > 0 {
+		shrinkage = fmt.Sprintf(", with shrinkage of %s%%", percent(f.ShrinkLength))
+	}
+	if piece := f.Least.Piece; piece.Given() {
+		return fmt.Sprintf("one piece of %q is longer: any way it is laid straight it takes %s of the length%s", piece.Text, p.there(f.Least.Length), shrinkage)
+	}
+	return fmt.Sprintf("the area alone of what is cut from it, %s, takes %s at the usable width of %s%s",
+		measure.FormatArea(f.Least.Area, p.Plan.Units), p.there(f.Least.Length), p.length(f.Width), shrinkage)
 }
 
 // enough is what the pattern's instructions take, rounded up as the shop cuts it,

@@ -2,7 +2,7 @@ package check
 
 import (
 	"fmt"
-	"strings"
+	"slices"
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/cutting"
@@ -38,12 +38,12 @@ var zoneChecks = []Check{
 		Summary: "the printed length is enough only with a packed cutting layout",
 		Why:     "The plain method, each size of piece from its own strips, is how most makers cut. Where it does not fit, the pattern must print the layout that does, and a maker who cuts as usual runs out of fabric.",
 		Fix:     "print the length that the plain method takes, or say \"cutting\": \"packed\" and print the layout",
-		Run:     inZone(derive.Tight, tight),
+		Run:     tightOnly,
 	},
 	{
 		Rule: "fabric/unsettled", Level: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "whether the printed length is enough was not settled",
-		Why:     "No layout was found that fits, and none was proved impossible. A pattern should not rest on a length that nobody has a layout for.",
+		Why:     "No layout was found that fits, and none was proved impossible. Petals of 18 sq in are cut from boxes of 6 x 6 in as far as yardproof knows; laid head to tail they may take half of that, and only the drawing shows it. A pattern should not rest on a length that nobody has a layout for.",
 		Fix:     "print a length that a layout is known for",
 		Run:     inZone(derive.Unsettled, unsettled),
 	},
@@ -88,10 +88,25 @@ func inMetres(l measure.Length) measure.Length { return l * measure.Metre / meas
 // proof says how far the packed layout of a fabric is known to be the best.
 func (p *Pass) proof(f *derive.Fabric) string {
 	packed := f.Packed()
-	if packed.Status == cutting.Proved {
+	if packed.Status == cutting.Proved && !f.Loose() {
 		return "proved the shortest of its kind"
 	}
 	return "none below " + p.there(packed.Floor) + " is possible"
+}
+
+func tightOnly(p *Pass) {
+	inZone(derive.Tight, tight)(p)
+	inZone(derive.TightStacked, tightStacked)(p)
+}
+
+// tightStacked: a layout that no proof about strips speaks of fits all the same.
+func tightStacked(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("%s; %s takes %s, and only the stacked layout printed on sheet %q fits, with a third round of cuts: %s with squaring up",
+			p.printedCloth(f, said), method(f), p.breakdown(f), p.Size.CutList(), p.needs(f.Stacked().Gross)),
+		Hint:  fmt.Sprintf("print %s, or how the pieces of %q are cut in columns", p.enough(f), f.Role.Text),
+		About: cloth(f),
+	})
 }
 
 func tight(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
@@ -115,37 +130,56 @@ func unsquared(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 func outOfStrips(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; %s takes %s, and no layout of strips%s takes less than %s, which is proved",
-			p.printedShort(f, said), method(f), p.atLeast(f)+p.needs(f.Gross), wholeStrips(f), p.there(f.Packed().Floor)),
+			p.printedShort(f, said), method(f), p.atLeast(f)+p.needs(f.Gross), asPlanned(f), p.there(f.Packed().Floor)),
 		Hint:  "print " + p.enough(f),
 		About: cloth(f),
 	})
 }
 
-// wholeStrips qualifies a proof about fabric of which some strips are used
-// whole, in sets or joined: it takes them as the plan does.
-func wholeStrips(f *derive.Fabric) string {
-	repeats := ""
+// asPlanned qualifies a proof about strips by what it takes as the plan does:
+// strips sewn whole, in sets or joined, squares cut into triangles, and the
+// print's repeats.
+func asPlanned(f *derive.Fabric) string {
+	var how []string
+	if slices.ContainsFunc(f.Needs, func(n derive.Need) bool { return n.Strip }) {
+		how = append(how, "used whole where the plan sews them whole")
+	}
+	if slices.ContainsFunc(f.Needs, func(n derive.Need) bool { return n.Halving != plan.Whole }) {
+		how = append(how, "triangles cut from squares as the plan says")
+	}
 	if f.Repeat.Length > 0 {
-		repeats = " and in whole repeats of the print"
+		how = append(how, "in whole repeats of the print")
 	}
-	for _, n := range f.Needs {
-		if n.Strip {
-			return ", used whole where the plan sews them whole" + repeats + ","
-		}
+	if len(how) == 0 {
+		return ""
 	}
-	if repeats != "" {
-		return "," + strings.TrimPrefix(repeats, " and") + ","
-	}
-	return ""
+	return ", " + inWords(how) + ","
 }
 
 func unsettled(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	none := ""
+	if floor := f.Packed().Floor; floor > 0 {
+		none = fmt.Sprintf(", and none below %s is possible", p.there(floor))
+	}
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("%s; the shortest layout of strips found takes %s, and none below %s is possible: whether the printed length is enough is not settled",
-			p.printedShort(f, said), p.needs(f.Packed().Gross), p.there(f.Packed().Floor)),
+		Message: fmt.Sprintf("%s; the shortest layout of strips found takes %s%s%s: whether the printed length is enough is not settled",
+			p.printedShort(f, said), p.needs(f.Packed().Gross), p.asBoxes(f), none),
 		Hint:  "print " + p.enough(f),
 		About: cloth(f),
 	})
+}
+
+// asBoxes says what is laid out as it need not be cut.
+func (p *Pass) asBoxes(f *derive.Fabric) string {
+	for _, n := range f.Needs {
+		if n.Free && n.Count > 0 {
+			return fmt.Sprintf(" where %q is laid out as %s of %s", n.For.Text, count(int(n.Count), "piece"), p.pair(n.Across, n.Along))
+		}
+	}
+	if f.Panels > 0 {
+		return " with nothing cut beside the backing"
+	}
+	return ""
 }
 
 func couldAskLess(p *Pass) {

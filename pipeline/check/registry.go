@@ -19,6 +19,7 @@ var registry = sorted(
 	recutChecks,
 	yieldChecks,
 	fabricChecks,
+	shortChecks,
 	zoneChecks,
 	carefulChecks,
 	layoutChecks,

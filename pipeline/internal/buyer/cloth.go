@@ -111,10 +111,10 @@ func (s supply) over() bool {
 // she has to cut from it.
 func (s supply) cutLength() {
 	zone := s.f.Zone(s.bought.Width)
-	if zone < derive.Tight {
+	if zone < derive.TightStacked {
 		return
 	}
-	s.cleverly(zone == derive.Tight)
+	s.cleverly(zone < derive.Comfortable)
 	if s.holds() {
 		return
 	}

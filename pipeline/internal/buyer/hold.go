@@ -94,11 +94,11 @@ func (s supply) holds() bool {
 
 // mayHold tells whether no bound stands against a layout in a length.
 func (s supply) mayHold(f *derive.Fabric, have measure.Length) bool {
-	if f.Err != nil || f.Plain.Length+f.Panels <= have || f.Packed().Bound+f.Panels <= have {
+	if f.Err != nil || f.Plain.Length+f.Panels <= have || f.Packed().Least <= have {
 		return true
 	}
-	_, stacked, ok := f.Stacked(s.r.size.Plan.Defaults.RulerGrid)
-	return ok && f.ToCut(stacked.Gross) <= have
+	stacked := f.Stacked()
+	return stacked != nil && f.ToCut(stacked.Gross) <= have
 }
 
 // layouts are what has to be laid out: everything, with pieces as they may lie,
@@ -156,7 +156,7 @@ func (s supply) whole() *derive.Fabric {
 func (s supply) bound() (least measure.Length) {
 	for _, needs := range s.layouts() {
 		t := s.f.Taking(needs, s.panels.length)
-		least = max(least, t.Packed().Bound+t.Panels)
+		least = max(least, t.Packed().Least)
 	}
 	return least
 }

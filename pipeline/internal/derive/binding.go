@@ -39,7 +39,7 @@ func (s *Size) bind(b *plan.Binding) *Binding {
 	if b.Kind != plan.StraightGrain {
 		d.Bias = s.bias(b, f, need)
 		if f != nil && d.Bias.Squares > 0 {
-			f.need(by, d.Bias.Square, d.Bias.Square, d.Bias.Squares, plan.Whole)
+			f.needBias(by, d)
 		}
 		if f != nil && !d.Bias.OK {
 			f.Missing = true
@@ -75,6 +75,16 @@ func (s *Size) bias(b *plan.Binding, f *Fabric, need measure.Surd) *Bias {
 	d := s.biasFrom(b, widest, mostSquares)
 	d.Squares = 0
 	return d
+}
+
+// needBias asks for the squares that a bias binding is cut from. Where the plan
+// says no square, its strips might be cut from cloth of another shape: what is
+// known is then the area of the strips alone.
+func (f *Fabric) needBias(by plan.Text, d *Binding) {
+	n := Need{For: by, Across: d.Bias.Square, Along: d.Bias.Square, Count: d.Bias.Squares}
+	strips := measure.Area(d.Strips.Need, d.Said.Cut.Surd())
+	f.needWithin(n, strips.DivInt(n.Count))
+	f.Needs[len(f.Needs)-1].Free = !d.Said.Square.Given()
 }
 
 // biasGrid is the step in which squares for bias are derived: 1/2 in or 1 cm.

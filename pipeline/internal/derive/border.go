@@ -131,7 +131,7 @@ func (s *Size) needBorder(name plan.Text, b *Border, times int64, of *Part) {
 		return
 	}
 	if f := s.byFabric[b.Said.CornerFabric.Text]; f != nil && b.Corners > 0 {
-		f.need(corners(name), b.Cut, b.Cut, b.Corners*times, plan.Whole)
+		f.need(corners(name), b.Cut, b.Cut, b.Corners*times)
 	}
 	call := func(q *Part, n int64) {
 		c := Call{By: of, N: n}
@@ -188,7 +188,7 @@ func (s *Size) needAcross(name plan.Text, b *Border, f *Fabric, times int64) {
 		b.Strips.Count *= times
 		if b.Strips.OK {
 			f.Needs = append(f.Needs, Need{For: name, Strip: true, Across: l, Along: b.Cut, Count: b.Strips.Count})
-			f.mustHoldArea(b.Strips.Need.FloorTo(measure.Tick), b.Cut)
+			f.mustCover(measure.Area(b.Strips.Need, b.Cut.Surd()))
 		}
 		f.Missing = f.Missing || !b.Strips.OK
 		return
@@ -214,7 +214,7 @@ func (s *Size) needAlong(name plan.Text, b *Border, f *Fabric, times int64) {
 		if count > 0 {
 			n := Need{For: name, Across: max(b.Cut, b.EndCut), Along: s.cutLength(length), Count: count * times, Fixed: true, First: true}
 			f.Needs = append(f.Needs, n)
-			f.mustHold(n.Across, n.Along, n.Count)
+			f.mustHold(name, n.Across, n.Along, n.Count)
 		}
 	}
 	need(long, first)

@@ -114,8 +114,8 @@ func TestYieldOfNothing(t *testing.T) {
 	explain(s)
 
 	s = derived(t, around(`{ "top": { "strip_set": { "strips": [{ "fabric": "a", "width": 2 }, { "fabric": "a", "width": 2 }], "segment": 41 } } }`))["one"]
-	if f := s.Fabric("a"); s.Part("top").Set.Count != 0 || f.Used() || f.Bound != 0 {
-		t.Errorf("no segment from a set: %d sets, fabric used %v, bound %d", s.Part("top").Set.Count, f.Used(), f.Bound)
+	if f := s.Fabric("a"); s.Part("top").Set.Count != 0 || f.Used() || f.Least.Length != 0 {
+		t.Errorf("no segment from a set: %d sets, fabric used %v, bound %d", s.Part("top").Set.Count, f.Used(), f.Least.Length)
 	}
 }
 

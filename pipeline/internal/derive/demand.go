@@ -1,7 +1,6 @@
 package derive
 
 import (
-	"yardproof/pipeline/internal/cutting"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -59,6 +58,7 @@ func (s *Size) ask(p *Part) {
 	case plan.WholeStrip:
 		if f := s.byFabric[op.Fabric.Text]; f != nil {
 			f.Needs = append(f.Needs, Need{For: p.Name, Strip: true, Across: f.stripLength(), Along: f.stripWidth(op.Width), Count: p.Needed})
+			f.mustHold(p.Name, f.stripLength(), f.stripWidth(op.Width), p.Needed)
 		}
 	case plan.StripSet:
 		s.askSet(p, op)
@@ -126,23 +126,15 @@ func (s *Size) askCut(p *Part, op plan.Cut) {
 	if f == nil {
 		return
 	}
-	pieces := p.Needed
 	if each := triangles(op.Halving); each > 1 {
 		p.Squares = piecing.Batches(p.Needed, each)
-		p.Made, pieces = p.Squares*each, p.Squares
+		p.Made = p.Squares * each
 	}
-	if f.Assorted && op.Alike.N > 1 {
-		f.needAlike(p.Name, op, pieces)
-		return
+	f.needCut(p.Name, op.Width.Length, op.Height.Length, p.Needed, op.Halving)
+	if n := int64(op.Alike.N); f.Assorted && n > 1 { // whole groups come from one print each
+		need := &f.Needs[len(f.Needs)-1]
+		need.Alike, need.Count = op.Alike.N, piecing.Batches(need.Count, n)*n
 	}
-	f.need(p.Name, op.Width.Length, op.Height.Length, pieces, op.Halving)
-}
-
-// needAlike asks for pieces of which whole groups come from one print each.
-func (f *Fabric) needAlike(by plan.Text, op plan.Cut, count int64) {
-	count = piecing.Batches(count, int64(op.Alike.N)) * int64(op.Alike.N)
-	f.need(by, op.Width.Length, op.Height.Length, count, op.Halving)
-	f.Needs[len(f.Needs)-1].Alike = op.Alike.N
 }
 
 // triangles is how many come from one square.
@@ -161,17 +153,18 @@ func (s *Size) askSet(p *Part, op plan.StripSet) {
 		return
 	}
 	p.Set.Count = p.Needed
-	piece := p.Set.Length
 	if p.Set.Cut != nil {
 		p.Set.Count = piecing.Batches(p.Needed, p.Set.Cut.Each)
 		p.Made = p.Set.Count * p.Set.Cut.Each
-		piece = op.Segment.Length
 	}
 	for _, strip := range p.Set.Strips {
 		f := strip.Fabric
 		f.needWhole(p.Name, strip.Width, p.Set.Count)
-		if p.Set.Cut != nil {
-			f.mustHold(piece, strip.Width, p.Needed)
+		switch {
+		case p.Set.Slant != nil:
+			f.mustCover(measure.Area(p.Set.Slant.Advance(), strip.Width.Surd()).MulInt(p.Needed))
+		case p.Set.Cut != nil:
+			f.mustHold(p.Name, op.Segment.Length, strip.Width, p.Needed)
 		}
 	}
 }
@@ -188,7 +181,7 @@ func (s *Size) askTube(p *Part) {
 		set.call(t.Count, p)
 		for _, strip := range set.Set.Strips {
 			// However tubes are arranged, each square takes one advance of every strip.
-			strip.Fabric.mustHold(t.Advance(), strip.Width, p.Needed)
+			strip.Fabric.mustCover(measure.Area(t.Advance().Surd(), strip.Width.Surd()).MulInt(p.Needed))
 		}
 	}
 }
@@ -201,7 +194,7 @@ func (s *Size) askHalfSquares(p *Part, op plan.HalfSquares) {
 	t.Pairs = piecing.Batches(p.Needed, int64(op.AtATime))
 	p.Made = t.Pairs * int64(op.AtATime)
 	for _, role := range op.Fabrics {
-		s.byFabric[role.Text].need(p.Name, op.Square.Length, op.Square.Length, t.Pairs, plan.Whole)
+		s.byFabric[role.Text].need(p.Name, op.Square.Length, op.Square.Length, t.Pairs)
 	}
 }
 
@@ -215,12 +208,6 @@ func (f *Fabric) needWhole(by plan.Text, width measure.Length, count int64) {
 	f.Needs = append(f.Needs, Need{For: by, Strip: true, Across: f.stripLength(), Along: width, Count: count})
 }
 
-// need asks for pieces.
-func (f *Fabric) need(by plan.Text, across, along measure.Length, count int64, h plan.Halving) {
-	f.Needs = append(f.Needs, Need{For: by, Across: across, Along: along, Count: count, Halving: h})
-	f.mustHold(across, along, count)
-}
-
 // needJoined asks for the strips of a joined length.
 func (f *Fabric) needJoined(by plan.Text, width measure.Length, j Joined) {
 	if !j.OK || j.Count == 0 {
@@ -229,18 +216,5 @@ func (f *Fabric) needJoined(by plan.Text, width measure.Length, j Joined) {
 	}
 	last := j.Each - (j.Length - j.Need.CeilTo(measure.Tick))
 	f.Needs = append(f.Needs, Need{For: by, Strip: true, Across: j.Each, Along: width, Count: j.Count, Last: last})
-	f.mustHoldArea(j.Need.FloorTo(measure.Tick), width)
-}
-
-// mustHold remembers pieces that no way of cutting can do without. They may
-// be turned: the bound is to hold for every way.
-func (f *Fabric) mustHold(across, along measure.Length, count int64) {
-	f.bare = append(f.bare, cutting.Piece{Across: across, Along: along, Count: int(count), Turnable: true})
-}
-
-// mustHoldArea remembers an area that may be pieced together from any number
-// of smaller pieces: slices too thin to force any length of fabric.
-func (f *Fabric) mustHoldArea(across, along measure.Length) {
-	const slices = 64
-	f.bare = append(f.bare, cutting.Piece{Across: across, Along: along / slices, Count: slices})
+	f.mustCover(measure.Area(j.Need, width.Surd()))
 }

@@ -20,7 +20,7 @@ func With(solver Solver, p *plan.Plan, size *plan.Size) *Size {
 func derived(solver Solver, p *plan.Plan, size *plan.Size, most map[string]int64) *Size {
 	s := &Size{Plan: p, Of: size, solver: solver, most: most, byName: map[string]*Part{}, byFabric: map[string]*Fabric{}, users: map[string][]*Part{}}
 	for i := range size.Fabrics {
-		f := &Fabric{Fabric: &size.Fabrics[i], solver: solver, printed: printedLength(size, size.Fabrics[i].Role.Text)}
+		f := &Fabric{Fabric: &size.Fabrics[i], solver: solver, printed: printedLength(size, size.Fabrics[i].Role.Text), ruler: longestRuler(size.Tools.Rulers)}
 		f.Width = shrunk(f.UsableWidth.Length, f.ShrinkWidth)
 		s.Fabrics = append(s.Fabrics, f)
 		s.byFabric[f.Role.Text] = f

@@ -55,7 +55,7 @@ func (f *Fabric) cut() {
 		return
 	}
 	f.Layout, f.Amount = f.Plain, f.amount(f.Plain.Length)
-	f.Bound = unshrunk(cutting.AreaBound(cutting.Problem{Cloth: cutting.Cloth{Width: f.Width}, Pieces: f.bare}), f.ShrinkLength)
+	f.Least = f.least()
 	if f.Cuts == plan.PackedCuts {
 		f.Layout, f.Amount = f.Packed().Layout, f.Packed().Amount
 	}
@@ -63,7 +63,13 @@ func (f *Fabric) cut() {
 
 // problem is all that is to be cut from a bolt.
 func (f *Fabric) problem() cutting.Problem {
-	pieces, strips := f.split()
+	return f.problemOf(func(Need) bool { return true })
+}
+
+// problemOf is what is to be cut from a bolt of some of the needs; the others
+// count nothing.
+func (f *Fabric) problemOf(want func(Need) bool) cutting.Problem {
+	pieces, strips := f.splitOf(want)
 	return cutting.Problem{
 		Cloth:  cutting.Cloth{Width: f.Width, SquaringUp: f.SquaringUp.Length, Repeat: f.Repeat.Length},
 		Pieces: pieces,
@@ -73,7 +79,15 @@ func (f *Fabric) problem() cutting.Problem {
 
 // split sorts needs into pieces and whole strips.
 func (f *Fabric) split() (pieces []cutting.Piece, strips []cutting.WholeStrip) {
+	return f.splitOf(func(Need) bool { return true })
+}
+
+// splitOf is split of some of the needs; the others count nothing.
+func (f *Fabric) splitOf(want func(Need) bool) (pieces []cutting.Piece, strips []cutting.WholeStrip) {
 	for _, n := range f.Needs {
+		if !want(n) {
+			n.Count = 0
+		}
 		if n.Strip {
 			strips = append(strips, cutting.WholeStrip{Name: n.For.Text, Height: n.Along, Count: int(n.Count), Last: n.Last})
 			continue
@@ -101,7 +115,12 @@ func (f *Fabric) cutPacks() {
 
 // sheetProblem is all that is to be cut from precut pieces.
 func (f *Fabric) sheetProblem() cutting.SheetProblem {
-	pieces, strips := f.split()
+	return f.sheetProblemOf(func(Need) bool { return true })
+}
+
+// sheetProblemOf is sheetProblem of some of the needs; the others count nothing.
+func (f *Fabric) sheetProblemOf(want func(Need) bool) cutting.SheetProblem {
+	pieces, strips := f.splitOf(want)
 	for i := range pieces {
 		pieces[i].Along = f.Reserved(pieces[i].Along)
 	}

@@ -28,7 +28,7 @@ func (s *Size) finish() {
 	}
 	if l := s.Of.Finish.Label; l != nil {
 		if f := s.byFabric[l.Fabric.Text]; f != nil {
-			f.need(plan.Text{Text: "label", At: l.At}, l.Width.Length, l.Height.Length, 1, plan.Whole)
+			f.need(plan.Text{Text: "label", At: l.At}, l.Width.Length, l.Height.Length, 1)
 		}
 	}
 }
@@ -49,7 +49,7 @@ func (s *Size) back(b *plan.Backing) *Backing {
 	d.Backing, d.Known = s.panels(b, size)
 	if d.Known {
 		f.Panels += PanelLength(d.Backing)
-		f.mustHoldArea(size.Width.FloorTo(measure.Tick), size.Height.FloorTo(measure.Tick))
+		f.mustCover(measure.Area(size.Width, size.Height))
 	}
 	f.Missing = f.Missing || !d.Known
 	return d

@@ -56,8 +56,8 @@ func FuzzPlanToDerive(f *testing.F) {
 
 func sane(t *testing.T, s *derive.Size) {
 	for _, f := range s.Fabrics {
-		if f.Err == nil && (f.Bound > f.Gross || f.Buy < f.Gross || f.Packs < 0 || f.Left < 0) {
-			t.Errorf("%s: bound %d, gross %d, buy %d, packs %d, left %d", f.Role.Text, f.Bound, f.Gross, f.Buy, f.Packs, f.Left)
+		if f.Err == nil && (f.Least.Length > f.Gross || f.Buy < f.Gross || f.Packs < 0 || f.Left < 0) {
+			t.Errorf("%s: bound %d, gross %d, buy %d, packs %d, left %d", f.Role.Text, f.Least.Length, f.Gross, f.Buy, f.Packs, f.Left)
 		}
 	}
 	for _, p := range s.Parts {

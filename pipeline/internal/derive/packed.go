@@ -1,6 +1,8 @@
 package derive
 
 import (
+	"slices"
+
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -34,10 +36,12 @@ func (direct) Stop() bool { return false }
 type Packed struct {
 	cutting.Result
 	Amount
-	// Floor is a length of fabric that no layout of strips cut across and then
-	// into pieces goes below, squaring up not counted: the proved shortest, when
-	// the result is proved.
-	Floor measure.Length
+	// Least is a length that no layout of strips cut across and then into pieces
+	// goes below, squaring up not counted: the proved shortest, when the result is
+	// proved. What may be cut from cloth of another shape than is laid out counts
+	// in it by its area alone, and so does a backing that shares the fabric, whose
+	// panels leave cloth beside them. Floor is that before shrinkage.
+	Least, Floor measure.Length
 }
 
 // Packed solves the fabric's cutting, once. It must only be asked of yardage
@@ -50,11 +54,30 @@ func (f *Fabric) Packed() *Packed {
 	if err != nil { // the plain method would have said so first
 		r = cutting.Result{Layout: f.Plain, Length: f.Plain.Length}
 	}
-	if ask := f.printedStrips(); err == nil && r.Certificate != nil && r.Bound <= ask && ask < r.Length {
+	if ask := f.printedStrips(); err == nil && !f.Loose() && r.Certificate != nil && r.Bound <= ask && ask < r.Length {
 		r = f.settle(r, ask)
 	}
-	f.packed = &Packed{Result: r, Amount: f.amount(r.Length), Floor: f.Bare(r.Bound)}
+	least := f.leastStrips(r.Bound)
+	f.packed = &Packed{Result: r, Amount: f.amount(r.Length), Least: least, Floor: unshrunk(least, f.ShrinkLength)}
 	return f.packed
+}
+
+// leastStrips is the bound on what must be cut as it is laid out, or the bound
+// that holds for every way of cutting where that is more.
+func (f *Fabric) leastStrips(strips measure.Length) measure.Length {
+	if f.Loose() {
+		strips = 0
+		if r, err := f.solver.Strips(f.problemOf(Need.fixedShape), 0); err == nil {
+			strips = r.Bound
+		}
+	}
+	return max(f.Least.net, strips)
+}
+
+// Loose tells whether something is laid out in a shape that it need not be cut
+// in.
+func (f *Fabric) Loose() bool {
+	return slices.ContainsFunc(f.Needs, func(n Need) bool { return n.Free && n.Count > 0 })
 }
 
 // printedStrips is the length of strips that the printed length leaves after
@@ -90,10 +113,12 @@ func (f *Fabric) settle(r cutting.Result, ask measure.Length) cutting.Result {
 // question.
 func (f *Fabric) CanBeCut(length measure.Length) bool {
 	switch {
-	case f.Err != nil || length < f.Bound:
+	case f.Err != nil || length < f.Least.Length:
 		return false
 	case length >= f.Gross:
 		return true
+	case f.Cuts == plan.PlainCuts: // whose customer has no other layout
+		return false
 	case f.packed != nil:
 		return length >= f.packed.Gross
 	}
@@ -105,20 +130,50 @@ func (f *Fabric) CanBeCut(length measure.Length) bool {
 	return err == nil && length >= f.amount(r.Length).Gross
 }
 
-// Stacked is a layout with a third stage, columns of pieces stacked in a strip,
-// where that saves a whole step of what is bought over the packed one; ok is
-// false where it does not. It costs cuts, and nothing is proved of it.
-func (f *Fabric) Stacked(ruler measure.Length) (layout cutting.Layout, amount Amount, ok bool) {
+// Stacked is a layout with a third stage, columns of pieces stacked in a strip.
+type Stacked struct {
+	cutting.Layout
+	Amount
+}
+
+// Stacked is nil where it neither saves a whole step of what is bought over the
+// packed layout nor makes the printed length enough. It costs cuts, and nothing
+// is proved of it.
+func (f *Fabric) Stacked() *Stacked {
+	if f.stacked == nil {
+		l := f.stack()
+		f.stacked = &l
+	}
+	packed, s := f.Packed(), f.stacked
+	if s.Length == 0 || s.Buy >= packed.Buy && (f.printed < s.Gross || f.printed >= packed.Gross) {
+		return nil
+	}
+	return s
+}
+
+// stack looks for a stacked layout shorter than the packed one.
+func (f *Fabric) stack() Stacked {
 	if f.Repeat.Length > 0 { // stacked pieces begin anywhere in the repeat
-		return cutting.Layout{}, Amount{}, false
+		return Stacked{}
 	}
-	packed := f.Packed()
-	layout, ok = cutting.SolveStacked(f.problem(), packed.Result, f.Grid, ruler, cutting.Limits{Stop: f.solver.Stop})
+	packed, step := f.Packed(), f.Grid
+	if f.printed > 0 && f.printed < packed.Gross {
+		step = measure.Tick // it need not save a step to be enough
+	}
+	layout, ok := cutting.SolveStacked(f.problem(), packed.Result, step, f.ruler, cutting.Limits{Stop: f.solver.Stop})
 	if !ok {
-		return cutting.Layout{}, Amount{}, false
+		return Stacked{}
 	}
-	amount = f.amount(layout.Length)
-	return layout, amount, amount.Buy < packed.Buy
+	return Stacked{layout, f.amount(layout.Length)}
+}
+
+// longestRuler is the longest cut that one of the rulers guides, 0 without any.
+func longestRuler(rulers []plan.Ruler) measure.Length {
+	longest := measure.Length(0)
+	for _, r := range rulers {
+		longest = max(longest, r.Length.Length)
+	}
+	return longest
 }
 
 // Offcuts are what a layout of the fabric leaves at the ends of its strips.
@@ -155,13 +210,15 @@ type Zone int
 
 // The zones, from too little to too much.
 const (
-	Impossible  Zone = iota // below a bound that holds for every way of straight cutting
-	OutOfStrips             // below the proved bound of strips cut across and then into pieces
-	Unsettled               // above that bound, but no layout was found that is short enough
-	Unsquared               // a layout fits, but nothing is left to straighten the ends
-	Tight                   // enough only with the packed layout
-	Comfortable             // enough with the layout of the pattern's own instructions
-	Generous                // more than is to be bought
+	Impossible   Zone = iota // below a bound that holds for every way of cutting
+	PlainShort               // too little for the plain method, which is all that the pattern prints
+	OutOfStrips              // below the proved bound of strips cut across and then into pieces
+	Unsettled                // above that bound, but no layout was found that is short enough
+	Unsquared                // a layout fits, but nothing is left to straighten the ends
+	TightStacked             // enough only with the stacked layout
+	Tight                    // enough only with the packed layout
+	Comfortable              // enough with the layout of the pattern's own instructions
+	Generous                 // more than is to be bought
 )
 
 // Zone tells where a length of the fabric lies. The packed layout is solved
@@ -172,14 +229,20 @@ func (f *Fabric) Zone(length measure.Length) Zone {
 		return Generous
 	case length >= f.Gross:
 		return Comfortable
-	case length < f.Bound:
+	case length < f.Least.Length:
 		return Impossible
+	case f.Cuts == plan.PlainCuts:
+		return PlainShort
 	}
 	p := f.Packed()
-	switch {
-	case length >= p.Gross:
+	if length >= p.Gross {
 		return Tight
-	case length >= f.Bare(p.Length):
+	}
+	s := f.Stacked()
+	switch {
+	case s != nil && length >= s.Gross:
+		return TightStacked
+	case length >= f.Bare(p.Length), s != nil && length >= f.Bare(s.Length):
 		return Unsquared
 	case length < p.Floor:
 		return OutOfStrips

@@ -86,7 +86,7 @@ func wantBuy(t *testing.T, s *derive.Size, role, net, buy string) {
 	}
 	wantLength(t, role+", before rounding", f.Net, net)
 	wantLength(t, role+", to buy", f.Buy, buy)
-	if f.Bound <= 0 || f.Bound > f.Gross {
-		t.Errorf("%s: no cutting needs less than %s, and %s are enough", role, f.Bound.Format(measure.In), f.Gross.Format(measure.In))
+	if f.Least.Length <= 0 || f.Least.Length > f.Gross {
+		t.Errorf("%s: no cutting needs less than %s, and %s are enough", role, f.Least.Length.Format(measure.In), f.Gross.Format(measure.In))
 	}
 }

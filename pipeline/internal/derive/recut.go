@@ -72,7 +72,7 @@ func (s *Size) askLoop(p *Part) {
 	l.Set.call(l.Count, p)
 	cut := p.Operation.(plan.Loop).Cut.Length
 	for _, strip := range l.Set.Set.Strips {
-		strip.Fabric.mustHold(cut, strip.Width, rings)
+		strip.Fabric.mustHold(p.Name, cut, strip.Width, rings)
 	}
 }
 

@@ -250,7 +250,7 @@ func called(part plan.Text, what string, at source.Range) plan.Text {
 func (s *Size) needTriangles(name, role plan.Text, t *TriangleCut, times int64) {
 	t.Squares = piecing.Batches(t.Triangles*times, triangles(t.Halving))
 	if f := s.byFabric[role.Text]; f != nil {
-		f.need(name, t.Cut, t.Cut, t.Squares, t.Halving)
+		f.needTriangles(name, t.Cut, t.Triangles*times, t.Halving)
 	}
 }
 
@@ -295,7 +295,7 @@ func (s *Size) needSashes(name plan.Text, g *Sashing, times int64) {
 // needRectangle asks for rectangles as they lie in the quilt.
 func (s *Size) needRectangle(f *Fabric, label plan.Text, b piecing.Box, count int64) {
 	if count > 0 {
-		f.need(label, s.cutLength(b.Width), s.cutLength(b.Height), count, plan.Whole)
+		f.need(label, s.cutLength(b.Width), s.cutLength(b.Height), count)
 	}
 }
 

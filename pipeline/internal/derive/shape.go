@@ -139,11 +139,21 @@ func (s *Size) askShape(p *Part) {
 	}
 	last := h.length(p.ofLastStrip())
 	h.Fabric.Needs = append(h.Fabric.Needs, Need{For: p.Name, Strip: true, Across: h.Fabric.stripLength(), Along: h.Height, Count: h.Count, Last: last})
-	each := h.length(2).Surd().Sub(h.length(1).Surd())
-	if h.Kind == plan.HalfTriangle60 {
-		each = h.length(2).Surd().DivInt(2)
+	h.Fabric.mustCover(h.area().MulInt(p.Needed))
+}
+
+// area of one piece as it is cut. Triangles and diamonds share out a strip
+// between them; a half triangle is half of two head to tail, and a hexagon of
+// height h has sqrt3/2 h^2. Derived from geometry.
+func (h *Shape) area() measure.Surd {
+	each := h.lengthFor(2).Sub(h.lengthFor(1))
+	switch h.Kind {
+	case plan.HalfTriangle60:
+		each = h.lengthFor(2).DivInt(2)
+	case plan.Hexagon:
+		each = h.Height.Surd().Mul(measure.Root3()).DivInt(2)
 	}
-	h.Fabric.mustHold(each.FloorTo(measure.Tick)-measure.Tick, h.Height, p.Needed) // no less than a piece's area
+	return measure.Area(each, h.Height.Surd())
 }
 
 // ofLastStrip is how many shapes are cut from the last strip or set.
@@ -221,6 +231,9 @@ func (s *Size) measureTemplate(p *Part, op plan.Template) {
 		box.What, box.Width, box.Height, box.Said = "square round the box on the bias", side, side, false
 	}
 	box.Exact = piecing.Box{Width: box.Width.Surd(), Height: box.Height.Surd()}
+	if area := op.AreaIn(s.Plan.Units); op.Grain == plan.GrainBias || area.Cmp(measure.Area(op.Box[0].Surd(), op.Box[1].Surd())) < 0 {
+		box.Within = &area
+	}
 	u := &Unit{Each: 1, Pieces: []Piece{box}}
 	u.Sewn = piecing.Box{Width: op.Box[0].Surd(), Height: op.Box[1].Surd()}
 	if op.Finished[0].Given() {

@@ -178,7 +178,13 @@ type Need struct {
 	Fixed   bool           // it may not be turned, whatever the print
 	Last    measure.Length // of a joined length: how much of its last strip is used, 0 for all
 	First   bool           // cut lengthwise, before anything else
+	Within  *measure.Surd  // area of what is wanted from within each, in square ticks; nil where it is the piece itself
+	Free    bool           // that might be cut from cloth of another shape
 }
+
+// fixedShape tells whether what is wanted is cut in the very shape that is laid
+// out.
+func (n Need) fixedShape() bool { return !n.Free }
 
 // Turnable tells whether what is cut may lie either way round.
 func (f *Fabric) Turnable(n Need) bool {
@@ -213,10 +219,13 @@ type Fabric struct {
 	Amount                 // what that layout takes
 	Plain   cutting.Layout // the plain method's
 	Panels  measure.Length // of the backing, rounded up to a tick
-	Bound   measure.Length // below which no straight cutting can go
-	bare    []cutting.Piece
+	Least   Least          // below which no straight cutting can go
 	packed  *Packed
+	stacked *Stacked
+	ruler   measure.Length // longest of those named
 	printed measure.Length // what the pattern asks for, 0 where it prints nothing
+
+	bare bare
 
 	// Precut.
 	Sheets      cutting.SheetLayout // as the pattern's instructions are

@@ -8,9 +8,9 @@ import (
 // Taking is the fabric with other needs, and another length of backing panels,
 // cut from it.
 func (f *Fabric) Taking(needs []Need, panels measure.Length) *Fabric {
-	g := &Fabric{Fabric: f.Fabric, solver: f.solver, printed: f.printed, Width: f.Width, Needs: needs, Panels: panels}
+	g := &Fabric{Fabric: f.Fabric, solver: f.solver, printed: f.printed, ruler: f.ruler, Width: f.Width, Needs: needs, Panels: panels}
 	for _, n := range needs {
-		g.mustHold(n.Across, n.Along, n.Count)
+		g.mustCut(n)
 	}
 	g.cut()
 	return g

@@ -131,5 +131,5 @@ func TestTubeOnYardage(t *testing.T) {
 	wantBuy(t, s, "sea", "61", "63")
 	wantBuy(t, s, "sand", "61", "63")
 	// 100 squares x 2 strips x 4 x 2 1/2 in over 40 in.
-	wantLength(t, "bound", s.Fabric("sea").Bound, "50")
+	wantLength(t, "bound", s.Fabric("sea").Least.Length, "50")
 }

@@ -34,6 +34,10 @@ type Piece struct {
 	At            source.Range // where the plan says the size, or what it follows from
 	Fixed         bool         // it lies as said, width across the fabric, though the print would let it turn
 	Said          bool         // the plan says the size; otherwise it was derived
+	// Within is the area, in square ticks and 0 where it is not known, of what is
+	// cut from the piece and might be cut from cloth of another shape; nil where
+	// the piece itself is what is wanted.
+	Within *measure.Surd
 }
 
 // Taken is a part that goes into a unit.
@@ -112,12 +116,21 @@ func (s *Size) askUnit(p *Part) {
 	u.Batches = piecing.Batches(p.Needed, u.Each)
 	p.Made = u.Batches * u.Each
 	for _, c := range alike(u.Pieces) {
-		c.Fabric.need(p.Name, c.Width, c.Height, min(u.Batches*c.Count, countless), c.Halving)
-		c.Fabric.Needs[len(c.Fabric.Needs)-1].Fixed = c.Fixed
+		c.Fabric.needPiece(p.Name, c, min(u.Batches*c.Count, countless))
 	}
 	for _, t := range u.Of {
 		t.Part.call(u.Batches*t.Count, p)
 	}
+}
+
+// needPiece asks for so many of a unit's pieces.
+func (f *Fabric) needPiece(by plan.Text, c Piece, count int64) {
+	if c.Within != nil {
+		f.needWithin(Need{For: by, Across: c.Width, Along: c.Height, Count: count, Fixed: c.Fixed}, *c.Within)
+		return
+	}
+	f.needCut(by, c.Width, c.Height, count*triangles(c.Halving), c.Halving)
+	f.Needs[len(f.Needs)-1].Fixed = c.Fixed
 }
 
 // alike are the pieces with equal ones counted together, in order of first

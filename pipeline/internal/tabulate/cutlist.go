@@ -104,6 +104,14 @@ func (c cutter) proof() []string {
 // lengthwise first leaves panels beside it, of which no proof about strips
 // speaks: the bound is then that of all straight cutting.
 func (c cutter) known(packed *derive.Packed) string {
+	text := c.knownAsListed(packed)
+	if c.f.Loose() {
+		text += " with these boxes and squares, though what is cut from them may lie closer"
+	}
+	return text
+}
+
+func (c cutter) knownAsListed(packed *derive.Packed) string {
 	kind := "layout of strips"
 	lengthwise := slices.ContainsFunc(c.f.Needs, func(n derive.Need) bool { return n.First })
 	if lengthwise {
@@ -185,14 +193,14 @@ func (c cutter) stacked() (o another, ok bool) {
 	if c.f.Form != plan.Yardage || !c.s.SureOfCloth(c.f) || len(c.f.Needs) == 0 {
 		return o, false
 	}
-	layout, amount, ok := c.f.Stacked(longestRuler(c.s.Of.Tools.Rulers))
-	if !ok {
+	s := c.f.Stacked()
+	if s == nil {
 		return o, false
 	}
 	o = another{cutter: c, id: "-stacked", name: ", stacked layout instead"}
-	o.layout = layout
+	o.layout = s.Layout
 	o.tabulate(fmt.Sprintf("Not what the pattern prints: a third round of cuts takes %s of strips, so %s to buy instead of the packed layout's %s.", o.layout.Length.AsCut(c.u),
-		measure.FormatFabric(amount.Buy, c.u), measure.FormatFabric(c.f.Packed().Buy, c.u)))
+		measure.FormatFabric(s.Buy, c.u), measure.FormatFabric(c.f.Packed().Buy, c.u)))
 	return o, true
 }
 
@@ -201,15 +209,6 @@ func (o *another) tabulate(lead string) {
 	o.list = o.empty(o.f.Role.Text+o.id, title(o.f)+o.name)
 	o.list.Lead = []string{lead}
 	o.yardage(&o.list)
-}
-
-// longestRuler is the longest cut that one of the rulers guides, 0 without any.
-func longestRuler(rulers []plan.Ruler) measure.Length {
-	longest := measure.Length(0)
-	for _, r := range rulers {
-		longest = max(longest, r.Length.Length)
-	}
-	return longest
 }
 
 func (c cutter) yardage(t *report.Table) {
