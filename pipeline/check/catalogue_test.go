@@ -15,7 +15,7 @@ import (
 // troubles, which scripts provoke, and what only a fault in the program, a file
 // too large to keep or a cutting too hard to settle brings about.
 func without(c Check) bool {
-	return c.Scope == Running || slices.Contains([]string{"schema/not-checked", "schema/too-large", "fabric/unsettled"}, c.Rule)
+	return c.Scope == Running || slices.Contains([]string{"schema/not-checked", "schema/too-large"}, c.Rule)
 }
 
 // TestRegistry holds the list of rules together.

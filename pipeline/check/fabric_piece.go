@@ -134,67 +134,6 @@ func fitsPack(f *derive.Fabric, n derive.Need) bool {
 	return fits || f.Turnable(n) && n.Along <= across && n.Across <= along
 }
 
-// eachPrintedPack runs a rule over the precuts that have both a printed and a
-// derived number of packs.
-func eachPrintedPack(rule func(*Pass, *derive.Fabric, plan.PrintedCount)) func(*Pass) {
-	return func(p *Pass) {
-		if p.Size.Of.Printed == nil {
-			return
-		}
-		for _, said := range p.Size.Of.Printed.Precuts {
-			if f := p.Size.Fabric(said.Of.Text); f != nil && f.Form == plan.Precut && f.Err == nil {
-				rule(p, f, said)
-			}
-		}
-	}
-}
-
-func packShort(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
-	if int64(said.N) >= f.Packs || packedFits(f, said) {
-		return
-	}
-	message := fmt.Sprintf("the pattern prints %s of %q with %s; %s%d are needed", count(said.N, "pack"), f.Role.Text,
-		count(said.N*f.Pack.N, "piece"), p.atLeast(f), f.Sheets.Count)
-	if least := f.PackedSheets().Bound; least < f.Sheets.Count {
-		message += fmt.Sprintf(", and at least %d however they are cut into strips and pieces", least)
-	}
-	p.Report(said.At, Finding{Message: message, Hint: "print " + p.atLeast(f) + count(int(f.Packs), "pack"), About: cloth(f)})
-}
-
-// packedFits tells whether the printed packs do when the pieces are packed.
-func packedFits(f *derive.Fabric, said plan.PrintedCount) bool {
-	return int64(said.N) >= f.PackedPacks()
-}
-
-func packTight(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
-	if int64(said.N) >= f.Packs || !packedFits(f, said) || !p.Size.SureOfCloth(f) {
-		return
-	}
-	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("the pattern prints %s of %q with %s; the plain method cuts into %d, and only the packed layout printed on sheet %q does with %d", count(said.N, "pack"),
-			f.Role.Text, count(said.N*f.Pack.N, "piece"), f.Sheets.Count, p.Size.CutList(), f.PackedSheets().Layout.Count),
-		Hint:  fmt.Sprintf("print %s, or say \"cutting\": \"packed\" for %q and print its cut list", count(int(f.Packs), "pack"), f.Role.Text),
-		About: cloth(f),
-	})
-}
-
-func packsOver(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
-	most := f
-	if int64(said.N) > f.Packs {
-		most = p.mostPacks(f)
-	}
-	if int64(said.N) <= most.Packs || !p.Size.SureOfCloth(f) {
-		return
-	}
-	p.Report(said.At, Finding{
-		Level: surplus(int64(said.N), most.Packs, surplusPacks),
-		Message: fmt.Sprintf("the pattern prints %s of %q; the %s needed are in %s", count(said.N, "pack"), f.Role.Text,
-			count(most.Sheets.Count, "piece"), count(int(most.Packs), "pack")),
-		Hint:  "print " + count(int(most.Packs), "pack"),
-		About: cloth(f),
-	})
-}
-
 // count prints a number of things: "1 pack", "2 packs".
 func count(n int, thing string) string {
 	if n == 1 {

@@ -20,7 +20,7 @@ var shortChecks = []Check{
 }
 
 func plainShort(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
-	message := fmt.Sprintf("%s; the plain method, which the plan says it prints, takes %s", p.printedShort(f, said), p.breakdown(f))
+	message := fmt.Sprintf("%s; the plain method, which the plan says it prints, takes %s", p.printedShort(f, said), p.atLeast(f)+p.breakdown(f))
 	hint := "print " + p.enough(f)
 	switch packed := f.Packed(); {
 	case said.Length.Length >= f.Bare(f.Layout.Length):

@@ -42,10 +42,10 @@ var zoneChecks = []Check{
 	},
 	{
 		Rule: "fabric/unsettled", Level: diag.Warning, Since: "0.1.0", Scope: Size,
-		Summary: "whether the printed length is enough was not settled",
+		Summary: "whether the printed length or packs are enough was not settled",
 		Why:     "No layout was found that fits, and none was proved impossible. Petals of 18 sq in are cut from boxes of 6 x 6 in as far as yardproof knows; laid head to tail they may take half of that, and only the drawing shows it. A pattern should not rest on a length that nobody has a layout for.",
 		Fix:     "print a length that a layout is known for",
-		Run:     inZone(derive.Unsettled, unsettled),
+		Run:     notSettled,
 	},
 	{
 		Rule: "fabric/unsquared", Level: diag.Warning, Since: "0.1.0", Scope: Size,
@@ -60,7 +60,7 @@ var zoneChecks = []Check{
 // not all was counted, only what is below a bound is known to lie there.
 func inZone(zone derive.Zone, rule func(*Pass, *derive.Fabric, plan.PrintedLength)) func(*Pass) {
 	return eachPrintedCloth(func(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
-		bound := zone == derive.Impossible || zone == derive.OutOfStrips
+		bound := zone == derive.Impossible || zone == derive.PlainShort || zone == derive.OutOfStrips
 		if !onlyBacking(f) && f.Used() && (bound || p.Size.SureOfCloth(f)) && f.Zone(said.Length.Length) == zone {
 			rule(p, f, said)
 		}
@@ -154,6 +154,11 @@ func asPlanned(f *derive.Fabric) string {
 		return ""
 	}
 	return ", " + inWords(how) + ","
+}
+
+func notSettled(p *Pass) {
+	inZone(derive.Unsettled, unsettled)(p)
+	eachPrintedPack(unsettledPacks)(p)
 }
 
 func unsettled(p *Pass, f *derive.Fabric, said plan.PrintedLength) {

@@ -267,10 +267,19 @@ func tubeSquares(p *Pass) {
 // else that is cut from them, with those the layout needs.
 func (p *Pass) tubesFromPacks(part *derive.Part, f *derive.Fabric, packs plan.PrintedCount) {
 	t := part.Tube
+	switch f.PackZone(int64(packs.N)) {
+	case derive.Impossible, derive.PlainShort, derive.OutOfStrips:
+	default:
+		return
+	}
 	tubes, over := p.tubesOf(part, f, packs)
 	squares := tubes * t.Yield.Each
 	if squares >= part.Needed {
 		return // yield/tube-kinds looks at which they are
+	}
+	piece := "piece" // of the pack
+	if width := t.Sets[0].Set.Strips[0].Width; width*2 > f.StripWidth().Length {
+		piece = "strip"
 	}
 	at, related := part.Name.At, []Related{{packs.At, "the packs, as printed"}}
 	if g := p.Size.Of.Layout.Grid; g != nil {
@@ -278,9 +287,9 @@ func (p *Pass) tubesFromPacks(part *derive.Part, f *derive.Fabric, packs plan.Pr
 		related = append(related, Related{part.Name.At, "the tube is made here"})
 	}
 	p.Report(at, Finding{
-		Message: fmt.Sprintf("%s of %q are needed, and from %s of %d strips come %d: %s of %s at %s, with %s over",
-			count(int(part.Needed), "square"), part.Name.Text, count(packs.N, "pack"), f.Pack.N, squares,
-			count(int(tubes), "tube"), count(int(t.Yield.Each), "square"), p.there(t.Yield.Length), count(int(over), "strip")),
+		Message: fmt.Sprintf("%s of %q are needed, and from %s of %s come %d: %s of %s at %s, with %s over",
+			count(int(part.Needed), "square"), part.Name.Text, count(packs.N, "pack"), count(f.Pack.N, piece), squares,
+			count(int(tubes), "tube"), count(int(t.Yield.Each), "square"), p.there(t.Yield.Length), count(int(over), piece)),
 		Hint:    p.waysOut(part, tubes, squares),
 		About:   countOf(part),
 		Root:    true,

@@ -98,13 +98,10 @@ func (p *Pass) tubesSaid(part *derive.Part) (tubes int64, at source.Range) {
 	return 0, at
 }
 
-// tubesOf is how many tubes the printed packs give after all else that is cut
-// from them, and the strips over.
+// tubesOf is how many tubes the printed packs give with all else that is cut
+// from them, no more than are needed, and the pieces over.
 func (p *Pass) tubesOf(part *derive.Part, f *derive.Fabric, packs plan.PrintedCount) (tubes, over int64) {
-	t := part.Tube
-	perTube := int64(len(t.Sets[0].Set.Strips) + len(t.Sets[1].Set.Strips))
-	elsewhere := int64(f.Sheets.Count) - t.Count*perTube
-	return piecing.Groups(max(0, int64(packs.N)*int64(f.Pack.N)-elsewhere), perTube)
+	return f.TubesFrom(part, int64(packs.N)*int64(f.Pack.N))
 }
 
 // shortOfKind tells whether so many tubes give squares enough and not enough of
