@@ -128,7 +128,7 @@ func (l *line) cuttings() report.Cuttings {
 func key(cloth any, pieces []cutting.Piece, strips []cutting.WholeStrip) string {
 	k := fmt.Appendf(nil, "%v", cloth)
 	for _, p := range pieces {
-		k = fmt.Appendf(k, ";%d,%d,%d,%t,%d,%t", p.Across, p.Along, p.Count, p.Turnable, p.Together, p.Lengthwise)
+		k = fmt.Appendf(k, ";%d,%d,%d,%t,%d,%t,%t", p.Across, p.Along, p.Count, p.Turnable, p.Together, p.Lengthwise, p.InLengths)
 	}
 	for _, w := range strips {
 		k = fmt.Appendf(k, "|%d,%d,%d", w.Height, w.Count, w.Last)

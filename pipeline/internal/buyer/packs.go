@@ -67,7 +67,7 @@ func (s supply) sheets() int64 {
 	least := measure.CeilDiv(s.area(), sheet)
 	for _, needs := range s.layouts() {
 		if t := s.f.Taking(needs, 0); t.Err == nil {
-			least = max(least, int64(t.PackedSheets().Bound))
+			least = max(least, t.FloorPieces())
 		}
 	}
 	return least

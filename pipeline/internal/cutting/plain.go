@@ -6,8 +6,8 @@ import "yardproof/schema/measure"
 // source): each size of piece is cut from its own strips, in the better of its
 // allowed orientations, and its last strip may be partly used. Fewer inches
 // win; at equal inches the taller, hence fewer, strips. Pieces of equal size,
-// whoever asked for them, count as one size. Lengthwise pieces come first, then
-// whole strips.
+// whoever asked for them, count as one size. Pieces cut in lengths share strips
+// of their height. Lengthwise pieces come first, then whole strips.
 //
 // The error is a *[TooWide] or an *[Unusable].
 func Plain(p Problem) (Layout, error) {
@@ -30,13 +30,18 @@ func Plain(p Problem) (Layout, error) {
 
 // addSizes cuts the sizes that are lengthwise, or those that are not.
 func (l *Layout) addSizes(p Problem, groups [][]int, lengthwise bool) error {
+	shared := newShared(p.Pieces, p.Cloth.Width)
 	for _, group := range groups {
-		if p.Pieces[group[0]].Lengthwise != lengthwise {
+		first := p.Pieces[group[0]]
+		if first.Lengthwise != lengthwise {
 			continue
 		}
-		rows, err := ownStrips(p, group)
-		if err != nil {
-			return err
+		rows, ok := shared.rows(group[0], p.Cloth.whole(first.Along))
+		if !ok {
+			var err error
+			if rows, err = ownStrips(p, group); err != nil {
+				return err
+			}
 		}
 		for _, r := range rows {
 			l.add(r)
@@ -71,6 +76,7 @@ func sizes(pieces []Piece, matching bool) [][]int {
 		turnable bool
 		together int
 		first    bool
+		lengths  bool
 	}
 	at := map[key]int{}
 	var groups [][]int
@@ -78,11 +84,11 @@ func sizes(pieces []Piece, matching bool) [][]int {
 		if q.Count == 0 {
 			continue
 		}
-		k := key{q.Across, q.Along, q.Turnable, 1, q.Lengthwise}
+		k := key{q.Across, q.Along, q.Turnable, 1, q.Lengthwise, q.InLengths}
 		if matching {
 			k.together = q.matching()
 		}
-		if q.Turnable && q.Across > q.Along {
+		if q.Turnable && q.Across > q.Along && !q.InLengths {
 			k.a, k.b = k.b, k.a
 		}
 		if q.Across == q.Along {

@@ -17,6 +17,9 @@ import (
 // Lengthwise pieces run along the cloth and are cut before anything else, side
 // by side (borders cut lengthwise); the panel beside them may be cut into strips
 // of its own. They cannot be turnable.
+//
+// InLengths pieces, such as logs, are cut by the plain method from strips as
+// wide as they are high, which those of other lengths share.
 type Piece struct {
 	Name       string
 	Across     measure.Length
@@ -25,6 +28,7 @@ type Piece struct {
 	Turnable   bool
 	Together   int
 	Lengthwise bool
+	InLengths  bool
 }
 
 // WholeStrip is a strip used across the whole usable width: strip sets,

@@ -56,8 +56,8 @@ func (p SheetProblem) check() error {
 
 // PlainPieces is the trade's own method for fixed pieces (common practice, no
 // source): each size is cut from sheets of its own, in the orientation that
-// gets more from a sheet (unturned at a tie), rows across the sheet. Whole
-// strips come first.
+// gets more from a sheet (unturned at a tie), rows across the sheet. Pieces cut
+// in lengths share sheets with those of their height. Whole strips come first.
 //
 // The error is a *[TooWide] or an *[Unusable].
 func PlainPieces(p SheetProblem) (SheetLayout, error) {
@@ -70,7 +70,15 @@ func PlainPieces(p SheetProblem) (SheetLayout, error) {
 			return SheetLayout{}, err
 		}
 	}
+	shared := newShared(p.Pieces, p.Sheet.Across)
 	for _, group := range sizes(p.Pieces, true) {
+		first := p.Pieces[group[0]]
+		if first.Along <= p.Sheet.Along {
+			if rows, ok := shared.rows(group[0], first.Along); ok {
+				l.addRows(rows, int(p.Sheet.Along/first.Along))
+				continue
+			}
+		}
 		if err := l.addSize(p, group); err != nil {
 			return SheetLayout{}, err
 		}

@@ -93,7 +93,7 @@ func (f *Fabric) splitOf(want func(Need) bool) (pieces []cutting.Piece, strips [
 			continue
 		}
 		pieces = append(pieces, cutting.Piece{
-			Name: n.For.Text, Across: n.Across, Along: n.Along, Count: int(n.Count), Turnable: f.Turnable(n), Together: n.Alike, Lengthwise: n.First,
+			Name: n.For.Text, Across: n.Across, Along: n.Along, Count: int(n.Count), Turnable: f.Turnable(n), Together: n.Alike, Lengthwise: n.First, InLengths: n.InLengths,
 		})
 	}
 	return pieces, strips

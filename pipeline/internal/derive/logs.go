@@ -36,7 +36,7 @@ func (s *Size) measureLogs(p *Part, op plan.Logs) {
 		length := log.Cut.NearestTo(measure.Tick) // exact: a sum of the plan's own lengths
 		u.Pieces = append(u.Pieces, Piece{
 			What: "log", Fabric: f, Width: length, Height: log.CutWidth, Exact: piecing.Box{Width: log.Cut, Height: log.CutWidth.Surd()},
-			Nothing: 2 * seam, Count: 1, At: op.Log.At,
+			Nothing: 2 * seam, Count: 1, At: op.Log.At, InLengths: true,
 		})
 	}
 	p.becomes(u)

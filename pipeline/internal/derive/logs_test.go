@@ -35,13 +35,15 @@ func TestLogs(t *testing.T) {
 // show. Two blocks of one round about a 4 1/2-in centre, logs 4 in wide: from
 // fabric b, 8 logs cut 5, 9, 9 and 13 in twice over, 72 in of strips 4 1/2 in
 // wide. That is less than two strips of 40 in, and two do hold them, 13 + 13 +
-// 9 + 5 and 9 + 9 + 9 + 5; laid size by size they take three.
-func TestLogsArePacked(t *testing.T) {
+// 9 + 5 and 9 + 9 + 9 + 5, as whoever cuts the longest first finds; laid size by
+// size they would take three.
+func TestLogsShareStripsOfTheirWidth(t *testing.T) {
 	s := derived(t, strings.Replace(unitPlan(`"rows": 1, "columns": 2`, `"unit": { "logs": { "centre": { "fabric": "a", "finished": "4 1/2" }, "log": 4, "rounds": 1, "fabrics": { "rounds": ["b"] } } }`),
 		`"b": { "yardage"`, `"b": { "print": "two-way", "yardage"`, 1))["one"]
 	b := s.Fabric("b")
 	wantCount(t, "kinds of log", int64(len(b.Needs)), 3)
-	wantLength(t, "size by size", b.Plain.Length, "13 1/2")
+	wantLength(t, "plain", b.Plain.Length, "9")
+	wantCount(t, "strips", int64(b.Plain.Strips()), 2)
 	wantLength(t, "packed", b.Packed().Length, "9")
 }
 

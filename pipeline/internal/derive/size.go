@@ -168,18 +168,19 @@ type Backing struct {
 
 // Need is one thing to be cut from a fabric.
 type Need struct {
-	For     plan.Text // the part or border, or "binding", "sleeve" or "label"
-	Strip   bool      // a strip across the fabric, used whole
-	Across  measure.Length
-	Along   measure.Length
-	Count   int64
-	Halving plan.Halving
-	Alike   int            // of assorted prints: so many come from one
-	Fixed   bool           // it may not be turned, whatever the print
-	Last    measure.Length // of a joined length: how much of its last strip is used, 0 for all
-	First   bool           // cut lengthwise, before anything else
-	Within  *measure.Surd  // area of what is wanted from within each, in square ticks; nil where it is the piece itself
-	Free    bool           // that might be cut from cloth of another shape
+	For       plan.Text // the part or border, or "binding", "sleeve" or "label"
+	Strip     bool      // a strip across the fabric, used whole
+	Across    measure.Length
+	Along     measure.Length
+	Count     int64
+	Halving   plan.Halving
+	Alike     int            // of assorted prints: so many come from one
+	Fixed     bool           // it may not be turned, whatever the print
+	Last      measure.Length // of a joined length: how much of its last strip is used, 0 for all
+	First     bool           // cut lengthwise, before anything else
+	Within    *measure.Surd  // area of what is wanted from within each, in square ticks; nil where it is the piece itself
+	Free      bool           // that might be cut from cloth of another shape
+	InLengths bool           // cut in lengths from strips as wide as it is high
 }
 
 // fixedShape tells whether what is wanted is cut in the very shape that is laid

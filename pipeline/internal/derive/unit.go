@@ -34,6 +34,7 @@ type Piece struct {
 	At            source.Range // where the plan says the size, or what it follows from
 	Fixed         bool         // it lies as said, width across the fabric, though the print would let it turn
 	Said          bool         // the plan says the size; otherwise it was derived
+	InLengths     bool         // cut in lengths from strips as wide as it is high
 	// Within is the area, in square ticks and 0 where it is not known, of what is
 	// cut from the piece and might be cut from cloth of another shape; nil where
 	// the piece itself is what is wanted.
@@ -130,7 +131,8 @@ func (f *Fabric) needPiece(by plan.Text, c Piece, count int64) {
 		return
 	}
 	f.needCut(by, c.Width, c.Height, count*triangles(c.Halving), c.Halving)
-	f.Needs[len(f.Needs)-1].Fixed = c.Fixed
+	n := &f.Needs[len(f.Needs)-1]
+	n.Fixed, n.InLengths = c.Fixed, c.InLengths
 }
 
 // alike are the pieces with equal ones counted together, in order of first
@@ -141,11 +143,12 @@ func alike(pieces []Piece) []Piece {
 		width, height measure.Length
 		halving       plan.Halving
 		fixed         bool
+		lengths       bool
 	}
 	at := map[kind]int{}
 	var out []Piece
 	for _, c := range pieces {
-		k := kind{c.Fabric, c.Width, c.Height, c.Halving, c.Fixed}
+		k := kind{c.Fabric, c.Width, c.Height, c.Halving, c.Fixed, c.InLengths}
 		if i, seen := at[k]; seen {
 			out[i].Count += c.Count
 			continue
