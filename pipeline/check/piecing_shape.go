@@ -16,7 +16,7 @@ var shapeChecks = []Check{
 	{
 		Rule: "piecing/mosaic-area", Level: diag.Error, Lesser: diag.Note, Since: "0.1.0", Scope: Size,
 		Summary: "the pieces of a mosaic do not cover its finished size",
-		Why:     "How the pieces of a star or a rosette fit is drawn in the pattern; what they cover can be added up. Seven diamonds where eight are meant leave a hole, and so does a corner square of another size. What differs by less than an eighth of an inch on every side comes of sides that are on no ruler, and is a note. Areas are derived from geometry.",
+		Why:     "How the pieces of a star or a rosette fit is drawn in the pattern; what they cover can be added up. Seven diamonds where eight are meant leave a hole, and so does a corner square of another size. What differs by less than an eighth of an inch on every side comes of sides that are on no ruler, and is a note. A template counts as anything from nothing to the box that it fills or its stated area, and applique as nothing, since it lies on top. Pieces that are trimmed at the edges reach over them by no more than they are long. Areas are derived from geometry.",
 		Fix:     "correct the number of pieces, their sizes or the finished size; where pieces reach over the edges, say that these are trimmed",
 		Run:     mosaicArea,
 	},
@@ -76,22 +76,43 @@ func mosaicArea(p *Pass) {
 			continue
 		}
 		op := part.Operation.(plan.Mosaic)
-		off := m.Covered.Sub(m.Wanted)
-		if off.IsZero() || op.Trimmed && off.Sign() > 0 {
+		off, why := p.coverage(op, m)
+		if off.IsZero() {
 			continue
 		}
-		u := p.Plan.Units
 		f := Finding{
-			Message: fmt.Sprintf("the pieces of %q cover %s, and %s finished are %s", part.Name.Text, measure.FormatArea(m.Covered, u),
-				p.pair(op.Finished[0].Length, op.Finished[1].Length), measure.FormatArea(m.Wanted, u)),
-			Hint: "count the pieces, and compare their finished sizes with the drawing",
+			Message: fmt.Sprintf("the pieces of %q cover %s", part.Name.Text, why),
+			Hint:    "count the pieces, and compare their finished sizes with the drawing",
 		}
 		eighth := measure.Area(op.Finished[0].Surd().Add(op.Finished[1].Surd()), (measure.Inch / 4).Surd())
-		if measure.Max(off, off.Neg()).Cmp(eighth) <= 0 {
+		if m.Exact() && measure.Max(off, off.Neg()).Cmp(eighth) <= 0 {
 			f.Level, f.Hint = diag.Note, "nothing, if the sides were rounded to the ruler: ease it in, or trim"
 		}
 		p.Report(op.Finished[0].At, f)
 	}
+}
+
+// coverage is by how much the pieces of a mosaic cannot be right, and what they
+// cover against what they should; zero where nothing speaks against them.
+func (p *Pass) coverage(op plan.Mosaic, m *derive.Mosaic) (off measure.Surd, why string) {
+	finished := p.pair(op.Finished[0].Length, op.Finished[1].Length) + " finished"
+	covers := func(bound string, a measure.Surd) string {
+		if m.Exact() {
+			bound = ""
+		}
+		return fmt.Sprintf("%s%s, and %s", bound, measure.FormatArea(a, p.Plan.Units), finished)
+	}
+	short, over := m.Most.Sub(m.Wanted), m.Least.Sub(m.Wanted)
+	wanted := " are " + measure.FormatArea(m.Wanted, p.Plan.Units)
+	switch {
+	case short.Sign() < 0:
+		return short, covers("at most ", m.Most) + wanted
+	case over.Sign() > 0 && !op.Trimmed:
+		return over, covers("at least ", m.Least) + wanted
+	case op.Trimmed && m.Least.Cmp(m.Reach) > 0:
+		return m.Least.Sub(m.Reach), covers("at least ", m.Least) + " are reached by no more than " + measure.FormatArea(m.Reach, p.Plan.Units) + " of them, if all others are trimmed away"
+	}
+	return off, ""
 }
 
 func shapeStrip(p *Pass) {

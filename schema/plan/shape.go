@@ -54,6 +54,7 @@ type Template struct {
 	AreaAt   source.Range
 	Grain    Grain
 	Finished [2]Length // that it fills in its block; absent when that is its box, seam allowances included
+	Applique bool      // sewn on top of other pieces: it covers nothing more
 }
 
 // AreaIn is the area in square ticks; zero when it is not given.
@@ -117,7 +118,8 @@ func (r *reader) shape(n *jsontree.Node) Operation {
 func (r *reader) template(n *jsontree.Node) Operation {
 	t := Template{
 		Fabric: text(n.Get("fabric")), Box: r.pair("box", n.Get("box")), Finished: r.pair("finished", n.Get("finished")),
-		Grain: pick(word(n.Get("grain")), AnyGrain, GrainAlong, GrainAcross, GrainBias),
+		Grain:    pick(word(n.Get("grain")), AnyGrain, GrainAlong, GrainAcross, GrainBias),
+		Applique: yes(n.Get("applique")),
 	}
 	if area := n.Get("area"); area != nil && area.Kind == jsontree.Number {
 		if x, ok := new(big.Rat).SetString(area.Text); ok {

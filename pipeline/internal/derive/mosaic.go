@@ -1,30 +1,42 @@
 package derive
 
 import (
+	"math/big"
+
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
 
 // Mosaic is a part sewn together as the pattern draws it: what its pieces
-// cover, finished, against the size that the plan states.
+// cover, finished, against the size that the plan states. Areas are in square
+// ticks. Of a template no more is known than that it covers no more than the box
+// that it fills, and than its area.
 type Mosaic struct {
-	Covered measure.Surd // in square ticks
-	Wanted  measure.Surd
-	Known   bool // what every piece covers is known
+	Least, Most measure.Surd // that the pieces cover
+	Wanted      measure.Surd
+	Reach       measure.Surd // pieces that lie within the edges, if only in part, cover no more than this
+	Known       bool         // something is known of what every piece covers
 }
+
+// Exact tells whether it is known what the pieces cover.
+func (m *Mosaic) Exact() bool { return m.Least.Equal(m.Most) }
 
 func (s *Size) measureMosaic(p *Part, op plan.Mosaic) {
 	m := &Mosaic{Known: true, Wanted: measure.Area(op.Finished[0].Surd(), op.Finished[1].Surd())}
+	longest := measure.Length(0)
 	for _, piece := range op.Pieces {
 		q := s.byName[piece.Part.Text]
 		if q == nil || !q.Known {
 			return
 		}
-		area, ok := finishedArea(q, p.Seam.Allowance.Length)
+		least, most, ok := s.covers(q, p.Seam.Allowance.Length)
 		m.Known = m.Known && ok
-		m.Covered = m.Covered.Add(area.MulInt(int64(piece.Count.N)))
+		n := int64(piece.Count.N)
+		m.Least, m.Most = m.Least.Add(least.MulInt(n)), m.Most.Add(most.MulInt(n))
+		longest = max(longest, acrossBox(q.Box.Finished(p.Seam.Allowance.Length)))
 	}
+	m.Reach = reach(op, longest)
 	p.Mosaic, p.Known = m, true
 	p.Box = *unfinished(op.Finished[0], op.Finished[1], p.Seam.Allowance.Length)
 }
@@ -37,6 +49,56 @@ func (s *Size) askMosaic(p *Part, op plan.Mosaic) {
 			q.kinds.free = min(q.kinds.free+n, countless)
 		}
 	}
+}
+
+// covers is what a part covers once it is sewn in with seam s all round, at
+// least and at most. A template covers no more than the box that it fills, nor
+// than its area, and what is sewn on top of other pieces covers nothing more.
+func (s *Size) covers(p *Part, seam measure.Length) (least, most measure.Surd, ok bool) {
+	op, template := p.Operation.(plan.Template)
+	switch {
+	case template && op.Applique:
+		return least, most, true
+	case !template:
+		most, ok = finishedArea(p, seam)
+		return most, most, ok
+	}
+	rectangle(p, seam, &most)
+	area, box := op.AreaIn(s.Plan.Units), measure.Area(op.Box[0].Surd(), op.Box[1].Surd())
+	switch {
+	case op.Area == nil:
+	case area.Cmp(box) >= 0: // it is the whole box
+		return most, most, true
+	default:
+		most = measure.Min(most, area)
+	}
+	return least, most, true
+}
+
+// acrossBox is the diagonal of a box, rounded up to a tick: nothing in it is longer.
+func acrossBox(b piecing.Box) measure.Length {
+	w, h := b.Width.CeilTo(measure.Tick), b.Height.CeilTo(measure.Tick)
+	sum := new(big.Int).Add(square64(w), square64(h))
+	root := new(big.Int).Sqrt(sum)
+	if new(big.Int).Mul(root, root).Cmp(sum) < 0 {
+		root.Add(root, big.NewInt(1))
+	}
+	if !root.IsInt64() {
+		return measure.MaxLength
+	}
+	return measure.Length(root.Int64())
+}
+
+func square64(l measure.Length) *big.Int {
+	x := big.NewInt(int64(l))
+	return x.Mul(x, x)
+}
+
+// reach is the area in which pieces lie of which some part lies within the
+// edges: none reaches further over them than it is long. Derived from geometry.
+func reach(op plan.Mosaic, longest measure.Length) measure.Surd {
+	over := (2 * min(longest, measure.MaxLength)).Surd()
+	return measure.Area(op.Finished[0].Surd().Add(over), op.Finished[1].Surd().Add(over))
 }
 
 // finishedArea is what a part covers once it is sewn in with seam s all round;
@@ -60,8 +122,6 @@ func finishedArea(p *Part, s measure.Length) (area measure.Surd, ok bool) {
 			return parallelogram(*p.Set.Slant, s), true
 		}
 		return area, p.Set != nil && p.Set.Cut != nil && rectangle(p, s, &area)
-	case plan.Template:
-		return area, op.Finished[0].Given() && rectangle(p, s, &area)
 	}
 	return area, rectangle(p, s, &area)
 }

@@ -116,17 +116,23 @@ func templateNote(op plan.Template, u measure.Unit) string {
 // unproved are pieces cut round a template, of which only the box is proved, and
 // mosaics, of which only the number of pieces and what they cover is.
 func (in Input) unproved() []report.Row {
-	var templates, mosaics []string
+	var templates, mosaics, atMost, unknown []string
 	for _, s := range in.Sizes {
 		for _, p := range s.Parts {
 			if p.Needed == 0 {
 				continue
 			}
-			switch p.Operation.(type) {
-			case plan.Template:
+			if _, ok := p.Operation.(plan.Template); ok {
 				templates = append(templates, p.Name.Text)
-			case plan.Mosaic:
+			}
+			switch m := p.Mosaic; {
+			case m == nil:
+			case m.Known && m.Exact():
 				mosaics = append(mosaics, p.Name.Text)
+			case m.Known:
+				atMost = append(atMost, p.Name.Text)
+			default:
+				unknown = append(unknown, p.Name.Text)
 			}
 		}
 	}
@@ -138,5 +144,7 @@ func (in Input) unproved() []report.Row {
 	}
 	add(templates, "The outline and fit of pieces cut round a template: ", ". The box that each is cut from is counted, and the finished size is the plan's word.")
 	add(mosaics, "How the pieces of ", " fit together. They are counted and cut, and what they cover is held against the finished size.")
+	add(atMost, "How the pieces of ", " fit together. They are counted and cut. With templates among them, only what they cover at most and at least is held against the finished size.")
+	add(unknown, "How the pieces of ", " fit together, and what they cover. They are counted and cut.")
 	return rows
 }
