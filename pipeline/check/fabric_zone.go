@@ -97,6 +97,22 @@ func (p *Pass) proof(f *derive.Fabric) string {
 func tightOnly(p *Pass) {
 	inZone(derive.Tight, tight)(p)
 	inZone(derive.TightStacked, tightStacked)(p)
+	inZone(derive.TightOnBias, tightOnBias)(p)
+}
+
+// tightOnBias says how bias strips are cut that do with less than squares.
+func tightOnBias(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	var how []string
+	for _, b := range f.BiasCut().Panels {
+		how = append(how, fmt.Sprintf("%q from %s of %s, cut at 45 degrees into bias strips %s wide, %d of them from edge to edge and the rest from the corners",
+			b.Of.Text, count(int(b.Count), "rectangle"), p.pair(b.Across, b.High), p.needs(b.Width), b.Strips))
+	}
+	p.Report(said.At, Finding{
+		Message: fmt.Sprintf("%s; %s takes %s, and it fits only with %s: %s with squaring up",
+			p.printedCloth(f, said), method(f), p.breakdown(f), inWords(how), p.needs(f.BiasCut().Gross)),
+		Hint:  fmt.Sprintf("print %s, or how these strips are cut", p.enough(f)),
+		About: cloth(f),
+	})
 }
 
 // tightStacked: a layout that no proof about strips speaks of fits all the same.

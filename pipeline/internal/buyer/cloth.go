@@ -111,7 +111,7 @@ func (s supply) over() bool {
 // she has to cut from it.
 func (s supply) cutLength() {
 	zone := s.f.Zone(s.bought.Width)
-	if zone < derive.TightStacked {
+	if zone < derive.TightOnBias {
 		return
 	}
 	s.cleverly(zone < derive.Comfortable)

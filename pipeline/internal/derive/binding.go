@@ -39,7 +39,7 @@ func (s *Size) bind(b *plan.Binding) *Binding {
 	if b.Kind != plan.StraightGrain {
 		d.Bias = s.bias(b, f, need)
 		if f != nil && d.Bias.Squares > 0 {
-			f.needBias(by, d)
+			f.needBias(by, d, s.Of.Seam.Allowance.Length)
 		}
 		if f != nil && !d.Bias.OK {
 			f.Missing = true
@@ -80,11 +80,12 @@ func (s *Size) bias(b *plan.Binding, f *Fabric, need measure.Surd) *Bias {
 // needBias asks for the squares that a bias binding is cut from. Where the plan
 // says no square, its strips might be cut from cloth of another shape: what is
 // known is then the area of the strips alone.
-func (f *Fabric) needBias(by plan.Text, d *Binding) {
+func (f *Fabric) needBias(by plan.Text, d *Binding, seam measure.Length) {
 	n := Need{For: by, Across: d.Bias.Square, Along: d.Bias.Square, Count: d.Bias.Squares}
 	strips := measure.Area(d.Strips.Need, d.Said.Cut.Surd())
 	f.needWithin(n, strips.DivInt(n.Count))
-	f.Needs[len(f.Needs)-1].Free = !d.Said.Square.Given()
+	added := &f.Needs[len(f.Needs)-1]
+	added.Free, added.OnBias = !d.Said.Square.Given(), &OnBias{Width: d.Said.Cut.Length, Joined: d.Strips.Need, Seam: seam}
 }
 
 // biasGrid is the step in which squares for bias are derived: 1/2 in or 1 cm.

@@ -21,6 +21,7 @@ func derived(solver Solver, p *plan.Plan, size *plan.Size, most map[string]int64
 	s := &Size{Plan: p, Of: size, solver: solver, most: most, byName: map[string]*Part{}, byFabric: map[string]*Fabric{}, users: map[string][]*Part{}}
 	for i := range size.Fabrics {
 		f := &Fabric{Fabric: &size.Fabrics[i], solver: solver, printed: printedLength(size, size.Fabrics[i].Role.Text), ruler: longestRuler(size.Tools.Rulers)}
+		f.line, f.biasGrid = p.Defaults.RulerGrid, biasGrid(p.Units)
 		f.Width = shrunk(f.UsableWidth.Length, f.ShrinkWidth)
 		s.Fabrics = append(s.Fabrics, f)
 		s.byFabric[f.Role.Text] = f

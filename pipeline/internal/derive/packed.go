@@ -215,6 +215,7 @@ const (
 	OutOfStrips              // below the proved bound of strips cut across and then into pieces
 	Unsettled                // above that bound, but no layout was found that is short enough
 	Unsquared                // a layout fits, but nothing is left to straighten the ends
+	TightOnBias              // enough only with bias strips cut side by side
 	TightStacked             // enough only with the stacked layout
 	Tight                    // enough only with the packed layout
 	Comfortable              // enough with the layout of the pattern's own instructions
@@ -238,11 +239,13 @@ func (f *Fabric) Zone(length measure.Length) Zone {
 	if length >= p.Gross {
 		return Tight
 	}
-	s := f.Stacked()
+	s, b := f.Stacked(), f.BiasCut()
 	switch {
 	case s != nil && length >= s.Gross:
 		return TightStacked
-	case length >= f.Bare(p.Length), s != nil && length >= f.Bare(s.Length):
+	case b != nil && length >= b.Gross:
+		return TightOnBias
+	case length >= f.Bare(p.Length), s != nil && length >= f.Bare(s.Length), b != nil && length >= f.Bare(b.Length):
 		return Unsquared
 	case length < p.Floor:
 		return OutOfStrips

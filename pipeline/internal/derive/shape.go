@@ -227,11 +227,13 @@ func (s *Size) measureTemplate(p *Part, op plan.Template) {
 	case plan.GrainBias:
 		// Turned by 45 degrees, a box takes a square of (w + h) / sqrt2. Derived
 		// from geometry.
+		box.OnBias = &OnBias{Width: min(box.Width, box.Height), Length: max(box.Width, box.Height)}
 		side := (box.Width + box.Height).Surd().Div(measure.Root2()).CeilTo(s.rulerGrid())
 		box.What, box.Width, box.Height, box.Said = "square round the box on the bias", side, side, false
 	}
 	box.Exact = piecing.Box{Width: box.Width.Surd(), Height: box.Height.Surd()}
-	if area := op.AreaIn(s.Plan.Units); op.Grain == plan.GrainBias || area.Cmp(measure.Area(op.Box[0].Surd(), op.Box[1].Surd())) < 0 {
+	whole := measure.Area(op.Box[0].Surd(), op.Box[1].Surd())
+	if area := measure.Min(op.AreaIn(s.Plan.Units), whole); op.Grain == plan.GrainBias || area.Cmp(whole) < 0 {
 		box.Within = &area
 	}
 	u := &Unit{Each: 1, Pieces: []Piece{box}}

@@ -180,6 +180,7 @@ type Need struct {
 	First     bool           // cut lengthwise, before anything else
 	Within    *measure.Surd  // area of what is wanted from within each, in square ticks; nil where it is the piece itself
 	Free      bool           // that might be cut from cloth of another shape
+	OnBias    *OnBias        // nil where it is not cut on the bias
 	InLengths bool           // cut in lengths from strips as wide as it is high
 }
 
@@ -223,8 +224,11 @@ type Fabric struct {
 	Least   Least          // below which no straight cutting can go
 	packed  *Packed
 	stacked *Stacked
+	biasCut *BiasCut
 	ruler   measure.Length // longest of those named
-	printed measure.Length // what the pattern asks for, 0 where it prints nothing
+
+	line, biasGrid measure.Length // steps of cut sizes, and of what bias strips are cut from
+	printed        measure.Length // what the pattern asks for, 0 where it prints nothing
 
 	bare bare
 

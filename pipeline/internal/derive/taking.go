@@ -8,7 +8,7 @@ import (
 // Taking is the fabric with other needs, and another length of backing panels,
 // cut from it.
 func (f *Fabric) Taking(needs []Need, panels measure.Length) *Fabric {
-	g := &Fabric{Fabric: f.Fabric, solver: f.solver, printed: f.printed, ruler: f.ruler, Width: f.Width, Needs: needs, Panels: panels}
+	g := &Fabric{Fabric: f.Fabric, solver: f.solver, printed: f.printed, ruler: f.ruler, line: f.line, biasGrid: f.biasGrid, Width: f.Width, Needs: needs, Panels: panels}
 	for _, n := range needs {
 		g.mustCut(n)
 	}

@@ -39,6 +39,7 @@ type Piece struct {
 	// cut from the piece and might be cut from cloth of another shape; nil where
 	// the piece itself is what is wanted.
 	Within *measure.Surd
+	OnBias *OnBias // what bias strips would give it; nil where it is not on the bias
 }
 
 // Taken is a part that goes into a unit.
@@ -127,7 +128,7 @@ func (s *Size) askUnit(p *Part) {
 // needPiece asks for so many of a unit's pieces.
 func (f *Fabric) needPiece(by plan.Text, c Piece, count int64) {
 	if c.Within != nil {
-		f.needWithin(Need{For: by, Across: c.Width, Along: c.Height, Count: count, Fixed: c.Fixed}, *c.Within)
+		f.needWithin(Need{For: by, Across: c.Width, Along: c.Height, Count: count, Fixed: c.Fixed, OnBias: c.OnBias}, *c.Within)
 		return
 	}
 	f.needCut(by, c.Width, c.Height, count*triangles(c.Halving), c.Halving)

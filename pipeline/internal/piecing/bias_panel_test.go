@@ -79,7 +79,7 @@ func TestBiasPanelJoined(t *testing.T) {
 			if b.Wide().Cmp((40*in).Surd()) <= 0 && b.Fitting(40*in) < strips {
 				t.Errorf("%d: %d strips fit and %d are said to", high, strips, b.Fitting(40*in))
 			}
-			if more := (BiasPanel{High: high, Width: b.Width, Strips: b.Fitting(40*in) + 1}); more.Wide().Cmp((40*in).Surd()) <= 0 {
+			if more := (BiasPanel{High: high, Width: b.Width, Strips: b.Fitting(40*in) + 1}); more.Wide().Cmp((40 * in).Surd()) <= 0 {
 				t.Errorf("%d: one more would fit", high)
 			}
 		}
