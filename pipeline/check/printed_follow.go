@@ -61,7 +61,7 @@ var followChecks = []Check{
 
 // surplusRules are those that tell of a printed figure above what is needed.
 var surplusRules = []string{
-	"fabric/generous", "fabric/packs-over", "printed/per-set", "printed/per-tube", "printed/sets", "printed/strips", "printed/tubes",
+	"fabric/generous", "fabric/packs-over", "printed/larger", "printed/per-set", "printed/per-tube", "printed/sets", "printed/strips", "printed/tubes",
 	"yield/sets-left-over", "yield/strips-left-over",
 }
 

@@ -226,9 +226,9 @@ func TestBackingFromThePrintedLength(t *testing.T) {
 		{"as large as it is", `{"printed": {"small": {"backing": ["52", "52"], "fabric": {"back": "3 yd"}}}}`, "", ""},
 		{"twice as large", `{"printed": {"small": {"backing": ["120", "130"], "fabric": {"back": "3 yd"}}}}`, "printed/short-of-cloth",
 			"a backing of 120 x 130 in; it takes 480 in of \"back\", and of the printed 3 yd (108 in) 107 in are left for that"},
-		{"a little longer", `{"printed": {"small": {"backing": ["52", "53 1/2"], "fabric": {"back": "3 yd"}}}}`, "", ""},
+		{"a little longer", `{"printed": {"small": {"backing": ["52", "53 1/2"], "fabric": {"back": "3 yd"}}}}`, "printed/larger", "note: "},
 		{"longer both ways", `{"printed": {"small": {"backing": ["54", "54"], "fabric": {"back": "3 yd"}}}}`, "printed/short-of-cloth", "print 52 x 52 in, or 3 1/8 yd"},
-		{"larger, of as much", `{"printed": {"small": {"backing": ["54", "54"], "fabric": {"back": "3 1/8 yd"}}}}`, "fabric/generous", ""},
+		{"larger, of as much", `{"printed": {"small": {"backing": ["54", "54"], "fabric": {"back": "3 1/8 yd"}}}}`, "printed/larger", "follows: try.plan.json:1:488: note: the pattern prints 3 1/8 yd"},
 	})
 }
 

@@ -25,6 +25,7 @@ var registry = sorted(
 	layoutChecks,
 	printedChecks,
 	printedTopChecks,
+	printedCoverChecks,
 	followChecks,
 	finishChecks,
 	edgeChecks,

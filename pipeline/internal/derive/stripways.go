@@ -113,7 +113,7 @@ type lie struct {
 //   - all sizes as the plan gives them, and all turned;
 //   - all from strips of one width that is a side of each of them, apart and
 //     with lengths sharing strips, the fewest that were found;
-//   - as the packed layout has them, where the pattern prints that one.
+//   - pieces as the packed layout has them, where the pattern prints that one.
 //
 // Logs and the like, of several sizes with one side in common, are cut from
 // strips of that width (common practice, no source), so that turning them all
@@ -143,7 +143,7 @@ func (f *Fabric) stripWays(needs []Need) []StripWay {
 		add(func(i int) lie { return lies[i][0] })
 		add(func(i int) lie { return lies[i][len(lies[i])-1] })
 	}
-	if f.Form == plan.Yardage && f.Cuts == plan.PackedCuts {
+	if f.Form == plan.Yardage && f.Cuts == plan.PackedCuts && !slices.ContainsFunc(needs, func(n Need) bool { return n.Strip }) {
 		if w := f.packedWay(needs); !slices.ContainsFunc(ways, w.equal) {
 			ways = append(ways, w)
 		}
@@ -258,12 +258,9 @@ func (f *Fabric) sharedWay(needs []Need, lies [][]lie, width measure.Length) (St
 // packedWay counts the strips of the printed layout in which the pieces lie.
 func (f *Fabric) packedWay(needs []Need) StripWay {
 	w := StripWay{Shared: true}
-	pieces, strips := f.split()
-	in := func(name string) bool { return name == needs[0].For.Text }
+	pieces, _ := f.split()
 	for _, row := range f.Layout.Rows {
-		if row.Strip >= 0 && in(strips[row.Strip].Name) ||
-			slices.ContainsFunc(row.Cuts, func(c cutting.Cut) bool { return in(pieces[c.Piece].Name) }) ||
-			slices.ContainsFunc(row.Parts, func(p cutting.Part) bool { return in(strips[p.Strip].Name) }) {
+		if slices.ContainsFunc(row.Cuts, func(c cutting.Cut) bool { return pieces[c.Piece].Name == needs[0].For.Text }) {
 			w.add(row.Height, int64(row.Repeat))
 		}
 	}
