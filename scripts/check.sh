@@ -28,6 +28,9 @@ go test ./...
 echo "tests under the race detector"
 go test -race -timeout 30m ./...
 
+echo "every printed figure of the demo line, falsified"
+go run ./scripts/printedmoves
+
 echo "yardproof on its own demo line"
 out=$(mktemp -d)
 trap 'rm -rf "$out"' EXIT

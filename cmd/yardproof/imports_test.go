@@ -53,6 +53,7 @@ func mayImport() map[string]string {
 		"cmd/yardproof":              "schema schema/plan schema/starter pipeline pipeline/baseline pipeline/check pipeline/report pipeline/diag pipeline/result pipeline/watch exporters scripts",
 		"scripts":                    "",
 		"scripts/...":                "schema schema/source schema/jsontree schema/plan",
+		"scripts/printedmoves":       "schema/source schema/jsontree schema/measure schema/plan pipeline pipeline/diag",
 	}
 }
 
