@@ -35,7 +35,7 @@ func TestWorkedKit(t *testing.T) {
 	cells := cellsOf(t, map[string]string{"three-cloths.plan.json": worked, "yardproof.json": workedShop, "prices.csv": workedPrices})
 	for name, want := range map[string]string{
 		"fabric_cost.only": "16.25", "labour_cost.only": "7.50", "unit_cost.only": "28.50", "keystone.only": "57", "price_for_margin.only": "57",
-		"margin.only": "1/2", "markup.only": "1", "break_even.only": "17", "trade_price.only": "28.50", "retail_for_trade.only": "114",
+		"margin.only": "1/2", "markup.only": "1", "break_even.only": "17", "contribution.only": "28.50", "trade_price.only": "28.50", "retail_for_trade.only": "114",
 	} {
 		value, _ := new(big.Rat).SetString(want)
 		if got := cells[name]; got == nil || got.Cmp(value) != 0 {

@@ -30,7 +30,7 @@ func TestTreesGiveTheirValues(t *testing.T) {
 				cells[in.Name] = &report.Expr{Value: in.Value}
 			}
 			results := append(c.Materials, c.Things[0], c.Fabric, c.Other, c.Labour, c.Spoilage, c.Unit, c.ForMargin, c.Keystone, c.Price, c.Net, c.Margin, c.Markup,
-				c.BreakEven, c.RunCost, c.RunProfit, c.UnitBought, c.MarginBought, c.TradePrice, c.TradeMargin, c.RetailForTrade)
+				c.Contribution, c.BreakEven, c.RunCost, c.RunProfit, c.UnitBought, c.MarginBought, c.TradePrice, c.TradeMargin, c.RetailForTrade)
 			for _, r := range results {
 				cells[r.Name] = r.Expr
 			}

@@ -85,22 +85,23 @@ func (r Result) ref() *report.Expr {
 // as cut for the kit (the used basis), and that of all fabric bought for the run
 // (the bought basis), remnants with it.
 type Costs struct {
-	Materials []Result // quantity x price
-	Things    []Result // likewise
-	Fabric    Result   // sum of the materials
-	Other     Result   // sum of the things
-	Labour    Result   // minutes / 60 x rate
-	Spoilage  Result   // share of all the above, packaging and pattern
-	Unit      Result   // used basis: fabric + things + labour + packaging + pattern + spoilage
-	ForMargin Result   // least price that leaves the margin wanted: (C + f) / (1 - q - m), rounded up
-	Keystone  Result   // twice the unit cost, a margin of one half
-	Price     Result   // the price asked, or the price for the margin when none is asked
-	Net       Result   // what is left of the price when it has been paid: P (1 - q) - f
-	Margin    Result   // (net - C) / P
-	Markup    Result   // (P - C) / C
-	BreakEven Result   // kits to sell until the fixed costs are met: fixed / (net - C), up
-	RunCost   Result   // kits planned x C + fixed costs
-	RunProfit Result   // kits planned x net - RunCost, if all are sold
+	Materials    []Result // quantity x price
+	Things       []Result // likewise
+	Fabric       Result   // sum of the materials
+	Other        Result   // sum of the things
+	Labour       Result   // minutes / 60 x rate
+	Spoilage     Result   // share of all the above, packaging and pattern
+	Unit         Result   // used basis: fabric + things + labour + packaging + pattern + spoilage
+	ForMargin    Result   // least price that leaves the margin wanted: (C + f) / (1 - q - m), rounded up
+	Keystone     Result   // twice the unit cost, a margin of one half
+	Price        Result   // the price asked, or the price for the margin when none is asked
+	Net          Result   // what is left of the price when it has been paid: P (1 - q) - f
+	Margin       Result   // (net - C) / P
+	Markup       Result   // (P - C) / C
+	BreakEven    Result   // kits to sell until the fixed costs are met: fixed / contribution, up
+	Contribution Result   // what a kit sold leaves towards the fixed costs: net - C
+	RunCost      Result   // kits planned x C + fixed costs
+	RunProfit    Result   // kits planned x net - RunCost, if all are sold
 
 	UnitBought   Result // bought basis: Unit with what was bought for the run in place of the fabric
 	MarginBought Result // (net - that) / P
@@ -172,7 +173,9 @@ func (p *pricing) price() {
 func (p *pricing) run() {
 	k, c := &p.k, &p.c
 	unit, net := c.Unit.ref(), c.Net.ref()
-	c.BreakEven = p.named("break_even", ifOver(net, unit, roundUp(over(k.Fixed.ref(), less(net, unit)), 0), words(Never)))
+	c.Contribution = p.named("contribution", less(net, unit))
+	each := c.Contribution.ref()
+	c.BreakEven = p.named("break_even", ifOver(each, fixed(0), roundUp(over(k.Fixed.ref(), each), 0), words(Never)))
 	c.RunCost = p.named("run_cost", sum(times(k.Run.ref(), unit), k.Fixed.ref()))
 	c.RunProfit = p.named("run_profit", less(times(k.Run.ref(), net), c.RunCost.ref()))
 }

@@ -102,6 +102,7 @@ func TestFeesAndShops(t *testing.T) {
 	}
 	want(t, c.TradePrice, "28.50")
 	want(t, c.RetailForTrade, "119.56")
+	want(t, c.Contribution, "25.157")
 	want(t, c.BreakEven, "20") // 480 / 25.157 = 19.08
 	if c.TradeMargin.Value.Sign() >= 0 {
 		t.Errorf("a shop's margin of %s", c.TradeMargin.Value)
@@ -183,6 +184,20 @@ func TestMarkupAndMargin(t *testing.T) {
 	}
 }
 
+// Sold at 57.00, a kit that costs 28.50 leaves 28.50 towards the fixed costs, of
+// which 480 take 16.84 kits, so 17. At its cost it leaves nothing, below it less.
+// Fixed costs over price less variable costs is the definition of any business
+// dictionary.
+func TestContribution(t *testing.T) {
+	for asked, left := range map[string]string{"57": "28.50", "28.51": "0.01", "28.50": "0", "28.49": "-0.01"} {
+		want(t, costing.Price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", asked)).Contribution, left)
+	}
+	c := costing.Price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1", "0"))
+	if c.Contribution.Value != nil || c.Contribution.Text == "" {
+		t.Errorf("without a price: %v %q", c.Contribution.Value, c.Contribution.Text)
+	}
+}
+
 // At or below its cost a kit never pays back, a cent above it does.
 func TestBreakEvenBoundary(t *testing.T) {
 	for _, c := range []struct{ asked, kits string }{
@@ -260,7 +275,7 @@ func TestSuffix(t *testing.T) {
 	k := kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", "57")
 	k.Suffix = "_wall"
 	c := costing.Price(k)
-	for _, r := range append(c.Materials, c.Fabric, c.Labour, c.Unit, c.ForMargin, c.Keystone, c.Price, c.Margin, c.Markup, c.BreakEven) {
+	for _, r := range append(c.Materials, c.Fabric, c.Labour, c.Unit, c.ForMargin, c.Keystone, c.Price, c.Margin, c.Markup, c.Contribution, c.BreakEven) {
 		if len(r.Name) < 6 || r.Name[len(r.Name)-5:] != "_wall" {
 			t.Errorf("%s has no suffix", r.Name)
 		}

@@ -63,8 +63,7 @@ func (s *Size) panels(b *plan.Backing, size piecing.Box) (best piecing.Backing, 
 		return best, false
 	}
 	for _, lengthwise := range panelWays(b.Panels, f) {
-		way, ok := piecing.BackingPanels(size, f.Width, b.Seam.Length, lengthwise)
-		way = f.matched(way)
+		way, ok := s.panelsRunning(b, f, size, lengthwise)
 		if ok && (!known || way.Length.Cmp(best.Length) < 0) {
 			best, known = way, true
 		}

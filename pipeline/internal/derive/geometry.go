@@ -168,7 +168,7 @@ func (s *Size) measureTriangleSquare(p *Part, op plan.TriangleSquare) {
 		}
 	}
 	seam := p.Seam.Allowance.Length
-	if len(op.Of) == 4 {
+	if t.Quarter = len(op.Of) == 4; t.Quarter {
 		t.Untrimmed = piecing.QuarterSquareUnit(t.Cut, seam)
 		p.trimTo(t, op.Trim)
 		t.Exact = piecing.QuarterSquareCut(p.Width, seam)

@@ -50,6 +50,7 @@ type TriangleCut struct {
 	Halving   plan.Halving
 	Triangles int64
 	Squares   int64
+	Spare     int64 // triangles that the squares give and nothing takes
 }
 
 // set works out parts set together. What stands in it is listed even when its
@@ -160,7 +161,7 @@ func (s *Size) setOnPoint(st *Setting, of plan.Setting, seam measure.Length) {
 	o.Corner = o.triangles(said.CornerCut, plan.CutOnce, seam, grid)
 	o.Corner.Triangles = o.CornerTriangles()
 	for _, t := range []*TriangleCut{&o.Side, &o.Corner} {
-		t.Squares = piecing.Batches(t.Triangles, triangles(t.Halving))
+		t.fill(1)
 	}
 	st.OnPoint = o
 	st.Box = withSeams(o.Floating(o.Float), seam)
@@ -238,6 +239,13 @@ func (s *Size) needSetting(name plan.Text, st *Setting, p *Part) {
 	}
 }
 
+// fill counts the squares for so many settings, and the triangles left of them.
+func (t *TriangleCut) fill(times int64) {
+	each := triangles(t.Halving)
+	t.Squares = piecing.Batches(t.Triangles*times, each)
+	t.Spare = t.Squares*each - t.Triangles*times
+}
+
 // called is what a setting's own pieces are called in a cut list: by the part
 // they belong to, if it is not the layout.
 func called(part plan.Text, what string, at source.Range) plan.Text {
@@ -248,7 +256,7 @@ func called(part plan.Text, what string, at source.Range) plan.Text {
 }
 
 func (s *Size) needTriangles(name, role plan.Text, t *TriangleCut, times int64) {
-	t.Squares = piecing.Batches(t.Triangles*times, triangles(t.Halving))
+	t.fill(times)
 	if f := s.byFabric[role.Text]; f != nil {
 		f.needTriangles(name, t.Cut, t.Triangles*times, t.Halving)
 	}

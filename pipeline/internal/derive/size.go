@@ -127,6 +127,7 @@ type Triangle struct {
 	Cut       measure.Length // cut size of the squares; the smaller where they differ
 	Exact     measure.Surd   // cut size that would give the trimmed size exactly
 	AtATime   int            // units from a pair of squares; 0 when sewn from cut triangles
+	Quarter   bool           // of four triangles, from squares cut twice
 	Pairs     int64          // pairs of squares, rounded up
 }
 

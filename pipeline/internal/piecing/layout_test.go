@@ -37,6 +37,7 @@ func TestOnPointCounts(t *testing.T) {
 // the mark that suffices. Derived from geometry; the constants are widely
 // published, no authority.
 func TestSettingTable(t *testing.T) {
+	trade, _ := piecing.TradeAt(quarter)
 	for _, c := range []struct {
 		block              measure.Length
 		diagonal           string
@@ -58,17 +59,17 @@ func TestSettingTable(t *testing.T) {
 		decimals(t, "diagonal", b.Mul(measure.Root2()), c.diagonal)
 		decimals(t, "side", set.Side.Exact, c.side)
 		decimals(t, "corner", set.Corner.Exact, c.corner)
-		marks(t, "side, trade", set.SideTrade, c.sideTrade)
+		marks(t, "side, trade", trade.Side(b), c.sideTrade)
 		marks(t, "side", set.Side.Cut, c.suffices)
-		marks(t, "corner, trade", set.CornerTrade, c.cornerMark)
+		marks(t, "corner, trade", trade.Corner(b), c.cornerMark)
 		marks(t, "corner", set.Corner.Cut, c.cornerMark)
 	}
 }
 
 // Setting squares are too tall to go twice into 40 in: two of 24 in need 48.
 func TestSettingSquareOfLargeBlock(t *testing.T) {
-	set := piecing.SettingTriangles((16 * inch).Surd(), quarter, eighth)
-	if got := piecing.PerStrip(40*inch, set.SideTrade); got != 1 {
+	trade, _ := piecing.TradeAt(quarter)
+	if got := piecing.PerStrip(40*inch, trade.Side((16 * inch).Surd())); got != 1 {
 		t.Errorf("%d from a strip", got)
 	}
 }

@@ -79,28 +79,18 @@ func (o OnPoint) Finished() Box {
 // Setting is the squares for setting triangles.
 type Setting struct {
 	Side, Corner Fit // exact, and rounded up to the grid: tight
-	// What the trade's rule gives: the diagonal (half of it for corners) and
-	// the rounded constant, rounded up once more. It can be one mark more than
-	// is needed.
-	SideTrade, CornerTrade measure.Length
 }
 
 // SettingTriangles is the squares for the setting triangles of blocks of
 // finished side b. Side triangles come from squares cut twice, exact
 // b*sqrt2 + (2 + 2 sqrt2)s, corner triangles from squares cut once, exact
 // b/sqrt2 + (2 + sqrt2)s, both rounded up to grid, so that straight grain lies
-// on the quilt's edge. Derived from geometry; the trade's constants are widely
-// published, no authority.
+// on the quilt's edge. Derived from geometry; Trade has the trade's own.
 func SettingTriangles(b measure.Surd, s, grid measure.Length) Setting {
 	long, leg := b.Mul(measure.Root2()), b.Div(measure.Root2())
-	rule := func(side, add measure.Surd) measure.Length {
-		return side.Add(add.CeilTo(grid).Surd()).CeilTo(grid)
-	}
 	return Setting{
-		Side:        fit(long.Add(QuarterSquareAdd(s)), one(), grid, Up),
-		Corner:      fit(leg.Add(HalfSquareAdd(s)), one(), grid, Up),
-		SideTrade:   rule(long, QuarterSquareAdd(s)),
-		CornerTrade: rule(leg, HalfSquareAdd(s)),
+		Side:   fit(long.Add(QuarterSquareAdd(s)), one(), grid, Up),
+		Corner: fit(leg.Add(HalfSquareAdd(s)), one(), grid, Up),
 	}
 }
 

@@ -96,7 +96,7 @@ func bindingRow(s *derive.Size, b *derive.Binding) report.Row {
 	if b.Bias == nil {
 		strips := report.N(b.Strips.Count)
 		strips.Why = s.JoinedWork("binding", b.Strips, b.Said.At)
-		return row(report.T("binding"), report.T(joinText(b.Said.Joins)+"; needs "+b.Strips.Need.AsCut(u)), strips,
+		return row(report.T("binding"), report.T(joinText(b.Said.Joins)+bindingNeed(b, u)), strips,
 			report.Cut(b.Said.Cut.Surd(), u), report.L(b.Strips.Length.Surd(), u).There())
 	}
 	if b.Bias.Squares == 0 {
@@ -106,11 +106,17 @@ func bindingRow(s *derive.Size, b *derive.Binding) report.Row {
 	length.Why = s.BiasWork(b)
 	squares := many(b.Bias.Squares, "square") + " of " + b.Bias.Square.AsCut(u)
 	if b.Said.Kind == plan.ContinuousBias {
-		how := fmt.Sprintf("%s, cut once diagonally and sewn to a tube; continuous bias, %s round each; needs %s", squares, many(b.Bias.Loops, "loop"), b.Strips.Need.AsCut(u))
+		how := fmt.Sprintf("%s, cut once diagonally and sewn to a tube; continuous bias, %s round each%s", squares, many(b.Bias.Loops, "loop"), bindingNeed(b, u))
 		return row(report.T("binding"), report.T(how), report.Cell{}, report.Cut(b.Said.Cut.Surd(), u), length)
 	}
-	how := fmt.Sprintf("%s, cut into strips from the diagonal outwards and joined on the straight grain; needs %s", squares, b.Strips.Need.AsCut(u))
+	how := fmt.Sprintf("%s, cut into strips from the diagonal outwards and joined on the straight grain%s", squares, bindingNeed(b, u))
 	return row(report.T("binding"), report.T(how), report.N(b.Bias.Strips), report.Cut(b.Said.Cut.Surd(), u), length)
+}
+
+// bindingNeed is the way round the quilt, and with it what corners and the last
+// join take.
+func bindingNeed(b *derive.Binding, u measure.Unit) string {
+	return fmt.Sprintf("; %s round the quilt, needs %s", b.Round.AsCut(u), b.Strips.Need.AsCut(u))
 }
 
 // bindingFold says how the binding is folded, and what is left of it for the

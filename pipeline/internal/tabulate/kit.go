@@ -295,6 +295,7 @@ func (in Input) results(kits []kit) (report.Table, report.Chart) {
 	t := perSize("kit-cost", "Cost and price of a kit", kits)
 	t.Foot = []string{
 		"Margin is (what is left after payment fees - cost) / price; markup is (price - cost) / cost. Each money line is rounded once, half away from zero, and the price for the target margin up, so that it reaches the target.",
+		"Contribution is what is left after payment fees - cost; break-even is the fixed costs / contribution, rounded up.",
 		"Used basis: fabric is charged as cut for the kit. Bought basis: all fabric bought for the run is charged to its kits, remnants of bolts with it; it is worked out once that sum is filled in above.",
 		"A margin under its target is bold, on grey and in a box.",
 	}
@@ -346,6 +347,7 @@ func (in Input) results(kits []kit) (report.Table, report.Chart) {
 	add(report.Body, "Markup at that price", "% of cost", report.Share, func(c costing.Costs) costing.Result { return c.Markup })
 	add(report.Body, "Cost of a kit, bought basis", code, report.Money, func(c costing.Costs) costing.Result { return c.UnitBought })
 	add(report.Body, "Margin on the bought basis", "% of price", report.Share, func(c costing.Costs) costing.Result { return c.MarginBought })
+	add(report.Body, "Contribution of a kit to the fixed costs", code, report.Money, func(c costing.Costs) costing.Result { return c.Contribution })
 	add(report.Total, "Break-even", "kits", report.Number, func(c costing.Costs) costing.Result { return c.BreakEven })
 	add(report.Body, "Cost of the run, fixed costs included", code, report.Money, func(c costing.Costs) costing.Result { return c.RunCost })
 	add(report.Body, "Profit of the run if all is sold", code, report.Money, func(c costing.Costs) costing.Result { return c.RunProfit })

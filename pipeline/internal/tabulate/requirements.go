@@ -15,6 +15,9 @@ func (in Input) requirements() report.Sheet {
 	for _, s := range in.Sizes {
 		sheet.Tables = append(sheet.Tables, in.need(s))
 	}
+	if t, ok := in.backings(); ok {
+		sheet.Tables = append(sheet.Tables, t)
+	}
 	if t, ok := in.thread(); ok {
 		sheet.Tables = append(sheet.Tables, t)
 	}

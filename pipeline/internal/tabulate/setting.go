@@ -80,6 +80,9 @@ func onPointText(rows, columns int64) string {
 // rounded up to the ruler leaves.
 func triangleText(t derive.TriangleCut, u measure.Unit) string {
 	text := fmt.Sprintf("%s from squares", many(t.Triangles, "triangle")) + halved(t.Halving)
+	if t.Spare > 0 {
+		text += fmt.Sprintf(", %d spare", t.Spare)
+	}
 	if over := t.Cut.Surd().Sub(t.Wanted); over.Sign() > 0 {
 		text += ", " + over.Format(u) + " over to trim"
 	}

@@ -15,8 +15,10 @@ import (
 func sewing(s *derive.Size) report.Sheet {
 	name := s.Of.Name.Text
 	tables := []report.Table{sewParts(s)}
-	if kinds, ok := tubeKinds(s); ok {
-		tables = append(tables, kinds)
+	for _, more := range []func(*derive.Size) (report.Table, bool){tubeKinds, tradeCuts} {
+		if t, ok := more(s); ok {
+			tables = append(tables, t)
+		}
 	}
 	return report.Sheet{ID: "sewing-" + name, Title: "Sewing " + name, Tables: append(tables, arrangement(s), sewTop(s))}
 }
@@ -161,6 +163,8 @@ func notes(s *derive.Size, p *derive.Part, variants []derive.Variant) string {
 	if p.Set != nil && p.Set.Cut == nil {
 		out = append(out, "set is "+p.Set.Width.Format(u)+" wide")
 	}
+	out = append(out, trimNotes(s, p)...)
+	out = append(out, packNotes(s, p)...)
 	if p.Press.Given() {
 		out = append(out, "press "+p.Press.Text)
 	}

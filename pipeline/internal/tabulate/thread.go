@@ -14,11 +14,10 @@ import (
 // thread is the thread of every size by stitch class and position; ok is false
 // when no seam has a class.
 func (in Input) thread() (t report.Table, ok bool) {
-	u := unitName(in.units())
 	t = report.Table{
 		ID: "thread", Heading: "Thread",
 		Columns: []report.Column{
-			{ID: "size", Title: "Size"}, {ID: "stitch", Title: "Stitch class", Wide: true}, {ID: "seam", Title: "Length of seam", Unit: u},
+			{ID: "size", Title: "Size"}, {ID: "stitch", Title: "Stitch class", Wide: true}, {ID: "seam", Title: "Length of seam", Unit: seamUnit(in.units())},
 			{ID: "ratio", Title: "Thread to seam"}, {ID: "total", Title: "Thread in all", Unit: "m"}, {ID: "position", Title: "Position"},
 			{ID: "threads", Title: "Threads"}, {ID: "each", Title: "Each", Unit: "m"}, {ID: "supply", Title: "To have", Wide: true},
 			{ID: "figures", Title: "Where the figures come from", Wide: true},
@@ -45,7 +44,7 @@ func threadGaps(s *derive.Size, t *derive.Thread) []string {
 		out = append(out, fmt.Sprintf("%s: the seams of %s are not counted.", s.Of.Name.Text, strings.Join(t.Unknown, ", ")))
 	}
 	if t.Unclassed.Sign() > 0 {
-		out = append(out, fmt.Sprintf("%s: %s of seam have no stitch class and are not counted.", s.Of.Name.Text, t.Unclassed.Format(s.Plan.Units)))
+		out = append(out, fmt.Sprintf("%s: %s of seam have no stitch class and are not counted.", s.Of.Name.Text, seamText(t.Unclassed, s.Plan.Units)))
 	}
 	if len(t.Uses) > 0 && s.Of.Thread.Quilting.Length == 0 {
 		out = append(out, s.Of.Name.Text+": quilting is not counted; the plan gives no length of it.")
@@ -58,7 +57,7 @@ func (in Input) threadRows(s *derive.Size, use derive.ThreadUse) []report.Row {
 	if use.Quilting {
 		name += ", quilting"
 	}
-	seam := report.L(use.Seam, in.units())
+	seam := seamCell(use.Seam, in.units())
 	seam.Why = s.SeamWork(use)
 	head := []report.Cell{report.T(s.Of.Name.Text), report.T(name), seam, ratioCell(use.Ratio), metres(use.Total)}
 	var rows []report.Row
@@ -72,6 +71,29 @@ func (in Input) threadRows(s *derive.Size, use derive.ThreadUse) []report.Row {
 		rows = append(rows, row(append(head[:len(head):len(head)], report.T(string(n.Position)), report.N(n.Threads), metres(n.Each), report.T(atHand(n)), figures)...))
 	}
 	return rows
+}
+
+// seamUnit is what lengths of seam are told in: inches, or metres in a metric
+// plan, in which they run to thousands of centimetres.
+func seamUnit(u measure.Unit) string {
+	if u == measure.Cm {
+		return "m"
+	}
+	return unitName(u)
+}
+
+func seamCell(x measure.Surd, u measure.Unit) report.Cell {
+	if u == measure.Cm {
+		return metres(x)
+	}
+	return report.L(x, u)
+}
+
+func seamText(x measure.Surd, u measure.Unit) string {
+	if u == measure.Cm {
+		return measure.FormatFabric(x.CeilTo(10*measure.Centimetre), u)
+	}
+	return x.Format(u)
 }
 
 // ratioCell prints a ratio, which is rational by its making.

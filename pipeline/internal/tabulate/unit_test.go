@@ -14,8 +14,25 @@ import (
 // sizeOf is the one size of an invented plan with parts and a layout.
 func sizeOf(t *testing.T, parts, layout string) *derive.Size {
 	t.Helper()
-	text := `{ "format": 1, "id": "units", "title": "Units", "units": "in", "seam": { "allowance": "1/4" },
-  "fabrics": { "a": { "yardage": {} }, "b": { "yardage": {} } }, "parts": { ` + parts + ` },
+	return sizeIn(t, "in", "1/4", parts, layout)
+}
+
+// sizeIn is sizeOf in other units and at another seam.
+func sizeIn(t *testing.T, units, seam, parts, layout string) *derive.Size {
+	t.Helper()
+	return sizeRead(t, units, seam, `"a": { "yardage": {} }, "b": { "yardage": {} }`, parts, layout)
+}
+
+// sizeWith is sizeOf with other fabrics.
+func sizeWith(t *testing.T, fabrics, parts, layout string) *derive.Size {
+	t.Helper()
+	return sizeRead(t, "in", "1/4", fabrics, parts, layout)
+}
+
+func sizeRead(t *testing.T, units, seam, fabrics, parts, layout string) *derive.Size {
+	t.Helper()
+	text := `{ "format": 1, "id": "units", "title": "Units", "units": "` + units + `", "seam": { "allowance": "` + seam + `" },
+  "fabrics": { ` + fabrics + ` }, "parts": { ` + parts + ` },
   "layout": { ` + layout + ` }, "sizes": { "one": {} } }`
 	file := source.New("test.plan.json", []byte(text))
 	tree, problems := jsontree.Parse(file, jsontree.DefaultLimits())

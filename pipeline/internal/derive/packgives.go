@@ -1,0 +1,65 @@
+package derive
+
+import (
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/schema/plan"
+)
+
+// PackGives is what packs of strips would give, were all of their strips that
+// nothing else is cut from sewn into one kind of strip set, and its sets into
+// tubes.
+type PackGives struct {
+	Packs      int64 // as printed, else as many as are needed
+	Strips     int64 // in them, and not for anything else
+	Sets       int64 // rounded down
+	StripsOver int64
+	Tubes      int64 // of two such sets, rounded down
+	SetsOver   int64
+}
+
+// PackGives works out what packs give of a strip set; ok is false where its strips
+// are not all of one precut and used as they come.
+func (s *Size) PackGives(p *Part) (g PackGives, ok bool) {
+	f := p.Set.pack()
+	if f == nil || p.Needed == 0 || f.Err != nil || f.Packs == 0 || !s.SureOfCloth(f) {
+		return g, false
+	}
+	n := int64(len(p.Set.Strips))
+	g.Packs = f.Packs
+	if said := s.printedPacks(f); said > 0 {
+		g.Packs = said
+	}
+	elsewhere := int64(f.Sheets.Count) - n*p.Set.Count
+	g.Strips = max(0, g.Packs*int64(f.Pack.N)-elsewhere)
+	g.Sets, g.StripsOver = piecing.Groups(g.Strips, n)
+	g.Tubes, g.SetsOver = piecing.Groups(g.Sets, 2)
+	return g, true
+}
+
+// pack is the precut that all strips of a set are, as they come; nil where they
+// are not.
+func (set *Set) pack() *Fabric {
+	if set == nil || len(set.Strips) == 0 {
+		return nil
+	}
+	f := set.Strips[0].Fabric
+	for _, strip := range set.Strips {
+		if strip.Fabric != f || f.Form != plan.Precut || strip.Width != f.StripWidth().Length {
+			return nil
+		}
+	}
+	return f
+}
+
+// printedPacks is how many packs the pattern asks for, 0 where it prints none.
+func (s *Size) printedPacks(f *Fabric) int64 {
+	if s.Of.Printed == nil {
+		return 0
+	}
+	for _, said := range s.Of.Printed.Precuts {
+		if said.Of.Text == f.Role.Text {
+			return int64(said.N)
+		}
+	}
+	return 0
+}

@@ -1,0 +1,54 @@
+package derive_test
+
+import (
+	"fmt"
+	"testing"
+
+	"yardproof/pipeline/internal/derive"
+)
+
+// packed is a quilt of six by six squares of tubes, from a roll of 2 1/2-in strips.
+func packed(t *testing.T, roll, set, more, rest string) *derive.Size {
+	t.Helper()
+	part := fmt.Sprintf(`"set": {"strip_set": {"strips": [%s]}}, "square": {"tube": {"sets": ["set", "set"], "tip": "far seam", "trim": "8 3/8"}}`, set)
+	return sized(t, "1/4", roll, part+more, `"grid": {"rows": 6, "columns": 6, "blocks": [["square"]]}`, rest)
+}
+
+const (
+	rollOf40 = `{"precut": {"piece": ["2 1/2", 42], "count": 40}}`
+	trio     = `"ink", "ink", "ink"`
+)
+
+// A roll of 40 strips in sets of three gives 13 sets and one strip is over; these
+// give 6 tubes, and one set is over. Two rolls, if they are printed, give 26 sets, two
+// strips over, and 13 tubes. Derived from division.
+func TestPackGives(t *testing.T) {
+	for _, c := range []struct {
+		rest string
+		want derive.PackGives
+	}{
+		{"", derive.PackGives{Packs: 1, Strips: 40, Sets: 13, StripsOver: 1, Tubes: 6, SetsOver: 1}},
+		{`"printed": {"only": {"precuts": {"ink": 2}}},`, derive.PackGives{Packs: 2, Strips: 80, Sets: 26, StripsOver: 2, Tubes: 13}},
+		// Of two rolls, 36 strips are for the sets and 5 for the binding.
+		{`"finish": {"binding": {"fabric": "ink", "cut": "2 1/2"}},`, derive.PackGives{Packs: 2, Strips: 75, Sets: 25, Tubes: 12, SetsOver: 1}},
+	} {
+		s := packed(t, rollOf40, trio, "", c.rest)
+		got, ok := s.PackGives(s.Part("set"))
+		if !ok || got != c.want {
+			t.Errorf("%s: %+v, want %+v", c.rest, got, c.want)
+		}
+	}
+}
+
+// Strips of yardage, of two fabrics or cut narrower than they come are no pack's.
+func TestNoPackGives(t *testing.T) {
+	for _, s := range []*derive.Size{
+		packed(t, `{"yardage": {"usable_width": 42}}`, `{"fabric": "ink", "width": "2 1/2"}, {"fabric": "ink", "width": "2 1/2"}`, "", ""),
+		packed(t, rollOf40, `"ink", "ink", {"fabric": "milk", "width": "2 1/2"}`, "", ""),
+		packed(t, rollOf40, `{"fabric": "ink", "width": "2 1/4"}, "ink", "ink"`, "", ""),
+	} {
+		if got, ok := s.PackGives(s.Part("set")); ok {
+			t.Errorf("%+v", got)
+		}
+	}
+}
