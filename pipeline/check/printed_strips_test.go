@@ -110,6 +110,7 @@ func TestStripsOfSashingAndSettingSquares(t *testing.T) {
 		{"side squares", point(`"side_squares"`, `{"count": 1, "width": "6 7/8"}`), "", ""},
 		{"side squares, many", point(`"side_squares"`, "6"), "printed/strips", `warning: the pattern prints 6 strips for "side_squares"; 3 pieces take 1`},
 		{"corner squares", point(`"corner_squares"`, "1"), "", ""},
+		{"not on point", sash(`"side_squares"`, "1"), "reference/unknown-printed", "is of blocks on point, and these stand straight"},
 		{"no sashing", point(`"sashing"`, "1"), "reference/unknown-printed", "this one has none"},
 	})
 }

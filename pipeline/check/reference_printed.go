@@ -123,13 +123,24 @@ func (p *Pass) printedStrips(counts []plan.PrintedStrips) {
 		case part != nil && !isCut(part.Operation):
 			p.strayFigure("strips", c.Of, "names a part that is not cut from fabric", "write the figure under what is cut")
 		case part == nil && slices.Contains(settingStrips, c.Of.Text) && !slices.Contains(names, c.Of.Text):
-			p.strayFigure("strips", c.Of, "is of a layout that has such pieces, and this one has none", "remove it, or write the figure under what is cut")
+			p.strayFigure("strips", c.Of, settingMissing(c.Of.Text), "remove it, or write the figure under what is cut")
 		case part == nil && !slices.Contains(names, c.Of.Text):
 			p.strayFigure("strips", c.Of, "names no part or border of the plan, nor its binding or sleeve of strips, sashing or setting squares", writeName(c.Of.Text, names))
 		default:
 			p.printedStripsOf(c)
 		}
 	}
+}
+
+// settingMissing says why the layout has none of its own pieces of a name.
+func settingMissing(name string) string {
+	switch name {
+	case "sashing":
+		return "is of a layout with sashing, and this one has none"
+	case "cornerstones":
+		return "is of sashing with cornerstones, and this layout has none"
+	}
+	return "is of blocks on point, and these stand straight"
 }
 
 // printedStripsOf is about the fabric that strips are said to be cut from.
