@@ -48,6 +48,12 @@ func stripsKey(p cutting.Problem, settle measure.Length) string {
 	return k
 }
 
+// Lengths implements derive.Solver. Sets and loops that several widths share are
+// few and small: they are not remembered.
+func (s *solved) Lengths(p cutting.LengthProblem) (cutting.LengthResult, error) {
+	return cutting.SolveLengths(p, cutting.Limits{Stop: s.Stop})
+}
+
 // Sheets implements derive.Solver.
 func (s *solved) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {
 	return once(s, s.sheets, key(p.Sheet, p.Pieces, p.Strips), func() (cutting.SheetResult, error) {

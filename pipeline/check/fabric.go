@@ -220,7 +220,7 @@ func percent(share plan.Percent) string {
 
 func generous(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	most, even := p.mostAsked(f)
-	if said.Length.Length <= most.Buy || !p.Size.SureOfCloth(f) {
+	if said.Length.Length <= max(most.Buy, f.With(p.printedApart(f))) || !p.Size.SureOfCloth(f) {
 		return
 	}
 	message := fmt.Sprintf("the pattern prints %s of %q and %s is enough%s: %s takes %s",

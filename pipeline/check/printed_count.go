@@ -111,7 +111,7 @@ func (p *Pass) tooFewOrMany(said plan.PrintedCount, b batched, f Finding) {
 // it begins with about.
 func (p *Pass) yieldSaid(part *derive.Part, said plan.PrintedCount, y derive.Yield, from, piece string, about Subject) {
 	n := int64(said.N)
-	if n == y.Each {
+	if n == y.Each || n < y.Each && part.Pool != nil { // what is cut of other widths from a set decides
 		return
 	}
 	f := Finding{
@@ -147,6 +147,10 @@ func (p *Pass) slackSaid(part *derive.Part, n int64, y derive.Yield) bool {
 func printedSets(p *Pass) {
 	p.eachPrinted(func(s *plan.Printed) []plan.PrintedCount { return s.Sets }, func(part *derive.Part, said plan.PrintedCount) {
 		if part.Set == nil {
+			return
+		}
+		if part.Pool != nil {
+			p.sharedSets(part, said, p.Size.Of.Printed.Sets, "strip set", 1)
 			return
 		}
 		b := batched{part.Set.Count, 1, int64(len(part.Set.Strips)), p.batches(part)}

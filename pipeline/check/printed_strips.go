@@ -42,6 +42,10 @@ func (p *Pass) wholeStripCounts() {
 		switch op := part.Operation.(type) {
 		case plan.StripSet:
 			n := int64(len(part.Set.Strips))
+			if part.Pool != nil {
+				p.sharedSets(part, said, whole(p.Size.Of.Printed), "strip", n)
+				return
+			}
 			takenBy = fmt.Sprintf("%s of %d strips take", count(int(part.Set.Count), "strip set"), n)
 			b.needed, b.group = b.needed*n, n
 			for i := range b.right {

@@ -134,6 +134,10 @@ func noSlack(p *Pass) {
 	wanted := slackWanted(p.Plan.Units)
 	for _, part := range p.slack().printed.Parts {
 		y, ok := pieces(part)
+		if ok && part.Pool != nil {
+			p.sharedSlack(part, y)
+			continue
+		}
 		if !ok || part.Needed == 0 || !p.Size.Sure(countOf(part)) || y.yield.Each == 0 || y.yield.Slack() >= wanted || p.leavesSlack(part) {
 			continue
 		}
@@ -202,6 +206,9 @@ func stripsLeftOver(p *Pass) {
 		n := int64(len(part.Set.Strips))
 		if int64(said.N) < n*part.Set.Count {
 			continue // too few, which printed/strips says
+		}
+		if part.Pool != nil {
+			continue // what is printed of several parts is judged together
 		}
 		if sets, left := piecing.Groups(int64(said.N), n); left != 0 {
 			p.Report(said.At, Finding{

@@ -99,7 +99,7 @@ func (r *reader) cut(n *jsontree.Node) Operation {
 }
 
 func (r *reader) stripSet(n *jsontree.Node) Operation {
-	var s StripSet
+	s := StripSet{Of: text(n.Get("set"))}
 	for _, item := range items(n.Get("strips")) {
 		strip := Strip{Fabric: text(item)}
 		if item.Kind == jsontree.Object {
@@ -109,6 +109,9 @@ func (r *reader) stripSet(n *jsontree.Node) Operation {
 	}
 	s.Segment = r.length("segment", n.Get("segment"), positive)
 	s.Angle = count(n.Get("angle"))
+	if s.Of.Given() && !s.Segment.Given() {
+		r.report(Missing, n.Range, "segments are cut from the set "+quote(s.Of.Text)+", and their width is not given", "add \"segment\"")
+	}
 	if s.Angle.Given() && !s.Segment.Given() {
 		r.report(Missing, n.Range, "segments are cut at an angle, and their width is not given", "add \"segment\"")
 	}

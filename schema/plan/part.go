@@ -57,6 +57,7 @@ type WholeStrip struct {
 // StripSet is strips sewn side by side along their length.
 type StripSet struct {
 	Strips  []Strip
+	Of      Text   // the set of another part that segments are cut from, in place of strips
 	Segment Length // cut width of the segments it is cut into; absent when used whole
 	Angle   Count  // of the cuts to the strips, 45 or 60 degrees; absent when they are square
 }
@@ -154,6 +155,9 @@ func (o WholeStrip) Make(m Maker) { m.WholeStrip(o) }
 
 // Ingredients implements Operation.
 func (o StripSet) Ingredients() []Ingredient {
+	if o.Of.Given() {
+		return []Ingredient{{o.Of, false}}
+	}
 	var in []Ingredient
 	for _, s := range o.Strips {
 		in = append(in, Ingredient{s.Fabric, true})

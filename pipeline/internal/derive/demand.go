@@ -9,13 +9,17 @@ import (
 // count walks from the layout down to the fabric: each part, once it is known
 // how many of it are needed, asks for its ingredients.
 func (s *Size) count() {
+	s.share()
 	s.needSetting(plan.Text{}, s.Top.Setting, nil)
 	for i := range s.Top.Borders {
 		b := &s.Top.Borders[i]
 		s.needBorder(b.Said.Name, b, 1, nil)
 	}
 	for i := len(s.Parts) - 1; i >= 0; i-- {
-		if p := s.Parts[i]; p.Needed > 0 {
+		switch p := s.Parts[i]; {
+		case p.Pool != nil && p.Pool.Parts[0] == p:
+			p.Pool.settle(s)
+		case p.Pool == nil && p.Needed > 0:
 			s.ask(p)
 		}
 	}
@@ -53,6 +57,7 @@ func (s *Size) ask(p *Part) {
 	p.Made = p.Needed
 	s.passKinds(p)
 	switch op := p.Operation.(type) {
+	case plan.Loop: // its pool asks, and one without a yield takes nothing
 	case plan.Cut:
 		s.askCut(p, op)
 	case plan.WholeStrip:
@@ -61,7 +66,9 @@ func (s *Size) ask(p *Part) {
 			f.mustHold(p.Name, f.stripLength(), f.stripWidth(op.Width), p.Needed)
 		}
 	case plan.StripSet:
-		s.askSet(p, op)
+		if p.Set != nil && p.Set.Cut == nil {
+			s.askSets(p, true)
+		}
 	case plan.Tube:
 		s.askTube(p)
 	case plan.HalfSquares:
@@ -70,8 +77,6 @@ func (s *Size) ask(p *Part) {
 		s.askUnit(p)
 	case plan.Shape:
 		s.askShape(p)
-	case plan.Loop:
-		s.askLoop(p)
 	case plan.Chain:
 		s.askChain(p, op)
 	case plan.Mosaic:
@@ -146,27 +151,6 @@ func triangles(h plan.Halving) int64 {
 		return 4
 	}
 	return 1
-}
-
-func (s *Size) askSet(p *Part, op plan.StripSet) {
-	if !p.Known || p.Set.Cut != nil && p.Set.Cut.Each == 0 {
-		return
-	}
-	p.Set.Count = p.Needed
-	if p.Set.Cut != nil {
-		p.Set.Count = piecing.Batches(p.Needed, p.Set.Cut.Each)
-		p.Made = p.Set.Count * p.Set.Cut.Each
-	}
-	for _, strip := range p.Set.Strips {
-		f := strip.Fabric
-		f.needWhole(p.Name, strip.Width, p.Set.Count)
-		switch {
-		case p.Set.Slant != nil:
-			f.mustCover(measure.Area(p.Set.Slant.Advance(), strip.Width.Surd()).MulInt(p.Needed))
-		case p.Set.Cut != nil:
-			f.mustHold(p.Name, op.Segment.Length, strip.Width, p.Needed)
-		}
-	}
 }
 
 func (s *Size) askTube(p *Part) {

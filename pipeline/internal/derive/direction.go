@@ -126,7 +126,7 @@ func (d *director) part(p *Part) {
 			d.untold(p)
 			return
 		}
-		for _, role := range distinctRoles(op.Strips) {
+		for _, role := range distinctRoles(d.s.stripsOf(op)) {
 			d.place(role, p.Name, Turned, n, quarters.turned)
 		}
 	case plan.Tube:
@@ -176,6 +176,15 @@ func (d *director) tube(p *Part, n turns) {
 			d.lay(role, p.Name, Untold, n.total(), n.slanted())
 		}
 	}
+}
+
+// stripsOf are the strips of a set as written, or of the set that segments are
+// cut from.
+func (s *Size) stripsOf(op plan.StripSet) []plan.Strip {
+	if of := s.byName[op.Of.Text]; op.Of.Given() && of != nil {
+		op, _ = of.Operation.(plan.StripSet)
+	}
+	return op.Strips
 }
 
 // distinctRoles are the fabrics of a set's strips, each once.

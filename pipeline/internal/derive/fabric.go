@@ -37,6 +37,14 @@ func (f *Fabric) amount(strips measure.Length) Amount {
 	return a
 }
 
+// With is what to buy where the pattern cuts so much more in strips.
+func (f *Fabric) With(strips measure.Length) measure.Length {
+	if strips == 0 {
+		return f.Buy
+	}
+	return f.amount(f.Layout.Length + strips).Buy
+}
+
 // Bare is what a layout of strips of a length in all, and the backing's panels,
 // take of the fabric before shrinkage, with nothing for squaring up.
 func (f *Fabric) Bare(strips measure.Length) measure.Length {

@@ -74,6 +74,10 @@ func (f *Fabric) stripLength() measure.Length {
 }
 
 func (s *Size) measureSet(p *Part, op plan.StripSet) {
+	if op.Of.Given() {
+		s.measureSegment(p, op)
+		return
+	}
 	set := &Set{}
 	var widths []measure.Length
 	for i, strip := range op.Strips {
@@ -90,6 +94,20 @@ func (s *Size) measureSet(p *Part, op plan.StripSet) {
 	}
 	set.Width = piecing.SetWidth(widths, p.Seam.Allowance.Length)
 	p.Set, p.Known = set, set.Width > 0
+	p.cutSet(set, op)
+}
+
+// measureSegment cuts segments from a set that another part makes.
+func (s *Size) measureSegment(p *Part, op plan.StripSet) {
+	of := s.byName[op.Of.Text]
+	if of == nil || !of.Known || of.Set == nil || of.Set.Cut != nil {
+		return
+	}
+	p.Set, p.Known, p.Seam = &Set{Width: of.Set.Width, Length: of.Set.Length, Strips: of.Set.Strips, Of: of}, true, of.Seam
+	p.cutSet(p.Set, op)
+}
+
+func (p *Part) cutSet(set *Set, op plan.StripSet) {
 	p.Box = piecing.Box{Width: set.Length.Surd(), Height: set.Width.Surd()}
 	if op.Segment.Given() {
 		set.Cut = segments(set.Length, op.Segment.Length)

@@ -16,6 +16,7 @@ type Solver interface {
 	Sheets(cutting.SheetProblem) (cutting.SheetResult, error)
 	// Stop tells that nobody waits for an answer any more.
 	Stop() bool
+	Lengths(cutting.LengthProblem) (cutting.LengthResult, error)
 }
 
 // direct solves every problem anew.
@@ -23,6 +24,10 @@ type direct struct{}
 
 func (direct) Strips(p cutting.Problem, settle measure.Length) (cutting.Result, error) {
 	return cutting.Solve(p, cutting.Limits{Settle: settle})
+}
+
+func (direct) Lengths(p cutting.LengthProblem) (cutting.LengthResult, error) {
+	return cutting.SolveLengths(p, cutting.Limits{})
 }
 
 func (direct) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {

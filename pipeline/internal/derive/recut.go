@@ -62,20 +62,6 @@ func (s *Size) measureLoop(p *Part, op plan.Loop) {
 	p.Box = piecing.Box{Width: width.Surd(), Height: set.Set.Width.Surd()}
 }
 
-func (s *Size) askLoop(p *Part) {
-	l := p.Loop
-	if l == nil || !p.Known || l.Yield.Each == 0 {
-		return
-	}
-	rings := min(p.Needed*l.Rings, countless)
-	l.Count = piecing.Batches(rings, l.Yield.Each)
-	l.Set.call(l.Count, p)
-	cut := p.Operation.(plan.Loop).Cut.Length
-	for _, strip := range l.Set.Set.Strips {
-		strip.Fabric.mustHold(p.Name, cut, strip.Width, rings)
-	}
-}
-
 // Chain is derived strips sewn end to end.
 type Chain struct {
 	Fabric *Fabric

@@ -25,6 +25,10 @@ func (v *vague) Strips(_ cutting.Problem, settle measure.Length) (cutting.Result
 
 func (v *vague) Stop() bool { return false }
 
+func (v *vague) Lengths(p cutting.LengthProblem) (cutting.LengthResult, error) {
+	return cutting.SolveLengths(p, cutting.Limits{})
+}
+
 func (v *vague) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {
 	return cutting.SolveSheets(p, cutting.Limits{})
 }

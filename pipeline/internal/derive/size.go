@@ -70,6 +70,7 @@ type Part struct {
 	Setting  *Setting
 	Borders  []Border
 	Squares  int64 // squares cut, of a cut that is halved
+	Pool     *Pool // of what is cut from strip sets or loops that other parts are cut from, too
 }
 
 // Yield is how many pieces come from one strip, set or tube, and how far its
@@ -98,7 +99,9 @@ type Set struct {
 	Strips []Strip
 	Cut    *Yield         // segments from one set; nil when it is used whole
 	Slant  *piecing.Slant // of segments that are cut at an angle
-	Count  int64          // sets to sew, rounded up
+	Of     *Part          // the set that is cut; nil when the strips are the part's own
+	Free   bool           // fewer sets might do than were found
+	Count  int64          // sets to sew, rounded up; those of a pool stand with its first part
 }
 
 // Strip is one strip of a set.

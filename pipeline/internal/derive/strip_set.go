@@ -26,6 +26,9 @@ func (r *stripSet) Seams() (l measure.Surd, ok bool) {
 	if set == nil {
 		return l, false
 	}
+	if set.Of != nil {
+		return l, true // the set has them
+	}
 	return piecing.SetSeams(int64(len(set.Strips)), set.Length).Surd().MulInt(set.Count), true
 }
 
@@ -46,6 +49,9 @@ func (r *stripSet) Seamed() []Seamed {
 	var out []Seamed
 	both := 2 * r.p.Seam.Allowance.Length
 	for i, strip := range r.p.Set.Strips {
+		if r.op.Of.Given() {
+			break // the set says them
+		}
 		at := r.op.Strips[i].Width.At
 		if at == (source.Range{}) {
 			at = strip.At.At
@@ -62,7 +68,12 @@ func (r *stripSet) Seamed() []Seamed {
 func (r *stripSet) Trims() []Trimming { return nil }
 
 // Wants implements Operation.
-func (r *stripSet) Wants() []Want { return nil }
+func (r *stripSet) Wants() []Want {
+	if !r.op.Of.Given() {
+		return nil
+	}
+	return []Want{{Part: r.op.Of, To: WholeSet, By: "segment " + r.p.quoted()}}
+}
 
 // Serves implements Operation.
 func (r *stripSet) Serves(w Wanted) (Misfit, bool) {

@@ -231,6 +231,8 @@ func (s *Size) tellSquares(p *Part) *report.Work {
 func (s *Size) CountWork(p *Part) *report.Work {
 	needed := term("N", "needed", because(report.N(p.Needed), s.NeededWork(p)), source.Range{})
 	switch {
+	case p.Pool != nil:
+		return s.poolWork(p.Pool)
 	case p.Tube != nil:
 		return s.tubesWork(p, needed)
 	case p.Set != nil && p.Set.Cut != nil:

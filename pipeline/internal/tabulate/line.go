@@ -88,6 +88,8 @@ func atLeast(s *derive.Size, f *derive.Fabric) string {
 
 func leastSlack(p *derive.Part) (measure.Length, bool) {
 	switch {
+	case p.Pool != nil:
+		return p.Pool.Length - p.Pool.Fill, p.Pool.Parts[0] == p
 	case p.Tube != nil && p.Known:
 		return p.Tube.Yield.Slack(), true
 	case p.Set != nil && p.Set.Cut != nil:

@@ -29,15 +29,23 @@ func howRecut(p *derive.Part, op plan.Recut, u measure.Unit) string {
 
 func howLoop(p *derive.Part, op plan.Loop, u measure.Unit) string {
 	l := p.Loop
+	if p.Pool != nil {
+		return howSharedLoop(p, op, u) + opened(p, op)
+	}
 	text := fmt.Sprintf("%s of set %s, last strip to first, cut into rings of %s, %d from each", many(l.Count, "loop"), op.Set.Text, op.Cut.Format(u), l.Yield.Each)
+	return text + opened(p, op)
+}
+
+// opened says where the rings of a loop are opened.
+func opened(p *derive.Part, op plan.Loop) string {
 	if len(op.Open) == 0 {
-		return text + ", each opened at the loop's own seam"
+		return ", each opened at the loop's own seam"
 	}
 	var seams []string
 	for _, o := range op.Open {
 		seams = append(seams, strconv.Itoa(o.N))
 	}
-	return text + fmt.Sprintf("; %s to a part, opened at seam %s and sewn side by side", many(l.Rings, "ring"), strings.Join(seams, ", "))
+	return fmt.Sprintf("; %s to a part, opened at seam %s and sewn side by side", many(p.Loop.Rings, "ring"), strings.Join(seams, ", "))
 }
 
 func howChain(p *derive.Part, op plan.Chain, u measure.Unit) string {

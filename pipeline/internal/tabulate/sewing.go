@@ -69,6 +69,9 @@ func how(s *derive.Size, p *derive.Part) string {
 	u := s.Plan.Units
 	switch op := p.Operation.(type) {
 	case plan.StripSet:
+		if p.Pool != nil || p.Set.Of != nil {
+			return howShared(p, op, u)
+		}
 		text := many(p.Set.Count, "strip set") + " of " + listStrips(p.Set.Strips)
 		if p.Set.Cut != nil {
 			text += fmt.Sprintf(", cut into segments of %s%s, %d from each", op.Segment.Format(u), atAngle(op), p.Set.Cut.Each)
@@ -157,8 +160,13 @@ func notes(s *derive.Size, p *derive.Part, variants []derive.Variant) string {
 	if p.Tube != nil {
 		out = append(out, tubeNotes(s, p)...)
 	}
-	if p.Set != nil && p.Set.Cut != nil {
+	switch {
+	case p.Pool != nil:
+		out = append(out, poolNote(p, u)...)
+	case p.Set != nil && p.Set.Cut != nil:
 		out = append(out, slackNote("segment", *p.Set.Cut, u))
+	case p.Loop != nil:
+		out = append(out, slackNote("ring", p.Loop.Yield, u))
 	}
 	if p.Set != nil && p.Set.Cut == nil {
 		out = append(out, "set is "+p.Set.Width.Format(u)+" wide")
@@ -170,9 +178,6 @@ func notes(s *derive.Size, p *derive.Part, variants []derive.Variant) string {
 	}
 	if p.Shape != nil {
 		out = append(out, shapeNote(p, u))
-	}
-	if p.Loop != nil {
-		out = append(out, slackNote("ring", p.Loop.Yield, u))
 	}
 	if p.Unit != nil {
 		out = append(out, unitNotes(s, p)...)
