@@ -11,7 +11,7 @@ var directionChecks = []Check{
 	{
 		Rule: "fabric/direction", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "a one-way or two-way print cannot stand upright everywhere in the quilt",
-		Why:     "Two half-square units from one pair of squares lie half a turn apart. Of a print of standing birds, six pairs for twelve units that all keep the same corner give six units of birds on their heads. Tubes lay every print at 45 degrees, and a block turned a quarter lays it on its side. A warning for borders, where many makers let the print run round.",
+		Why:     "Two half-square units from one pair of squares lie half a turn apart. Of a print of standing birds, six pairs for twelve units that all keep the same corner give six units of birds on their heads. Tubes lay every print at 45 degrees, and a block turned a quarter lays it on its side. A warning for borders, where many makers let the print run round, and for logs, which may be cut along the fabric.",
 		Fix:     "take a plain fabric there, take the turns out, or make the turned pieces a part of their own",
 		Run:     direction,
 	},
@@ -24,11 +24,22 @@ func direction(p *Pass) {
 			Message: message, Hint: hint,
 			Related: []Related{{l.Fabric.Role.At, "the fabric"}},
 		}
-		if l.Way == derive.Untold || l.Way == derive.Sideways && l.Of.Text != "backing" {
+		if mayLieSo(l) {
 			f.Level = diag.Warning
 		}
 		p.Report(l.At, f)
 	}
+}
+
+// mayLieSo tells whether a print is only said to lie so by common practice, or
+// is often let lie so: logs are mostly cut from strips across the fabric, and
+// borders let a print run round.
+func mayLieSo(l derive.Laid) bool {
+	switch l.Way {
+	case derive.Untold, derive.Beside, derive.Endways:
+		return true
+	}
+	return l.Way == derive.Sideways && l.Of.Text != "backing"
 }
 
 // laidWords says how a print lies and the nearest way out.
@@ -57,13 +68,16 @@ func laidWords(l derive.Laid) (message, hint string) {
 		return fmt.Sprintf("%s of %q do not show %s upright: the four geese of a batch come out a quarter turn apart each", allOf(l, "unit"), l.Of.Text, print),
 			"make them one at a time, or take a plain fabric"
 	case derive.Beside:
-		return fmt.Sprintf("%s of %q show %s on its side in the logs right or left of the centre", allOf(l, "block"), l.Of.Text, print),
-			"take a plain fabric on these sides"
+		return fmt.Sprintf("%s of %q show %s on its side in the logs right or left of the centre, where these are cut from strips across the fabric", allOf(l, "block"), l.Of.Text, print),
+			"cut these logs along the fabric and accept this, or take a plain fabric on these sides"
 	case derive.Folded:
 		return fmt.Sprintf("%s of %q show %s upside down: every fold turns half of the chain", allOf(l, "row"), l.Of.Text, print),
 			"take a plain fabric, or one printed both ways"
 	case derive.Sideways:
 		return sidewaysWords(l, print)
+	case derive.Endways:
+		return fmt.Sprintf("the strips of border %q are cut along the fabric, so that %s lies on its side along top and bottom of the quilt", l.Of.Text, print),
+			"let it run round and accept this, or take a plain fabric"
 	}
 	return fmt.Sprintf("how %s lies in %q is not derived: whether it stands upright is not proved", print, l.Of.Text),
 		"try it on paper, and accept this if it does"

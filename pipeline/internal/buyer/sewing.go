@@ -30,7 +30,9 @@ func (r *reader) setWork(p *derive.Part) *setWork {
 	w.limits = r.limits(w)
 	w.sets = figure(SetsOf, r.said.Sets, p.Name.Text, p.Set.Count)
 	if p.Set.Cut != nil {
-		w.ask(r.cutUp(p))
+		if p.Pool == nil { // what else is cut from its sets is nowhere printed
+			w.ask(r.cutUp(p))
+		}
 		return w
 	}
 	for _, t := range r.size.Parts {
@@ -156,6 +158,7 @@ func (r *reader) sew(p *derive.Part) {
 	switch w := r.sets[p]; {
 	case w != nil && (r.stripsShort(w) || r.setsShort(w)):
 		r.stuck[p] = true
+	case p.Pool != nil:
 	case w != nil && p.Set.Cut != nil:
 		sets, by := w.there()
 		r.piecesShort(p, sets, by, figure(PerSet, r.said.PerSet, p.Name.Text, 1), *p.Set.Cut)

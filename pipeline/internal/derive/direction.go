@@ -32,6 +32,7 @@ const (
 	Beside              // the logs right and left of a centre lie along
 	Folded              // a chain that is folded shows every other row upside down
 	Sideways            // strips across the fabric run along the quilt's sides
+	Endways             // strips along the fabric run along the quilt's top and bottom
 	Untold              // how the print lies cannot be told
 )
 
@@ -325,15 +326,25 @@ func (d *director) untold(p *Part) {
 	visit(p)
 }
 
-// around is borders and backing: strips cut across the fabric carry the print
-// sideways up the quilt's sides, and panels across the quilt carry it sideways
+// way is how the print lies in the strips of a border: cut across the fabric they
+// carry it sideways up the sides of what is inside, cut along it sideways along
+// top and bottom.
+func (b *Border) way() Way {
+	if b.Said.Lengthwise {
+		return Endways
+	}
+	return Sideways
+}
+
+// around is borders and backing: the strips of a border carry the print sideways
+// along two sides of the quilt, and panels across the quilt carry it sideways
 // everywhere.
 func (d *director) around() {
 	for _, b := range d.s.Top.Borders {
 		if b.Units != nil {
 			continue
 		}
-		d.lay(b.Said.Fabric, b.Said.Name, Sideways, 4, 2)
+		d.lay(b.Said.Fabric, b.Said.Name, b.way(), 4, 2)
 	}
 	if b := d.s.Backing; b != nil && b.Known && !b.Lengthwise {
 		d.lay(b.Said.Fabric, plan.Text{Text: "backing", At: b.Said.At}, Sideways, b.Panels, b.Panels)

@@ -20,7 +20,7 @@ func laid(t *testing.T, print, parts, layout string) []string {
 		"fabrics": {"birds": {"print": %q, "yardage": {}}, "sky": {"yardage": {}}}, "parts": {%s}, "layout": {%s}, "sizes": {"only": {}}}`, print, parts, layout))["only"]
 	ways := map[derive.Way]string{
 		derive.Turned: "turned", derive.Paired: "paired", derive.Halves: "halves", derive.Slanted: "slanted", derive.Untold: "untold",
-		derive.Crossed: "crossed", derive.Around: "around", derive.Beside: "beside", derive.Folded: "folded",
+		derive.Crossed: "crossed", derive.Around: "around", derive.Beside: "beside", derive.Folded: "folded", derive.Sideways: "sideways", derive.Endways: "endways",
 	}
 	var all []string
 	for _, l := range s.Directions() {
@@ -78,6 +78,9 @@ func TestDirectionsOfUnits(t *testing.T) {
 		{"top log", "one-way", logs("top"), "", ""},
 		{"right log", "one-way", logs("right"), "", "birds 4/4 beside"},
 		{"right log, turned a quarter", "one-way", logs("right"), turning, "birds 2/4 beside"},
+		{"border across the fabric", "one-way", `"unit": {"cut": {"fabric": "sky", "square": "4 1/2"}}`, `"grid": {"rows": 2, "columns": 2, "blocks": [["unit"]]}, "borders": {"edge": {"fabric": "birds", "width": "4"}}`, "birds 2/4 sideways"},
+		{"border along the fabric", "one-way", `"unit": {"cut": {"fabric": "sky", "square": "4 1/2"}}`, `"grid": {"rows": 2, "columns": 2, "blocks": [["unit"]]}, "borders": {"edge": {"fabric": "birds", "width": "4", "strips": "lengthwise"}}`, "birds 2/4 endways"},
+		{"border of a part, along the fabric", "one-way", patch + `"plain": {"cut": {"fabric": "sky", "square": "4 1/2"}}, "unit": {"bordered": {"part": "plain", "borders": {"edge": {"fabric": "birds", "width": "4", "strips": "lengthwise"}}}}`, "", "birds 8/16 endways"},
 		{"cut in four and turned", "one-way", patch + `"unit": {"recut": {"part": "patch", "pieces": [2, 2], "turns": [0, 90, 270, 180]}}`, "", "birds 12/16 turned"},
 		{"rings of a loop", "one-way", `"set": {"strip_set": {"strips": [{"fabric": "birds", "width": "2"}, {"fabric": "sky", "width": "2"}]}}, "unit": {"loop": {"set": "set", "cut": "3", "open": [1, 2]}}`, "", ""},
 		{"folded chain", "one-way", `"unit": {"chain": {"strips": "birds", "width": "2", "length": "20", "folds": 2}}`, "", "birds 8/16 folded"},

@@ -94,7 +94,7 @@ func (d *director) bordered(p *Part, n turns) {
 	for _, b := range p.Borders {
 		d.units(b, n)
 		if b.Units == nil {
-			d.lay(b.Said.Fabric, p.Name, Sideways, 4*n.total(), 2*n.total())
+			d.lay(b.Said.Fabric, p.Name, b.way(), 4*n.total(), 2*n.total())
 		}
 		var corners turns
 		for range 4 {
