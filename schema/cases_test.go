@@ -84,7 +84,7 @@ func wrongPlans() []wrong {
 		{"additionalProperties", `"cut": { "fabric"`, `"cutt": { "fabric"`,
 			`schema/unknown-key /parts/plain/cutt: there is no "cutt" in "plain" of "parts" -> write "cut"`},
 		{"additionalProperties", `"angles": [45, 60]`, `"brand": "x"`,
-			`schema/unknown-key /tools/rulers/0/brand: there is no "brand" in item 1 of "rulers" of "tools" -> remove it, or use "size" or "angles"`},
+			`schema/unknown-key /tools/rulers/0/brand: there is no "brand" in item 1 of "rulers" of "tools" -> remove it, or use "size", "angles" or "lines"`},
 		{"additionalProperties", `"columns": 4`, `"cols": 4`,
 			`schema/unknown-key /layout/grid/cols: there is no "cols" in "grid" of "layout" -> write "columns"`},
 		{"additionalProperties", `"yardage": { "usable_width": 42 }, `, `"usable_width": 42, `,

@@ -197,7 +197,11 @@ func cutAt(part *derive.Part) source.Range {
 func (p *Pass) exactCuts(u *derive.Unit) string {
 	var cuts []string
 	for _, c := range u.Pieces {
-		w, h := c.Exact.Width.CeilTo(p.rulerGrid()), c.Exact.Height.CeilTo(p.rulerGrid())
+		grid := p.rulerGrid()
+		if u.Lines != nil {
+			grid = u.Lines.Apart
+		}
+		w, h := c.Exact.Width.CeilTo(grid), c.Exact.Height.CeilTo(grid)
 		size := p.length(w)
 		if w != h {
 			size = p.pair(w, h)

@@ -89,6 +89,7 @@ func (r *reader) ruler(n *jsontree.Node) Ruler {
 		side[0], side[1] = side[1], side[0]
 	}
 	ruler.Width, ruler.Length = side[0], side[1]
+	ruler.Lines = r.length("lines", n.Get("lines"), positive)
 	for _, a := range items(n.Get("angles")) {
 		ruler.Angles = append(ruler.Angles, count(a).N)
 	}

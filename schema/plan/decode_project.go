@@ -227,6 +227,7 @@ func (r *reader) defaultsOf(u measure.Unit, project *jsontree.Node) Defaults {
 	overlay("binding_allowance", orNothing, &d.BindingAllowance)
 	overlay("finished_rounding", positive, &d.FinishedRounding)
 	overlay("ruler_grid", positive, &d.RulerGrid)
+	overlay("ruler_grid", positive, &d.TrimGrid)
 	overlay("useful_offcut", orNothing, &d.UsefulOffcut)
 	d.Grid = r.grid(n.Get("grid"), d.Grid)
 	return d

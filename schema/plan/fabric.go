@@ -102,6 +102,7 @@ type Tools struct {
 type Ruler struct {
 	Width, Length Length // Width <= Length
 	Angles        []int  // degrees of its printed angle lines
+	Lines         Length // how far apart its lines are; absent when it is not said
 	At            source.Range
 }
 

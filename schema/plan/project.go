@@ -94,6 +94,7 @@ type Defaults struct {
 	BindingAllowance measure.Length // 10 in; 25 cm
 	FinishedRounding measure.Length // 1/4 in; 0.5 cm
 	RulerGrid        measure.Length // 1/8 in; 1 mm
+	TrimGrid         measure.Length // of cuts whose unit is trimmed afterwards: the ruler grid where a project states one, else 1/8 in; 0.5 cm. Common practice, no source
 	UsefulOffcut     measure.Length // 2 in; 5 cm. Common practice, no source
 }
 
@@ -109,6 +110,7 @@ func DefaultsFor(u measure.Unit) Defaults {
 			BindingAllowance: 25 * measure.Centimetre,
 			FinishedRounding: measure.Centimetre / 2,
 			RulerGrid:        measure.Millimetre,
+			TrimGrid:         measure.Centimetre / 2,
 			UsefulOffcut:     5 * measure.Centimetre,
 		}
 	}
@@ -121,6 +123,7 @@ func DefaultsFor(u measure.Unit) Defaults {
 		BindingAllowance: 10 * measure.Inch,
 		FinishedRounding: measure.Inch / 4,
 		RulerGrid:        measure.Inch / 8,
+		TrimGrid:         measure.Inch / 8,
 		UsefulOffcut:     2 * measure.Inch,
 	}
 }

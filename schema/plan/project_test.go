@@ -54,7 +54,7 @@ func TestDefaults(t *testing.T) {
 	inches := plan.Defaults{
 		UsableWidth: 41 * measure.Inch, SquaringUp: 0, Grid: measure.Yard / 4, Cushion: measure.Yard / 8, CutAllowance: measure.Inch / 2,
 		Overhang: 3 * measure.Inch, BackingSeam: 3 * measure.Inch / 8, BindingAllowance: 12 * measure.Inch,
-		FinishedRounding: measure.Inch / 2, RulerGrid: measure.Inch / 16, UsefulOffcut: 3 * measure.Inch,
+		FinishedRounding: measure.Inch / 2, RulerGrid: measure.Inch / 16, TrimGrid: measure.Inch / 16, UsefulOffcut: 3 * measure.Inch,
 	}
 	same(t, "inches", p.DefaultsFor(measure.In), inches)
 	metric := plan.DefaultsFor(measure.Cm)

@@ -55,7 +55,7 @@ func (s *Size) measureSquareInSquare(p *Part, op plan.SquareInSquare) {
 // points' depth holds for a trimmed unit too: it is trimmed alike all round.
 func (s *Size) trianglesInSquare(u *Unit, op plan.SquareInSquare, seam measure.Length, centre, corners *Fabric) {
 	how := rounding(op.Trim)
-	fit := piecing.SquareInSquareFit(u.Wanted.Width, seam, s.rulerGrid(), how, how)
+	fit := piecing.SquareInSquareFit(u.Wanted.Width, seam, u.cutTo(s, op.Trim), how, how)
 	inner := squarePiece("centre square", centre, fit.Centre, op.CutCentre, op.Finished.At)
 	inner.Nothing = 2 * seam
 	outer := squarePiece("corner square", corners, fit.Corner, op.CutCorners, op.Finished.At)

@@ -26,7 +26,7 @@ func (s *Size) measureGeese(p *Part, op plan.FlyingGeese) {
 // fourGeese is one large square and four small ones. Any other shape than
 // twice as wide as high leaves the unit without pieces.
 func (s *Size) fourGeese(u *Unit, op plan.FlyingGeese, seam measure.Length, goose, sky *Fabric) {
-	g, ok := piecing.FourGeese(*u.Wanted, seam, s.rulerGrid(), rounding(op.Trim[0]))
+	g, ok := piecing.FourGeese(*u.Wanted, seam, u.cutTo(s, op.Trim[0]), rounding(op.Trim[0]))
 	if !ok {
 		return
 	}

@@ -38,7 +38,7 @@ func (s *Size) hourglassOfSquares(u *Unit, p *Part, op plan.Hourglass) bool {
 		return false
 	}
 	seam := p.Seam.Allowance.Length
-	fit := piecing.QuarterSquareFit(op.Trim.Surd(), seam, s.rulerGrid(), piecing.Up)
+	fit := piecing.QuarterSquareFit(op.Trim.Surd(), seam, u.cutTo(s, op.Trim), piecing.Up)
 	if !op.Trim.Given() {
 		fit = exactly(op.Square.Surd()) // without a size to come to, the cut is what it is
 	}

@@ -17,6 +17,7 @@ type Unit struct {
 	Sewn    piecing.Box
 	Wanted  *piecing.Box // unfinished, of the finished size that the plan states; nil when it states none
 	Trim    [2]plan.Length
+	Lines   *Lines        // that its cuts were rounded up to; nil where they go to the ruler's grid, or need not be rounded
 	Point   *measure.Surd // how far its points lie inside the raw edge; nil when it has none or is trimmed to them
 	Bonus   []Bonus       // by the corners cut away from one unit
 	Keep    bool          // the corners cut away are sewn into units; otherwise they are waste
@@ -170,6 +171,36 @@ func rounding(trim plan.Length) piecing.Rounding {
 }
 
 func (s *Size) rulerGrid() measure.Length { return s.Plan.Defaults.RulerGrid }
+
+// Lines are the lines that cuts go up to where the unit is trimmed afterwards.
+type Lines struct {
+	Apart measure.Length
+	Ruler *plan.Ruler // that the lines are those of; nil where no ruler names its lines
+}
+
+// lines are the finest that a ruler of the size names, or else the project's or
+// the trade's.
+func (s *Size) lines() Lines {
+	l := Lines{Apart: s.Plan.Defaults.TrimGrid}
+	for i := range s.Of.Tools.Rulers {
+		r := &s.Of.Tools.Rulers[i]
+		if r.Lines.Given() && (l.Ruler == nil || r.Lines.Length < l.Apart) {
+			l = Lines{r.Lines.Length, r}
+		}
+	}
+	return l
+}
+
+// cutTo is the grid that the unit's cuts go to, and notes the lines where it is
+// trimmed afterwards.
+func (u *Unit) cutTo(s *Size, trim plan.Length) measure.Length {
+	if !trim.Given() {
+		return s.rulerGrid()
+	}
+	lines := s.lines()
+	u.Lines = &lines
+	return lines.Apart
+}
 
 // unfinished is a finished box with its seam allowances.
 func unfinished(width, height plan.Length, seam measure.Length) *piecing.Box {

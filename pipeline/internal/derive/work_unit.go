@@ -44,6 +44,13 @@ func (s *Size) tellUnit(p *Part) *report.Work {
 			w.Terms = append(w.Terms, term("", c.What+", exact", s.surd(c.Exact.Width), source.Range{}))
 		}
 	}
+	if l := p.Unit.Lines; l != nil {
+		at := source.Range{}
+		if l.Ruler != nil {
+			at = l.Ruler.Lines.At
+		}
+		w.Terms = append(w.Terms, term("", "cuts up to lines so far apart, as it is trimmed", s.length(l.Apart), at))
+	}
 	w.Terms = append(w.Terms, s.seamTerm(p.Seam))
 	if t := p.Unit.Trim; t[0].Given() {
 		w.Terms = append(w.Terms, term("", "trimmed to", s.length(t[0].Length), t[0].At))

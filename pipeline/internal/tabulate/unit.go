@@ -99,6 +99,9 @@ func unitNotes(s *derive.Size, p *derive.Part) []string {
 	told := map[string]bool{}
 	for _, c := range p.Unit.Pieces {
 		note := c.What + " by geometry " + c.Exact.Width.Format(u)
+		if !c.Said && p.Unit.Lines != nil {
+			note += ", up to " + linesText(p.Unit.Lines, u)
+		}
 		if !c.Width.Surd().Equal(c.Exact.Width) && !told[note] {
 			told[note] = true
 			out = append(out, note)
@@ -112,6 +115,14 @@ func unitNotes(s *derive.Size, p *derive.Part) []string {
 		out = append(out, bonusNote(b, p, u))
 	}
 	return out
+}
+
+// linesText says which lines a cut goes up to.
+func linesText(l *derive.Lines, u measure.Unit) string {
+	if l.Ruler != nil {
+		return "the ruler's lines of " + l.Apart.Format(u)
+	}
+	return "the usual lines of " + l.Apart.Format(u)
 }
 
 // leftNote is the error that one unit has, and what it comes to over all of

@@ -73,7 +73,7 @@ func TestUnitWords(t *testing.T) {
 			"18 pairs of corners cut away from the 3 1/2 in squares: sew each into a bonus half-square unit, about 2.7929 in unfinished"},
 		`"unit": { "hourglass": { "half_squares": ["a", "b"], "trim": "4 1/2" } }`: {
 			"5 pairs of squares 5 1/4 in, a and b, sewn and cut twice over, 2 units from each, trimmed to 4 1/2 in",
-			"square by geometry about 5.2071 in; 1 spare"},
+			"square by geometry about 5.2071 in, up to the usual lines of 1/8 in; 1 spare"},
 		`"brick": { "cut": { "fabric": "a", "square": 4 } }, "unit": { "flip_corners": { "body": "brick", "corners": { "top left": { "fabric": "b", "square": 2 } } } }`: {
 			"each from brick with 1 corner square 2 in of b, stitched over top left and flipped",
 			"9 pairs of corners cut away from the 2 in squares: waste"},
