@@ -25,6 +25,7 @@ func TestWrongKinds(t *testing.T) {
 	})
 	tryAll(t, tubes, []tried{
 		{"a tube of segments", `{"parts": {"trio": {"strip_set": {"segment": "5"}}}}`, "reference/wrong-kind", `"trio" is cut into segments of 5 in`},
+		{"a segment of segments", `{"parts": {"cut": {"strip_set": {"strips": ["roll", "roll"], "segment": "4"}}, "slice": {"strip_set": {"set": "cut", "segment": "3"}}, "step": {"tube": null, "rows": [["slice"]]}, "trio": null}}`, "reference/wrong-kind", `segment "slice" takes whole strip sets, and "cut" is cut into segments of 4 in`},
 		{"a tube of no set", `{"parts": {"trio": {"strip_set": null, "strip": {"fabric": "roll"}}}}`, "reference/wrong-kind", `"trio" is none`},
 	})
 }
