@@ -266,7 +266,7 @@ func (s *Size) askSets(p *Part, fewest bool) {
 	sets := p.Needed // of sets that are used whole
 	p.Made = p.Needed
 	if _, each := p.poolWidth(); each > 0 {
-		per := p.yield().Each
+		per := p.Yield().Each
 		sets = piecing.Batches(min(p.Needed*each, countless), per)
 		if p.Set != nil {
 			p.Made = sets * per
@@ -274,14 +274,6 @@ func (s *Size) askSets(p *Part, fewest bool) {
 		p.holdSegments()
 	}
 	p.takeSets(sets, fewest)
-}
-
-// yield is what comes from one set or loop.
-func (p *Part) yield() *Yield {
-	if p.Loop != nil {
-		return &p.Loop.Yield
-	}
-	return p.Set.Cut
 }
 
 // takeSets asks for so many sets or loops: of the set that is named, or of the
