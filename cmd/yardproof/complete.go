@@ -33,7 +33,7 @@ func offers(args []string) []offer {
 		return beginning(commandOffers(), last)
 	}
 	if typed[0] == "help" {
-		return beginning(commandOffers(), last)
+		return beginning(append(commandOffers(), offer{turns, turnsSummary}), last)
 	}
 	c, ok := findCommand(typed[0])
 	if !ok {

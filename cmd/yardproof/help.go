@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"github.com/spf13/pflag"
+
+	"yardproof/pipeline"
 )
 
 const exitText = `Exit status:
@@ -18,6 +20,12 @@ const exitRest = `  2  the command line makes no sense, and nothing was done
      an interrupt, a crash, no plan found
 `
 
+// turns is the help that is of no command.
+const (
+	turns        = "turns"
+	turnsSummary = "how the parts of a plan lie before they are turned, drawn"
+)
+
 // overview lists the commands.
 func overview() string {
 	var s strings.Builder
@@ -29,7 +37,8 @@ func overview() string {
 		}
 		fmt.Fprintf(&s, "  yardproof %-26s %s\n", strings.TrimSpace(c.name+" "+c.args), c.summary)
 	}
-	fmt.Fprintf(&s, "  yardproof %-26s %s\n\n", "help [COMMAND]", "how to use a command")
+	fmt.Fprintf(&s, "  yardproof %-26s %s\n", "help [COMMAND]", "how to use a command")
+	fmt.Fprintf(&s, "  yardproof %-26s %s\n\n", "help "+turns, turnsSummary)
 	s.WriteString(exitText)
 	return s.String()
 }
@@ -43,6 +52,10 @@ func help(s streams, args []string) error {
 	case 1:
 		if c, ok := findCommand(args[0]); ok {
 			return c.help(s)
+		}
+		if args[0] == turns {
+			_, err := io.WriteString(s.stdout, pipeline.Turns())
+			return err
 		}
 		return misuse("there is no command %q", args[0])
 	}
