@@ -102,7 +102,7 @@ func (s supplied) missing() []source.Problem {
 	}
 	var kits []string
 	for _, r := range s.Plan.Rest {
-		kits = append(kits, fmt.Sprintf("%d of %d kits of %s (%s each)", r.Count, s.Wants[r.Want].Count, s.kit(r.Want), s.length(s.Wants[r.Want].Length)))
+		kits = append(kits, fmt.Sprintf("%d of %s of %s (%s each)", r.Count, count(s.Wants[r.Want].Count, "kit"), s.kit(r.Want), s.length(s.Wants[r.Want].Length)))
 	}
 	return []source.Problem{s.problem("cost/bolt-shortfall", hint, "%s is discontinued, and what is on hand leaves %s without it", s.SKU, strings.Join(kits, ", "))}
 }

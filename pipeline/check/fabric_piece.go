@@ -145,6 +145,22 @@ func count(n int, thing string) string {
 	return fmt.Sprintf("%d %ss", n, thing)
 }
 
+// is is the verb that goes with a number of things.
+func is(n int64) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
+}
+
+// ending is what other verbs end in: one strip gives, two give.
+func ending(n int64) string {
+	if n == 1 {
+		return "s"
+	}
+	return ""
+}
+
 func noStripWidth(p *Pass) {
 	report := func(part *plan.Part, fabric plan.Text, width plan.Length) {
 		f := p.Size.Of.Fabric(fabric.Text)

@@ -230,5 +230,5 @@ func (p *Pass) overRun(saved measure.Length) string {
 	if kits == 0 {
 		return ""
 	}
-	return fmt.Sprintf("; over %d kits that saves %s", kits, measure.RoundedFabric(saved*measure.Length(kits), p.Plan.Units, measure.Down))
+	return fmt.Sprintf("; over %s that saves %s", count(kits, "kit"), measure.RoundedFabric(saved*measure.Length(kits), p.Plan.Units, measure.Down))
 }

@@ -331,7 +331,7 @@ func (p *Pass) symmetry(g *plan.Grid) {
 		return
 	}
 	p.Report(g.SymmetryAt, Finding{
-		Message: fmt.Sprintf("%q of %d rows by %d columns: %s", g.Symmetry.String(), rows, columns, message),
+		Message: fmt.Sprintf("%q of %s by %s: %s", g.Symmetry.String(), count(rows, "row"), count(columns, "column"), message),
 		Hint:    hint, About: Subject{Kind: derive.TopSize}, Root: true,
 	})
 }

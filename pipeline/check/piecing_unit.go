@@ -283,8 +283,8 @@ func unitsOver(p *Pass) {
 			return
 		}
 		p.Report(part.Name.At, Finding{
-			Message: fmt.Sprintf("%d of %q are needed and they come %d at a time: %d are made", part.Needed, part.Name.Text, u.Each, part.Made),
-			Hint:    fmt.Sprintf("tell the maker that %d are left over", spare),
+			Message: fmt.Sprintf("%d of %q %s needed and they come %d at a time: %d are made", part.Needed, part.Name.Text, is(part.Needed), u.Each, part.Made),
+			Hint:    fmt.Sprintf("tell the maker that %d %s left over", spare, is(spare)),
 		})
 	})
 }

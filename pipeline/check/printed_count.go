@@ -158,7 +158,7 @@ func printedSets(p *Pass) {
 			b.group = 2
 		}
 		p.tooFewOrMany(said, b, Finding{
-			Message: fmt.Sprintf("the pattern prints %s of %q; %d are needed", count(said.N, "strip set"), part.Name.Text, part.Set.Count) + p.forWhat(part),
+			Message: fmt.Sprintf("the pattern prints %s of %q; %d %s needed", count(said.N, "strip set"), part.Name.Text, part.Set.Count, is(part.Set.Count)) + p.forWhat(part),
 			Hint:    fmt.Sprintf("print %d", part.Set.Count),
 			About:   takes(part),
 		})
@@ -219,8 +219,8 @@ func printedLeft(p *Pass) {
 			continue // too few packs are fabric/pack-short's to report
 		}
 		finding := Finding{
-			Message: fmt.Sprintf("the pattern says that %s of %q are left over and %d are: %d are used of %s of %d", count(said.N, "piece"), f.Role.Text,
-				left, f.Sheets.Count, count(int(packs), "pack"), f.Pack.N),
+			Message: fmt.Sprintf("the pattern says that %s of %q %s left over and %d %s: %d %s used of %s of %d", count(said.N, "piece"), f.Role.Text, is(n),
+				left, is(left), f.Sheets.Count, is(int64(f.Sheets.Count)), count(int(packs), "pack"), f.Pack.N),
 			Hint:  fmt.Sprintf("print %d", left),
 			About: cloth(f),
 		}

@@ -212,8 +212,8 @@ func stripsLeftOver(p *Pass) {
 		}
 		if sets, left := piecing.Groups(int64(said.N), n); left != 0 {
 			p.Report(said.At, Finding{
-				Message: fmt.Sprintf("%s in sets of %d make %s of %q and leave %d over; %d are used", count(said.N, "strip"), n,
-					count(int(sets), "set"), part.Name.Text, left, n*part.Set.Count),
+				Message: fmt.Sprintf("%s in sets of %d make%s %s of %q and leave%s %d over; %d %s used", count(said.N, "strip"), n,
+					ending(int64(said.N)), count(int(sets), "set"), part.Name.Text, ending(int64(said.N)), left, n*part.Set.Count, is(n*part.Set.Count)),
 				Hint:  fmt.Sprintf("print %d, and what is left over under left", n*part.Set.Count),
 				About: countOf(part),
 				Root:  true,

@@ -177,7 +177,7 @@ func (r *reader) unknownSizes(tree *jsontree.Node) {
 	for _, m := range members(tree.Get("printed")) {
 		if sizes.Member(m.Key) == nil {
 			r.report(UnknownSize, m.KeyRange, "figures are printed for "+quote(m.Key)+", and there is no such size",
-				"add it to \"sizes\", or name one of "+list(keysOf(sizes)))
+				orOneOf("add it to \"sizes\"", keysOf(sizes)))
 		}
 	}
 }

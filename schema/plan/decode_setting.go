@@ -194,7 +194,7 @@ func (r *reader) drawn(n *jsontree.Node) *Grid {
 		for _, letter := range text(line).Text {
 			stands := key.Get(string(letter))
 			if stands == nil {
-				r.report(notAllowed, line.Range, "no block stands under "+quote(string(letter))+" in the map's key", "write one of "+list(keysOf(key)))
+				r.report(notAllowed, line.Range, "no block stands under "+quote(string(letter))+" in the map's key", orOneOf("add "+quote(string(letter))+" to the key", keysOf(key)))
 				return nil
 			}
 			row = append(row, r.cell(stands))

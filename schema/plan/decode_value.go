@@ -189,12 +189,20 @@ func quote(s string) string {
 	return strconv.Quote(s)
 }
 
+// orOneOf is a hint with the names that would do as well, where there are any.
+func orOneOf(hint string, names []string) string {
+	switch len(names) {
+	case 0:
+		return hint
+	case 1:
+		return hint + ", or name " + names[0]
+	}
+	return hint + ", or name one of " + list(names)
+}
+
 // list joins names for a hint.
 func list(names []string) string {
 	const most = 24
-	if len(names) == 0 {
-		return "nothing"
-	}
 	if len(names) > most {
 		names = append(names[:most:most], "...")
 	}

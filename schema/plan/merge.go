@@ -148,7 +148,7 @@ func (r *reader) idleRemovals(by string, base, patch *jsontree.Node) {
 		case m.Value.Kind == jsontree.Null && base.Member(m.Key) == nil:
 			r.report(RemovesNothing, m.KeyRange,
 				by+" takes away "+quote(m.Key)+", which the recipe does not have here",
-				"remove this line, or name one of "+list(keysOf(base)))
+				orOneOf("remove this line", keysOf(base)))
 		}
 	}
 }

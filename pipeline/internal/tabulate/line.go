@@ -154,7 +154,7 @@ func everySize(run *report.Run, summaries []Summary, w *whatif) report.Sheet {
 		Foot: []string{"Smallest slack: how much shorter strips may be before a tube or strip set loses a piece."},
 	}
 	if c := run.Cuttings; c.Asked > 0 {
-		t.Foot = append(t.Foot, fmt.Sprintf("The cutting of %d fabrics was worked out, equal ones only once: %d in all.", c.Asked, c.Solved))
+		t.Foot = append(t.Foot, fmt.Sprintf("The cutting of %s was worked out, equal ones only once: %d in all.", many(int64(c.Asked), "fabric"), c.Solved))
 	}
 	if w.mixed {
 		t.Foot = append(t.Foot, "The kits are priced in several currencies, so there is no what-if sheet.")

@@ -63,6 +63,14 @@ func many(n int64, noun string) string {
 	return fmt.Sprintf("%d %ss", n, noun)
 }
 
+// are is the verb that goes with a number of things.
+func are(n int64) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
+}
+
 // title is how a fabric is called: its name, or its role when it has none.
 func title(f *derive.Fabric) string {
 	if f.Name.Given() {

@@ -173,7 +173,7 @@ func strips(f *derive.Fabric) report.Cell {
 
 func packs(f *derive.Fabric) string {
 	used := f.Packs*int64(f.Pack.N) - f.Left
-	return fmt.Sprintf("%s: %s of %d are cut into; %s left over.", title(f), many(used, "piece"), f.Packs*int64(f.Pack.N), many(f.Left, "piece"))
+	return fmt.Sprintf("%s: %s of %d %s cut into; %s left over.", title(f), many(used, "piece"), f.Packs*int64(f.Pack.N), are(used), many(f.Left, "piece"))
 }
 
 func (in Input) tools() report.Table {

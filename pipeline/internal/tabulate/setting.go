@@ -41,7 +41,7 @@ func settingRows(s *derive.Size) []report.Row {
 			add("middle", "should measure", 0, st.Width, st.Height)
 			break
 		}
-		add("blocks", fmt.Sprintf("%d rows of %d; each", g.Rows.N, g.Columns.N), sash.Rows*sash.Columns, st.Least.Width, st.Least.Height)
+		add("blocks", fmt.Sprintf("%s of %d; each", many(int64(g.Rows.N), "row"), g.Columns.N), sash.Rows*sash.Columns, st.Least.Width, st.Least.Height)
 		add("sashing", "upright, beside the blocks", sash.Upright(), sash.UprightCut.Width, sash.UprightCut.Height)
 		add("", levelText(sash, u), levels(sash), sash.LevelCut.Height, sash.LevelCut.Width)
 		if sash.Said.Cornerstones.Given() {
@@ -226,7 +226,7 @@ func settingText(p *derive.Part, of plan.Setting, u measure.Unit) string {
 	if g.RowsOnly {
 		return fmt.Sprintf("%s: %s; %s between", straightText(of.Grid), blocks, many(levels(g), "sash"))
 	}
-	text := fmt.Sprintf("%d rows of %d: %s; %s upright and %d level", of.Grid.Rows.N, of.Grid.Columns.N, blocks, many(g.Upright(), "sash"), levels(g))
+	text := fmt.Sprintf("%s of %d: %s; %s upright and %d level", many(int64(of.Grid.Rows.N), "row"), of.Grid.Columns.N, blocks, many(g.Upright(), "sash"), levels(g))
 	if g.Said.Cornerstones.Given() {
 		text += ", " + many(g.Cornerstones(), "cornerstone")
 	}
