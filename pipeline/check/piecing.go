@@ -26,6 +26,13 @@ var piecingChecks = []Check{
 		Run:     offGrid,
 	},
 	{
+		Rule: "piecing/column-widths", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the columns of a grid do not meet: blocks of one column differ in width",
+		Why:     "Blocks that finish 4 1/2 and 6 in wide in a checkerboard fill every row alike, so every row adds up, and every second seam misses the one above it by 1 1/2 in. The rows of a layout written as rows need not meet, nor do those of a part; there only seams that miss by no more than two seam allowances are told of, as they were probably meant to meet. An error above 1/4 in, a warning above 1/8 in and in a part. Common practice, no source; the limits are this project's.",
+		Fix:     "make the blocks of a column equally wide, or write rows that need not meet as rows of the layout",
+		Run:     columnWidths,
+	},
+	{
 		Rule: "piecing/row-drift", Level: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "rows of one block or quilt differ in width by more than 1/8 in",
 		Why:     "Small errors of rounded units add up along a row. Beyond 1/8 in the seams no longer meet without easing; beyond 1/4 in see piecing/row-widths. Common practice, no source; the limits are this project's.",

@@ -201,7 +201,11 @@ func (r *reader) drawn(n *jsontree.Node) *Grid {
 		}
 		rows = append(rows, row)
 	}
-	return written(rows, n.Range)
+	g := written(rows, n.Range)
+	if g != nil {
+		g.Drawn = true
+	}
+	return g
 }
 
 func (r *reader) sashing(n *jsontree.Node) *Sashing {

@@ -49,6 +49,7 @@ type Grid struct {
 	SymmetryAt    source.Range
 	Tile          [2]Count // rows and columns of what has the symmetry; absent for the whole grid
 	Written       bool     // Blocks is every row, and nothing repeats
+	Drawn         bool     // the rows were drawn with letters, one below another
 	At            source.Range
 }
 
