@@ -135,7 +135,7 @@ func TestColourwayIsBlamed(t *testing.T) {
 		{`{ "milk": { "yardage": null } }`,
 			`schema/one-of /colourways/chalk/fabrics/milk: "milk" of "fabrics" has none of "yardage" and "precut"; exactly one is wanted -> add "yardage" or "precut"`},
 		{`{ "milk": { "sku": null } }`,
-			`schema/removes-nothing /colourways/chalk/fabrics/milk/sku: the colourway takes away "sku", which the recipe does not have here -> remove this line, or name one of yardage`},
+			`schema/removes-nothing /colourways/chalk/fabrics/milk/sku: the colourway takes away "sku", which the recipe does not have here -> remove this line, or name yardage`},
 		{`{ "milk": 3 }`,
 			`schema/wrong-type /colourways/chalk/fabrics/milk: "milk" of "fabrics" is 3; wanted: an object in braces -> write it like "milk": { "sku": "C-140" }`},
 	} {
