@@ -35,6 +35,9 @@ func (r *reader) fabric(m jsontree.Member) Fabric {
 func (r *reader) yardage(f *Fabric, n *jsontree.Node) {
 	f.Form = Yardage
 	f.UsableWidth = r.lengthOr(n, "usable_width", positive, r.defaults.UsableWidth)
+	if n.Get("usable_width") != nil {
+		r.sold(f.UsableWidth)
+	}
 	f.SquaringUp = r.lengthOr(n, "squaring_up", orNothing, r.defaults.SquaringUp)
 	f.Cushion = r.lengthOr(n, "cushion", orNothing, r.defaults.Cushion).Length
 	f.Grid = r.grid(n.Get("grid"), r.defaults.Grid)
@@ -57,9 +60,43 @@ func (r *reader) precut(f *Fabric, n *jsontree.Node) {
 	f.Usable = f.Piece
 	if usable := n.Get("usable"); usable != nil {
 		f.Usable = r.pair("usable", usable)
+		r.within(f)
 	}
 	f.Pack = count(n.Get("count"))
 	f.Assorted = yes(n.Get("assorted"))
+}
+
+// widest is the greatest usable width that is believed: sheeting is woven up to
+// 3.2 m, 126 in. Common practice, no source.
+func widest(u measure.Unit) measure.Length {
+	if u == measure.Cm {
+		return 320 * measure.Centimetre
+	}
+	return 126 * measure.Inch
+}
+
+// sold refuses a usable width that no fabric for quilts has.
+func (r *reader) sold(width Length) {
+	if most := widest(r.unit); width.Length > most {
+		r.report(OutOfRange, width.At, "a usable width of "+width.Format(r.unit)+" is more than fabric is sold in: that is up to "+most.Format(r.unit),
+			"write the width between the selvages")
+	}
+}
+
+// within refuses usable pieces that are larger than the pieces themselves,
+// whichever way round they are written.
+func (r *reader) within(f *Fabric) {
+	for i := range f.Usable {
+		usable, piece := f.Usable[i], f.Piece[i]
+		if (f.Usable[0].Length > f.Usable[1].Length) != (f.Piece[0].Length > f.Piece[1].Length) {
+			piece = f.Piece[1-i]
+		}
+		if usable.Length > piece.Length && piece.Length > 0 {
+			r.report(OutOfRange, usable.At, "the usable size is "+usable.Format(r.unit)+" where the whole piece is "+piece.Format(r.unit),
+				"write at most "+piece.Format(r.unit)+", or the pack's real size as the piece")
+			return
+		}
+	}
 }
 
 // tools are the plan's; its rulers are the studio's where it lists none.

@@ -214,7 +214,11 @@ func (r *reader) defaultsOf(u measure.Unit, project *jsontree.Node) Defaults {
 	n := project.Get(u.String())
 	overlay := func(key string, s sign, to *measure.Length) {
 		before := len(r.problems)
-		if l := r.length(key, n.Get(key), s); l.Given() && len(r.problems) == before {
+		l := r.length(key, n.Get(key), s)
+		if key == "usable_width" {
+			r.sold(l)
+		}
+		if l.Given() && len(r.problems) == before {
 			*to = l.Length
 		}
 	}

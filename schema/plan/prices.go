@@ -299,6 +299,8 @@ func (p *priceReader) length(column string, unit PriceUnit) measure.Length {
 		p.report(at, "write a length, like 42 in or 107 cm", "%v", err)
 	case l == 0:
 		p.report(at, "leave it empty where it is not known", "%s is no %s of a fabric", quote(text), column)
+	case column == "width" && l > widest(u):
+		p.report(at, "write the usable width, or leave it empty", "a width of %s is more than fabric is sold in: that is up to %s", l.Format(u), widest(u).Format(u))
 	}
 	return l
 }

@@ -78,6 +78,9 @@ func TestPriceProblems(t *testing.T) {
 		{head + "a,A,yards,6.00\n", []string{`2:5 [yards] "yards" is not a unit that a price can be for`}},
 		{head + "a,A,yd,\"6,50\"\n", []string{`2:8 ["6,50"] "6,50" is not a price: write it without thousands marks or spaces and with a point before the decimals, like 1250.50`}},
 		{head + "a,A,yd\n", []string{`2:7 [] "" is not a price: it is empty`}},
+		{"sku,description,unit,price,width\na,A,yd,6,126\nb,B,m,6,320\n", nil},
+		{"sku,description,unit,price,width\na,A,yd,6,126 1/8\nb,B,m,6,321\n", []string{
+			"2:10 [126 1/8] a width of 126 1/8 in is more than fabric is sold in: that is up to 126 in", "3:9 [321] a width of 321 cm is more than fabric is sold in: that is up to 320 cm"}},
 		{head + ",A,yd,6\n", []string{`2:1 [] this row of the price list has no sku`}},
 		{head + "a,Ä \"x,yd,6\nb,B,yd,1\n", []string{`2:5 [] the price list cannot be read on from here: bare " in non-quoted-field`}},
 		{head + "a,\xe4,yd,6\n", []string{"2:3 [\xe4] the price list is not UTF-8 here"}},
