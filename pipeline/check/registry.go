@@ -17,6 +17,7 @@ var registry = sorted(
 	unitChecks,
 	shapeChecks,
 	recutChecks,
+	unlikelyChecks,
 	yieldChecks,
 	fabricChecks,
 	shortChecks,
