@@ -10,6 +10,7 @@ var registry = sorted(
 	runningChecks,
 	readingChecks,
 	costChecks,
+	contentsChecks,
 	supplyChecks,
 	referenceChecks,
 	toolChecks,

@@ -79,6 +79,9 @@ type Percent struct {
 	At          source.Range
 }
 
+// Given tells whether the plan or project says this share: 0% is one, too.
+func (p Percent) Given() bool { return p.At != source.Range{} }
+
 // Status is how near a plan is to print; completeness rules bite harder as
 // it nears.
 type Status int

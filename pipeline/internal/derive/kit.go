@@ -267,9 +267,9 @@ func money(a plan.Amount) *big.Rat {
 
 func share(p plan.Percent) *big.Rat { return big.NewRat(p.BasisPoints, whole) }
 
-// targetMargin is the kit's own or the project's.
+// targetMargin is the kit's own, be it none at all, or the project's.
 func targetMargin(project *plan.Project, k *plan.Kit) *big.Rat {
-	if k.Margin.BasisPoints != 0 {
+	if k.Margin.Given() {
 		return share(k.Margin)
 	}
 	return share(project.Margin)

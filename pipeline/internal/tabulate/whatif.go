@@ -31,7 +31,7 @@ type KeptGood struct {
 }
 
 func (in Input) keep(k *derive.Kit) *KeptKit {
-	kept := &KeptKit{Currency: in.Project.Currency.Code(), OwnMargin: k.Said.Margin.BasisPoints != 0, Costing: k.Cells}
+	kept := &KeptKit{Currency: in.Project.Currency.Code(), OwnMargin: k.Said.Margin.Given(), Costing: k.Cells}
 	for _, g := range k.Goods {
 		good := KeptGood{Fabric: title(g.Fabric), SKU: g.SKU.Text, Unit: string(g.Unit)}
 		if p, ok := in.Prices.Find(g.SKU.Text); ok {
