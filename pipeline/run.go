@@ -107,6 +107,7 @@ func (l *line) run(ctx context.Context) (*report.Run, error) {
 	}
 	l.each(ctx, func(_ context.Context, p *planFile) { l.read(p) })
 	l.compareIDs()
+	l.compareTitles()
 	tick := l.tick()
 	l.each(ctx, func(ctx context.Context, p *planFile) {
 		l.work(ctx, p)
@@ -160,6 +161,7 @@ func (l *line) tick() func() {
 
 // report gathers what is known of every plan and of the line.
 func (l *line) report(ctx context.Context) *report.Run {
+	l.tellTitles()
 	l.heedProjects()
 	supplied := ctx.Err() == nil && l.supply(ctx)
 	run := &report.Run{Findings: l.findings, Rules: catalogue()}

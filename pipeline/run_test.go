@@ -20,7 +20,7 @@ import (
 
 // sound is an invented plan that nothing is wrong with. NAME stands for its id.
 const sound = `{
-  "format": 1, "id": "NAME", "title": "Four Fields", "revision": "1", "status": "published",
+  "format": 1, "id": "NAME", "title": "Four Fields NAME", "revision": "1", "status": "published",
   "skill": "beginner", "use": "wall", "units": "in", "cautions": ["rotary-cutter", "iron"],
   "seam": { "allowance": "1/4", "stitch": "301" },
   "fabrics": { "field": { "name": "Field", "yardage": { "usable_width": "40" } } },

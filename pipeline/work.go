@@ -26,6 +26,8 @@ type planFile struct {
 	id      string       // empty when it could not be read
 	idAt    source.Range // where it is said
 	twins   []diag.Finding
+	title   string         // empty when it could not be read
+	alike   []diag.Finding // of plans that share the title
 	outcome report.Outcome
 	sum     string           // names the bytes; empty when nothing is kept
 	kept    *result.Result   // of an earlier run on the same bytes; nil when there is none
@@ -52,8 +54,12 @@ func (l *line) read(p *planFile) {
 // before the first is worked on.
 func (p *planFile) take(b []byte) {
 	if p.kept != nil {
-		p.bytes, p.id = b, p.kept.ID
+		p.bytes, p.id, p.title = b, p.kept.ID, p.kept.Title
 		p.idAt = source.Range{Start: p.kept.IDAt.Start, End: p.kept.IDAt.End}
+		if p.title == "" { // of a plan that is not in order nothing but its findings is kept
+			tree, _ := jsontree.Parse(source.New(p.name, b), jsontree.DefaultLimits())
+			p.title = titleOf(tree)
+		}
 		return
 	}
 	err := guard(func() string { return "decoding" }, func() error {
@@ -67,6 +73,7 @@ func (p *planFile) take(b []byte) {
 		if id := tree.Get("id"); id != nil && id.Kind == jsontree.String {
 			p.id, p.idAt = id.Text, id.Range
 		}
+		p.title = titleOf(tree)
 		return nil
 	})
 	if err != nil {
@@ -121,6 +128,13 @@ type work struct {
 	tree     *jsontree.Node
 	plan     *plan.Plan // nil when the text is not in order, or was not looked at
 	sizes    []*derive.Size
+}
+
+func titleOf(tree *jsontree.Node) string {
+	if title := tree.Get("title"); title != nil && title.Kind == jsontree.String {
+		return title.Text
+	}
+	return ""
 }
 
 // guard does a piece of work and turns its error or panic into a finding.

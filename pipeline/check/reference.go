@@ -27,6 +27,12 @@ var referenceChecks = []Check{
 		Fix:     "give one of the plans another id",
 	},
 	{
+		Rule: "reference/duplicate-title", Level: diag.Warning, Since: "0.1.0", Scope: Line,
+		Summary: "two plans of the line have the same title",
+		Why:     "The title is on the cover, on the kit's label and on the order sheet. Of two patterns called 'Tidal Pool' a shop orders the one and is sent the other, and a kit is packed from the wrong cut list. An edition of the same pattern in the other unit may share it.",
+		Fix:     "give one of the plans another title, or take the old plan out of the line",
+	},
+	{
 		Rule: "reference/unknown-fabric", Level: diag.Error, Since: "0.1.0", Scope: Size,
 		Summary: "a fabric is named that the plan does not have",
 		Why:     "What is cut from it is missing from the fabric list. A border of 'sklye' beside a fabric 'sky' needs 5/8 yd that no customer is told to buy.",

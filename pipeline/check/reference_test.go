@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -121,5 +122,27 @@ c.plan.json:1:8: error: the id "Pool" differs from "pool" of a.plan.json only in
 		if got := short(DuplicateIDs(ids)); got != want {
 			t.Errorf("got\n%s\nwant\n%s", got, want)
 		}
+	}
+}
+
+func TestDuplicateTitles(t *testing.T) {
+	at := func(file, id, title, units string) TitleAt {
+		text := `{"title": "` + title + `"}`
+		return TitleAt{ID: id, Title: plan.Text{Text: title, At: source.Range{Start: 10, End: len(text) - 1}}, Units: units, File: source.New(file, []byte(text))}
+	}
+	titles := []TitleAt{
+		at("c.plan.json", "c", "Tidal Pool", "in"), at("a.plan.json", "a", "Tidal Pool", "in"), at("b.plan.json", "b", "Tidal Pool", "cm"),
+		at("d.plan.json", "d", " tidal  POOL ", "in"), at("e.plan.json", "A", "Tidal Pool", "in"), at("f.plan.json", "f", "", "in"),
+		at("g.plan.json", "g", "Tidal Pools", "in"),
+	}
+	want := `c.plan.json:1:11: warning: the title "Tidal Pool" is that of a.plan.json too [reference/duplicate-title]
+d.plan.json:1:11: warning: the title " tidal  POOL " is that of a.plan.json too [reference/duplicate-title]
+`
+	var got strings.Builder
+	for _, f := range DuplicateTitles(titles) {
+		got.WriteString(strings.SplitN(Short([]diag.Finding{f}), "\n", 2)[0] + "\n")
+	}
+	if got.String() != want {
+		t.Errorf("got\n%swant\n%s", got.String(), want)
 	}
 }

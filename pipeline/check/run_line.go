@@ -60,3 +60,55 @@ func duplicateID(id, other IDAt) diag.Finding {
 		}},
 	}
 }
+
+// TitleAt is a plan's title, the unit it is in and the file that says it.
+type TitleAt struct {
+	ID    string
+	Title plan.Text
+	Units string
+	File  *source.File
+	Tree  *jsontree.Node // may be nil
+}
+
+// SameTitle is a title as people hear it: without regard to case and spaces.
+func SameTitle(title string) string {
+	return strings.ToLower(strings.Join(strings.Fields(title), " "))
+}
+
+// DuplicateTitles reports plans of a run that share a title and a unit: an
+// edition in the other unit is the same pattern. Of each group the first file
+// by name keeps its title.
+func DuplicateTitles(titles []TitleAt) []diag.Finding {
+	titles = slices.Clone(titles)
+	slices.SortStableFunc(titles, func(a, b TitleAt) int { return cmp.Compare(a.File.Name, b.File.Name) })
+	first := map[[2]string]TitleAt{}
+	var out []diag.Finding
+	for _, t := range titles {
+		key := [2]string{SameTitle(t.Title.Text), t.Units}
+		if key[0] == "" {
+			continue
+		}
+		if other, taken := first[key]; taken {
+			if !strings.EqualFold(t.ID, other.ID) { // reference/duplicate-id tells of a copied plan
+				out = append(out, duplicateTitle(t, other))
+			}
+		} else {
+			first[key] = t
+		}
+	}
+	return diag.Sort(out)
+}
+
+func duplicateTitle(t, other TitleAt) diag.Finding {
+	c := byRule["reference/duplicate-title"]
+	return diag.Finding{
+		Rule: c.Rule, Level: c.Level, Plan: t.ID,
+		Place:   newPlaces(t.File, t.Tree).at(t.Title.At),
+		Message: fmt.Sprintf("the title %q is that of %s too", t.Title.Text, other.File.Name),
+		Hint:    "give one of the two another title",
+		Related: []diag.Related{{
+			Place:   newPlaces(other.File, other.Tree).at(other.Title.At),
+			Message: "the other plan",
+		}},
+	}
+}
