@@ -14,9 +14,9 @@ import (
 var carefulChecks = []Check{
 	{
 		Rule: "fabric/wide-only", Level: diag.Warning, Since: "0.1.0", Scope: Size,
-		Summary: "the printed length is enough at the stated usable width and not at the careful 40 in (100 cm), or 104 in (264 cm) of extra-wide backing",
-		Why:     "Fabric sold as 42 to 44 in wide gives 40 to 42 in between the selvages, by the mill and the bolt, and backing sold as 108 in gives 104 to 106. At 42 in seven 6-in squares come from a strip, at 40 in six: 42 squares are six strips or seven, and whoever bought the narrower bolt is 6 in short. The careful widths are common practice, no source.",
-		Fix:     "print the length that the careful width takes, or tell the customer the width in the fabric list and accept this",
+		Summary: "the printed length is enough only at a usable width that bolts of that fabric cannot be relied on to have",
+		Why:     "Fabric sold as 42 to 44 in wide gives 40 to 42 in between the selvages, by the mill and the bolt, and backing sold as 108 in gives 104 to 106. The buying list states the width that is reckoned with, and that is fair notice as long as bolts of that width can be bought: up to 42 in (107 cm), and 106 in (270 cm) of extra-wide backing. At 44 in seven 6 1/4-in squares come from a strip, at the careful 40 in six: 42 squares are six strips or seven, and whoever trusted the list looks for a width that is sold and not usable. The widths are common practice, no source.",
+		Fix:     "print the length that the careful width takes, or reckon with 42 in (107 cm)",
 		Run:     eachPrintedCloth(wideOnly),
 	},
 	{
@@ -63,9 +63,19 @@ func widestCommon(u measure.Unit) measure.Length {
 	return 44 * measure.Inch
 }
 
+// fairNotice tells whether a stated usable width can be bought of every maker of
+// such fabric, by those who look for it. Common practice, no source.
+func fairNotice(w measure.Length, u measure.Unit) bool {
+	common, extra := 42*measure.Inch, 106*measure.Inch
+	if u == measure.Cm {
+		common, extra = 107*measure.Centimetre, 270*measure.Centimetre
+	}
+	return w <= common || w > widestCommon(u) && w <= extra
+}
+
 func wideOnly(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	careful, hopes := p.hopesFor(f)
-	if !hopes || said.Length.Length < f.Gross || !p.Size.SureOfCloth(f) {
+	if !hopes || fairNotice(f.UsableWidth.Length, p.Plan.Units) || said.Length.Length < f.Gross || !p.Size.SureOfCloth(f) {
 		return
 	}
 	narrow := atWidth(p.Size, f, careful)
@@ -89,9 +99,9 @@ func wideOnly(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 
 func wideHint(p *Pass, narrow *derive.Fabric) string {
 	if narrow.Err != nil {
-		return "sew the piece of two, or say in the fabric list how wide the fabric must be"
+		return "sew the piece of two, or reckon with a width that is sold"
 	}
-	return "print " + p.enough(narrow) + ", or say in the fabric list how wide the fabric must be"
+	return "print " + p.enough(narrow) + ", or reckon with a width that is sold"
 }
 
 // widthsDiffer tells of the first fabric that is reckoned at another width than
