@@ -192,8 +192,8 @@ func printedTubes(p *Pass) {
 		}
 		strips := len(part.Tube.Sets[0].Set.Strips) + len(part.Tube.Sets[1].Set.Strips)
 		p.tooFewOrMany(said, batched{part.Tube.Count, 1, int64(strips), p.batches(part)}, Finding{
-			Message: fmt.Sprintf("the pattern prints %s of %q; %d are needed for %s at %d a tube", count(said.N, "tube"), part.Name.Text,
-				part.Tube.Count, count(int(part.Needed), "square"), part.Tube.Yield.Each) + p.forKind(part),
+			Message: fmt.Sprintf("the pattern prints %s of %q; %d %s needed for %s at %d a tube", count(said.N, "tube"), part.Name.Text,
+				part.Tube.Count, is(part.Tube.Count), count(int(part.Needed), "square"), part.Tube.Yield.Each) + p.forKind(part),
 			Hint:  fmt.Sprintf("print %d", part.Tube.Count),
 			About: takes(part.Tube.Sets[0]),
 		})
