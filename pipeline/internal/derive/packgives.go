@@ -18,37 +18,44 @@ type PackGives struct {
 }
 
 // PackGives works out what packs give of a strip set; ok is false where its strips
-// are not all of one precut and used as they come.
+// are not all of one precut and one width, where pieces that give several of them
+// are cut into other things too, and where other parts are cut from its sets.
 func (s *Size) PackGives(p *Part) (g PackGives, ok bool) {
 	f := p.Set.pack()
-	if f == nil || p.Needed == 0 || f.Err != nil || f.Packs == 0 || !s.SureOfCloth(f) {
+	if f == nil || p.Set.Count == 0 || f.Packs == 0 || !s.SureOfCloth(f) {
 		return g, false
 	}
-	n := int64(len(p.Set.Strips))
+	n, each := int64(len(p.Set.Strips)), piecing.PerStrip(f.StripWidth().Length, p.Set.Strips[0].Width)
+	elsewhere := int64(0)
+	switch {
+	case each == 1:
+		elsewhere = int64(f.Sheets.Count) - n*p.Set.Count
+	case each == 0 || len(f.Needs) > 1:
+		return g, false
+	}
 	g.Packs = f.Packs
 	if said := s.printedPacks(f); said > 0 {
 		g.Packs = said
 	}
-	elsewhere := int64(f.Sheets.Count) - n*p.Set.Count
-	g.Strips = max(0, g.Packs*int64(f.Pack.N)-elsewhere)
+	g.Strips = max(0, g.Packs*int64(f.Pack.N)-elsewhere) * each
 	g.Sets, g.StripsOver = piecing.Groups(g.Strips, n)
 	g.Tubes, g.SetsOver = piecing.Groups(g.Sets, 2)
 	return g, true
 }
 
-// pack is the precut that all strips of a set are, as they come; nil where they
-// are not.
+// pack is the precut that all strips of a set are cut from, at one width; nil where
+// they are not.
 func (set *Set) pack() *Fabric {
 	if set == nil || len(set.Strips) == 0 {
 		return nil
 	}
-	f := set.Strips[0].Fabric
+	first := set.Strips[0]
 	for _, strip := range set.Strips {
-		if strip.Fabric != f || f.Form != plan.Precut || strip.Width != f.StripWidth().Length {
+		if strip.Fabric != first.Fabric || strip.Width != first.Width || first.Fabric.Form != plan.Precut {
 			return nil
 		}
 	}
-	return f
+	return first.Fabric
 }
 
 // printedPacks is how many packs the pattern asks for, 0 where it prints none.

@@ -40,7 +40,29 @@ func TestPackGives(t *testing.T) {
 	}
 }
 
-// Strips of yardage, of two fabrics or cut narrower than they come are no pack's.
+// From each of 8 fat quarters of 18 by 21 in come 7 strips of 2 1/2 in, so 112 from
+// two packs: 37 sets, one strip over, and 18 tubes, one set over. Strips cut narrower
+// than they come are still one from each. Derived from division.
+func TestPackGivesOfCutPieces(t *testing.T) {
+	const strip, narrow = `{"fabric": "ink", "width": "2 1/2"}`, `{"fabric": "ink", "width": "2 1/4"}`
+	quarters := `{"precut": {"piece": [18, 21], "count": 8}}`
+	s := packed(t, quarters, strip+", "+strip+", "+strip, "", "")
+	want := derive.PackGives{Packs: 2, Strips: 112, Sets: 37, StripsOver: 1, Tubes: 18, SetsOver: 1}
+	if got, ok := s.PackGives(s.Part("set")); !ok || got != want {
+		t.Errorf("%+v, want %+v", got, want)
+	}
+	s = sized(t, "1/4", rollOf40, `"square": {"strip_set": {"strips": [`+narrow+`, `+narrow+`], "segment": 4}}`, `"grid": {"rows": 2, "columns": 2, "blocks": [["square"]]}`, "")
+	want = derive.PackGives{Packs: 1, Strips: 40, Sets: 20, Tubes: 10}
+	if got, ok := s.PackGives(s.Part("square")); !ok || got != want {
+		t.Errorf("%+v, want %+v", got, want)
+	}
+	s = packed(t, quarters, strip+", "+strip+", "+strip, "", `"finish": {"binding": {"fabric": "ink", "cut": "2 1/2"}},`)
+	if got, ok := s.PackGives(s.Part("set")); ok {
+		t.Errorf("where a binding is cut from them, too: %+v", got)
+	}
+}
+
+// Strips of yardage, of two fabrics or of two widths are no pack's.
 func TestNoPackGives(t *testing.T) {
 	for _, s := range []*derive.Size{
 		packed(t, `{"yardage": {"usable_width": 42}}`, `{"fabric": "ink", "width": "2 1/2"}, {"fabric": "ink", "width": "2 1/2"}`, "", ""),
