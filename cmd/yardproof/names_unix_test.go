@@ -80,13 +80,10 @@ func layHostile(t *testing.T, name string) {
 
 // hostileLines are command lines with such a name wherever one can stand.
 func hostileLines(name string) map[string][][]string {
-	var checks [][]string
-	for _, more := range [][]string{
+	checks := [][]string{
 		{name}, {name + ".plan.json"}, {name + ".gone"}, {"--files-from", name + ".list"}, {"--files-from", name + ".gone"},
 		{".", "--baseline", name + ".baseline"}, {".", "--write-baseline", name + ".known"}, {".", "--write-baseline", name + ".plan.json"},
 		{".", "--report", "json=" + name + "/no/folder"}, {".", "--report", "json=" + name + ".plan.json"}, {".", "--report", name}, {".", "--" + name}, {".", "--fail-on", name}, {".", "--today", name},
-	} {
-		checks = append(checks, more)
 	}
 	for _, f := range exporters.Reports() {
 		checks = append(checks, []string{".", "--report", f.Name + "=-"})
