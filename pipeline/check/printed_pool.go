@@ -112,10 +112,10 @@ func (p *Pass) sharedSlack(part *derive.Part, y pieceLength) {
 		return
 	}
 	names := quoted(pool.Parts)
-	p.Report(y.at, Finding{
+	p.Report(y.At, Finding{
 		Message: fmt.Sprintf("%s share %s: that takes %s of the %s of one and leaves %s to straighten the ends, and %s shorter they are not enough",
-			names, count(int(pool.Sets), y.from), p.length(pool.Fill), p.length(pool.Length), p.rest(pool.Length-pool.Fill), p.length(wanted)),
-		Hint:  "allow for another " + y.from,
+			names, count(int(pool.Sets), y.From), p.length(pool.Fill), p.length(pool.Length), p.rest(pool.Length-pool.Fill), p.length(wanted)),
+		Hint:  "allow for another " + y.From,
 		About: countOf(part),
 	})
 }

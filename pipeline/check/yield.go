@@ -76,11 +76,9 @@ func countOf(part *derive.Part) Subject {
 	return Subject{Kind: derive.Count, Name: part.Name.Text}
 }
 
-// pieceLength says what a set or tube is cut into, and where the plan says it.
+// pieceLength is what a set, tube, loop or strip is cut into, and how many.
 type pieceLength struct {
-	each  string // "segment"
-	from  string // "strip set"
-	at    source.Range
+	derive.Giving
 	yield derive.Yield
 	count int64 // sets or tubes
 	tube  *derive.Tube
@@ -96,33 +94,19 @@ func (l pieceLength) countAt(needed, each int64) int64 {
 }
 
 func pieces(part *derive.Part) (pieceLength, bool) {
-	switch op := part.Operation.(type) {
-	case plan.StripSet:
-		if part.Set != nil && part.Set.Cut != nil {
-			return pieceLength{"segment", "strip set", op.Segment.At, *part.Set.Cut, part.Set.Count, nil}, true
-		}
-	case plan.Shape:
-		if part.Shape != nil {
-			return pieceLength{op.Kind.Noun(), "strip", op.Finished.At, part.Shape.Yield, part.Shape.Count, nil}, true
-		}
-	case plan.Loop:
-		if part.Loop != nil {
-			return pieceLength{"ring", "loop", op.Cut.At, part.Loop.Yield, part.Loop.Count, nil}, true
-		}
-	case plan.Tube:
-		if part.Tube != nil && part.Known {
-			return pieceLength{"square", "tube", part.Name.At, part.Tube.Yield, part.Tube.Count, part.Tube}, true
-		}
+	gives := part.Room.Gives()
+	if gives == nil {
+		return pieceLength{}, false
 	}
-	return pieceLength{}, false
+	return pieceLength{*gives, *part.Yield(), part.Batches(), part.Tube}, true
 }
 
 func yieldNone(p *Pass) {
 	for _, part := range p.Size.Parts {
 		if y, ok := pieces(part); ok && y.yield.Each == 0 {
-			p.Report(y.at, Finding{
-				Message: fmt.Sprintf("%s %q is %s long and its first %s needs %s", y.from, part.Name.Text,
-					p.there(y.yield.Length), y.each, p.needs(y.yield.Next)),
+			p.Report(y.At, Finding{
+				Message: fmt.Sprintf("%s %q is %s long and its first %s needs %s", y.From, part.Name.Text,
+					p.there(y.yield.Length), y.Each, p.needs(y.yield.Next)),
 				Hint:  "use strips of at least " + p.needs(y.yield.Next),
 				About: countOf(part), Root: true,
 			})
@@ -144,10 +128,10 @@ func noSlack(p *Pass) {
 		if y.yield.Each > 1 && y.countAt(part.Needed, y.yield.Each-1) == y.count {
 			continue // one fewer from each would still do
 		}
-		p.Report(y.at, Finding{
+		p.Report(y.At, Finding{
 			Message: fmt.Sprintf("%q needs %s from each %s: that takes %s of %s and leaves %s to straighten the ends",
-				part.Name.Text, count(int(y.yield.Each), y.each), y.from, p.needs(y.yield.Used), p.there(y.yield.Length), p.rest(y.yield.Slack())),
-			Hint:  fmt.Sprintf("allow for %d a %s, or for %s more length", y.yield.Each-1, y.from, p.needs(wanted-y.yield.Slack())),
+				part.Name.Text, count(int(y.yield.Each), y.Each), y.From, p.needs(y.yield.Used), p.there(y.yield.Length), p.rest(y.yield.Slack())),
+			Hint:  fmt.Sprintf("allow for %d a %s, or for %s more length", y.yield.Each-1, y.From, p.needs(wanted-y.yield.Slack())),
 			About: countOf(part),
 		})
 	}

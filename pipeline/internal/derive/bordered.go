@@ -40,3 +40,6 @@ func (r *bordered) Wants() []Want {
 
 // Serves implements Operation.
 func (r *bordered) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
+// Gives implements Operation.
+func (r *bordered) Gives() *Giving { return nil }

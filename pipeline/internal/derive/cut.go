@@ -46,3 +46,6 @@ func (r *cut) Serves(w Wanted) (Misfit, bool) {
 	}
 	return m, r.op.Halving == plan.Whole && (w == FourSided || w == InRow)
 }
+
+// Gives implements Operation.
+func (r *cut) Gives() *Giving { return nil }

@@ -22,6 +22,9 @@ type Operation interface {
 	// Trims is what it is trimmed to, where the plan says so, and what from:
 	// width and height, where they are said apart. None of a part of unknown size.
 	Trims() []Trimming
+	// Gives is what it is cut into, and from what; nil where it is cut into no
+	// number of pieces, or they are unknown. How many they are says Part.Yield.
+	Gives() *Giving
 	// Wants are the parts that it takes, where they have to be of a kind.
 	Wants() []Want
 	// Serves tells whether its part is what is wanted, and what it is instead.
@@ -56,6 +59,13 @@ type opening struct {
 }
 
 var _ plan.Maker = (*opening)(nil)
+
+// Giving is what a strip set, tube, loop or strip is cut into.
+type Giving struct {
+	Each string       // "segment"
+	From string       // "strip set"
+	At   source.Range // where the plan says its length
+}
 
 // unitRoom is what the rooms of units share: they are made of pieces that are cut
 // for them.
@@ -97,6 +107,9 @@ func (r unitRoom) Trims() []Trimming {
 	}
 	return []Trimming{{u.Trim[0], u.Sewn.Width}, {u.Trim[1], u.Sewn.Height}}
 }
+
+// Gives implements Operation.
+func (r unitRoom) Gives() *Giving { return nil }
 
 // open finds the room of a part's operation.
 func (s *Size) open(p *Part) Operation {

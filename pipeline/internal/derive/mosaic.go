@@ -188,3 +188,6 @@ func (r *mosaic) Wants() []Want { return nil }
 
 // Serves implements Operation.
 func (r *mosaic) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
+// Gives implements Operation.
+func (r *mosaic) Gives() *Giving { return nil }

@@ -34,3 +34,6 @@ func (r *notDerived) Wants() []Want { return nil }
 
 // Serves implements Operation: what it would be is not known.
 func (r *notDerived) Serves(Wanted) (Misfit, bool) { return Misfit{}, true }
+
+// Gives implements Operation.
+func (r *notDerived) Gives() *Giving { return nil }

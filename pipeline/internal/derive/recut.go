@@ -161,6 +161,9 @@ func (r *recut) Wants() []Want {
 // Serves implements Operation.
 func (r *recut) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
 
+// Gives implements Operation.
+func (r *recut) Gives() *Giving { return nil }
+
 // loop is a strip set sewn into a loop, cut into rings and opened.
 type loop struct {
 	op plan.Loop
@@ -202,6 +205,14 @@ func (r *loop) Wants() []Want {
 
 // Serves implements Operation.
 func (r *loop) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
+// Gives implements Operation.
+func (r *loop) Gives() *Giving {
+	if r.p.Loop == nil {
+		return nil
+	}
+	return &Giving{"ring", "loop", r.op.Cut.At}
+}
 
 // chain is strips sewn end to end and folded.
 type chain struct {
@@ -250,3 +261,6 @@ func (r *chain) Wants() []Want { return nil }
 
 // Serves implements Operation.
 func (r *chain) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
+// Gives implements Operation.
+func (r *chain) Gives() *Giving { return nil }

@@ -46,3 +46,6 @@ func (r *rows) Wants() []Want {
 
 // Serves implements Operation.
 func (r *rows) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
+// Gives implements Operation.
+func (r *rows) Gives() *Giving { return nil }

@@ -37,3 +37,6 @@ func (r *setting) Wants() []Want {
 
 // Serves implements Operation.
 func (r *setting) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
+// Gives implements Operation.
+func (r *setting) Gives() *Giving { return nil }

@@ -294,6 +294,14 @@ func (r *shape) Serves(w Wanted) (Misfit, bool) {
 	return m, false
 }
 
+// Gives implements Operation.
+func (r *shape) Gives() *Giving {
+	if r.p.Shape == nil {
+		return nil
+	}
+	return &Giving{r.op.Kind.Noun(), "strip", r.op.Finished.At}
+}
+
 // template is a piece cut round a template.
 type template struct {
 	unitRoom

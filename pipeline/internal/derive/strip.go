@@ -36,3 +36,6 @@ func (r *wholeStrip) Wants() []Want { return nil }
 
 // Serves implements Operation.
 func (r *wholeStrip) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
+// Gives implements Operation.
+func (r *wholeStrip) Gives() *Giving { return nil }

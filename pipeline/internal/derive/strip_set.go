@@ -85,3 +85,11 @@ func (r *stripSet) Serves(w Wanted) (Misfit, bool) {
 	}
 	return sewn(w)
 }
+
+// Gives implements Operation.
+func (r *stripSet) Gives() *Giving {
+	if r.p.Set == nil || r.p.Set.Cut == nil {
+		return nil
+	}
+	return &Giving{"segment", "strip set", r.op.Segment.At}
+}

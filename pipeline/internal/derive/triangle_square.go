@@ -73,3 +73,6 @@ func (r *triangleSquare) Serves(w Wanted) (Misfit, bool) {
 	}
 	return sewn(w)
 }
+
+// Gives implements Operation.
+func (r *triangleSquare) Gives() *Giving { return nil }

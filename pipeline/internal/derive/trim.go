@@ -42,3 +42,6 @@ func (r *trim) Wants() []Want {
 
 // Serves implements Operation.
 func (r *trim) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
+// Gives implements Operation.
+func (r *trim) Gives() *Giving { return nil }

@@ -51,3 +51,11 @@ func (r *tube) Wants() []Want {
 
 // Serves implements Operation.
 func (r *tube) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
+// Gives implements Operation.
+func (r *tube) Gives() *Giving {
+	if r.p.Tube == nil || !r.p.Known {
+		return nil
+	}
+	return &Giving{"square", "tube", r.p.Name.At}
+}
