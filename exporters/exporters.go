@@ -7,11 +7,13 @@ import (
 	"path/filepath"
 
 	"yardproof/exporters/annotations"
+	"yardproof/exporters/codequality"
 	"yardproof/exporters/csvtable"
 	"yardproof/exporters/internal/words"
 	"yardproof/exporters/jsonreport"
 	"yardproof/exporters/jsontable"
 	"yardproof/exporters/junit"
+	"yardproof/exporters/lines"
 	"yardproof/exporters/markdown"
 	"yardproof/exporters/sarif"
 	"yardproof/exporters/svg"
@@ -69,6 +71,11 @@ func Reports() []ReportFormat {
 			Write:   plain(annotations.Write),
 		},
 		{
+			Name:    "codequality",
+			Summary: "Code Quality JSON, which a CI service shows in a merge request",
+			Write:   plain(codequality.Write),
+		},
+		{
 			Name:    "json",
 			Summary: "findings with their places, for programs",
 			Write:   plain(jsonreport.Write),
@@ -77,6 +84,11 @@ func Reports() []ReportFormat {
 			Name:    "junit",
 			Summary: "JUnit XML, a case a plan and size, for a CI service's list of tests",
 			Write:   plain(junit.Write),
+		},
+		{
+			Name:    "lines",
+			Summary: "a finding a line, path:line:col: level: text [rule], for editors",
+			Write:   plain(lines.Write),
 		},
 		{
 			Name:    "markdown",
