@@ -28,21 +28,29 @@ type finder struct {
 	hits     int             // plans and folders met, those met before included
 	walked   map[string]bool // folders, by their real path
 	found    map[string]bool // plans, by their real path
+	leaves   *leaves
+	left     int // files and folders left out
 	findings []diag.Finding
 }
 
 // find fills in the plans of the line and the project of each. It gives the
 // folders that were searched.
 func (l *line) find(ctx context.Context) []string {
-	f := findAll(ctx, isPlan, l.Paths)
+	f := findAll(ctx, isPlan, l.Paths, &leaves{globs: l.Exclude, project: l.Project})
 	l.plans, l.findings = f.plans, f.findings
-	l.findProjects(f.walked)
+	if l.Given != nil {
+		l.plans = append(l.plans, l.Given.plan())
+	}
+	l.findProjects(f.walked, f.leaves.used)
 	return slices.Sorted(maps.Keys(f.walked))
 }
 
 // findAll looks for files below the paths of a command line, in file order.
-func findAll(ctx context.Context, wanted func(string) bool, paths []string) finder {
-	f := finder{ctx: ctx, wanted: wanted, within: sync.OnceValue(func() []string { return lineOf(paths) }), walked: map[string]bool{}, found: map[string]bool{}}
+func findAll(ctx context.Context, wanted func(string) bool, paths []string, leaves *leaves) finder {
+	f := finder{
+		ctx: ctx, wanted: wanted, leaves: leaves, within: sync.OnceValue(func() []string { return lineOf(paths, leaves.project) }),
+		walked: map[string]bool{}, found: map[string]bool{},
+	}
 	for _, path := range paths {
 		if ctx.Err() != nil {
 			break
@@ -54,9 +62,12 @@ func findAll(ctx context.Context, wanted func(string) bool, paths []string) find
 }
 
 // lineOf are the real paths of what is named, and of the folder of its project
-// file.
-func lineOf(paths []string) []string {
+// file, which may be named, too.
+func lineOf(paths []string, project string) []string {
 	within, looked := map[string]bool{}, map[string]bool{}
+	if real, err := realPath(filepath.Dir(project)); project != "" && err == nil {
+		within[real] = true
+	}
 	for _, path := range paths {
 		if real, err := realPath(path); err == nil {
 			within[real] = true
@@ -64,7 +75,7 @@ func lineOf(paths []string) []string {
 		dir, err := filepath.Abs(path)
 		for above := ""; err == nil && !looked[dir] && dir != above; dir, above = filepath.Dir(dir), dir {
 			looked[dir] = true
-			if _, err := os.Lstat(filepath.Join(dir, projectFile)); err != nil {
+			if _, err := os.Lstat(filepath.Join(dir, projectFile)); err != nil || project != "" {
 				continue
 			}
 			if real, err := realPath(dir); err == nil {
@@ -78,7 +89,7 @@ func lineOf(paths []string) []string {
 
 // path takes a path of the command line.
 func (f *finder) path(path string) {
-	hits, findings := f.hits, len(f.findings)
+	hits, left, findings := f.hits, f.left, len(f.findings)
 	info, err := os.Stat(path)
 	switch {
 	case err != nil:
@@ -91,10 +102,14 @@ func (f *finder) path(path string) {
 	default:
 		f.file(path)
 	}
-	if hits == f.hits && findings == len(f.findings) && f.ctx.Err() == nil {
-		f.report("run/no-plan", path, "no plan was found in the folder: none of its files has a name that ends in "+planSuffix,
-			"name a plan or a folder of plans")
+	if hits != f.hits || findings != len(f.findings) || f.ctx.Err() != nil {
+		return
 	}
+	why, hint := "none of its files has a name that ends in "+planSuffix, "name a plan or a folder of plans"
+	if left != f.left {
+		why, hint = `what there may be is left out by "exclude" or --exclude`, "leave out less, or name what is meant"
+	}
+	f.report("run/no-plan", path, "no plan was found in the folder: "+why, hint)
 }
 
 func isPlan(path string) bool {
@@ -139,19 +154,24 @@ func (f *finder) folder(path string, above []string) {
 }
 
 func (f *finder) entry(path string, kind fs.FileMode, above []string) {
-	outside := false
-	if kind&fs.ModeSymlink != 0 {
-		outside = LeadsOut(path, f.within())
-		if info, err := os.Stat(path); err == nil {
-			kind = info.Mode().Type()
-		}
+	link := kind&fs.ModeSymlink != 0
+	if info, err := os.Stat(path); link && err == nil {
+		kind = info.Mode().Type()
 	}
+	if !kind.IsDir() && !f.wanted(path) {
+		return
+	}
+	if f.leaves.out(path, kind.IsDir()) {
+		f.left++
+		return
+	}
+	outside := link && LeadsOut(path, f.within())
 	switch {
-	case outside && (kind.IsDir() || f.wanted(path)):
+	case outside:
 		f.findings = append(f.findings, Outside(path, "the line"))
 	case kind.IsDir():
 		f.folder(path, above)
-	case f.wanted(path):
+	default:
 		f.file(path)
 	}
 }
@@ -204,7 +224,7 @@ func Outside(link, what string) diag.Finding {
 		to += " to " + filepath.ToSlash(target)
 	}
 	return check.Trouble("run/link-outside", filepath.ToSlash(link), to+", which lies outside "+what+", and was not followed",
-		"put a copy of what is meant in its place, or name it on the command line; a folder whose name begins with a point is not searched")
+		"put a copy of what is meant in its place, name it on the command line, or leave it out with \"exclude\" in the project file")
 }
 
 // unread says why a file or folder could not be read.

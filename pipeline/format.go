@@ -11,13 +11,15 @@ import (
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
 	"yardproof/schema/jsontree"
+	"yardproof/schema/plan"
 	"yardproof/schema/source"
 	"yardproof/schema/style"
 )
 
 // FormatConfig says what is to be formatted.
 type FormatConfig struct {
-	Paths []string // plans, project files, and folders of them
+	Paths   []string // plans, project files, and folders of them
+	Exclude []plan.Glob
 
 	// Each is handed each file that is not in the style, in file order, with
 	// the text that it should have. An error becomes a finding of run/write.
@@ -28,7 +30,7 @@ type FormatConfig struct {
 // file that is not in order as JSON is left as it is, and the findings say
 // why; what it means as a plan is not looked at.
 func Format(ctx context.Context, c FormatConfig) *report.Run {
-	f := findAll(ctx, hasStyle, c.Paths)
+	f := findAll(ctx, hasStyle, c.Paths, &leaves{globs: c.Exclude})
 	run := &report.Run{Findings: f.findings, Rules: catalogue()}
 	for i, p := range f.plans {
 		if ctx.Err() != nil {

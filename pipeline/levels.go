@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"fmt"
+	"maps"
 	"strings"
 
 	"yardproof/pipeline/check"
@@ -20,9 +21,10 @@ type levels struct {
 	today      plan.Date    // no exception has run out when it is not given
 }
 
-// newLevels reads a project's levels and exceptions. Problems are names of
-// rules that do not exist, or that no project can change.
-func newLevels(p *plan.Project, today plan.Date) (levels, []source.Problem) {
+// newLevels reads a project's levels and exceptions. Those that the run gives
+// come before the project's. Problems are names of rules that do not exist, or
+// that no project can change.
+func newLevels(p *plan.Project, run Levels, today plan.Date) (levels, []source.Problem) {
 	l := levels{of: map[string]diag.Level{}, exceptions: p.Exceptions, today: today}
 	var problems []source.Problem
 	for _, r := range p.Rules {
@@ -30,6 +32,7 @@ func newLevels(p *plan.Project, today plan.Date) (levels, []source.Problem) {
 		l.of[r.Rule.Text] = level
 		problems = append(problems, misnamed(r.Rule)...)
 	}
+	maps.Copy(l.of, run)
 	for _, e := range p.Exceptions {
 		problems = append(problems, misnamed(e.Rule)...)
 		l.places = append(l.places, diag.Place{
@@ -43,19 +46,43 @@ func newLevels(p *plan.Project, today plan.Date) (levels, []source.Problem) {
 
 // misnamed is the problem of a rule's name that a project cannot use.
 func misnamed(name plan.Text) []source.Problem {
-	c, known := check.Find(name.Text)
-	problem := source.Problem{Code: schemaNotAllowed, Range: name.At}
-	switch {
-	case !known:
-		problem.Message = fmt.Sprintf("there is no rule %q", name.Text)
-		problem.Hint = "choose one of those that `yardproof explain` lists"
-	case fixed(c):
-		problem.Message = fmt.Sprintf("the rule %q cannot be changed or accepted: what it finds keeps a plan from being proved at all", name.Text)
-		problem.Hint = "remove this, and mend what the rule finds"
-	default:
+	message, hint := unchangeable(name.Text)
+	if message == "" {
 		return nil
 	}
-	return []source.Problem{problem}
+	return []source.Problem{{Code: schemaNotAllowed, Range: name.At, Message: message, Hint: hint}}
+}
+
+// unchangeable says why nobody can change the level of what a name stands for,
+// and what to do; nothing where they can.
+func unchangeable(name string) (message, hint string) {
+	c, known := check.Find(name)
+	switch {
+	case !known:
+		return fmt.Sprintf("there is no rule %q", name), "choose one of those that `yardproof explain` lists"
+	case fixed(c):
+		return fmt.Sprintf("the rule %q cannot be changed or accepted: what it finds keeps a plan from being proved at all", name),
+			"remove this, and mend what the rule finds"
+	}
+	return "", ""
+}
+
+// Levels are the levels that one run gives rules, by their names, whatever the
+// projects say; 0 for a rule that is off.
+type Levels map[string]diag.Level
+
+// Set gives a rule a level: error, warning, note or off. The error is of a rule
+// that there is not or that keeps its level, or of any other word.
+func (l Levels) Set(rule, word string) error {
+	if message, hint := unchangeable(rule); message != "" {
+		return fmt.Errorf("%s: %s", message, hint)
+	}
+	level, ok := diag.ParseLevel(word)
+	if !ok && word != "off" {
+		return fmt.Errorf("%q is not error, warning, note or off", word)
+	}
+	l[rule] = level
+	return nil
 }
 
 const schemaNotAllowed = "schema/not-allowed"

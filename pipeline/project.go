@@ -25,6 +25,7 @@ const projectFile = "yardproof.json"
 type project struct {
 	path     string        // to open
 	name     string        // to show
+	named    bool          // on the command line
 	whole    bool          // the run looks at its whole folder
 	settings *plan.Project // nil when they cannot be used
 	prices   *plan.PriceList
@@ -37,17 +38,26 @@ type project struct {
 	findings []diag.Finding
 }
 
-// findProjects gives every plan its project: the nearest project file upward.
-func (l *line) findProjects(walked map[string]bool) {
+// findProjects gives every plan its project: the one that the run names, else
+// the nearest project file upward. The run may have left out plans that are in
+// their folders.
+func (l *line) findProjects(walked map[string]bool, leftOut bool) {
 	byFolder := map[string]*project{}
+	var only *project
+	if l.Project != "" {
+		only = &project{path: l.Project, name: filepath.ToSlash(l.Project), named: true}
+		l.projects = append(l.projects, only)
+	}
 	for _, p := range l.plans {
-		p.project = l.projectOf(filepath.Dir(p.path), byFolder)
+		if p.project = only; only == nil {
+			p.project = l.projectOf(filepath.Dir(p.path), byFolder)
+		}
 	}
 	slices.SortFunc(l.projects, func(a, b *project) int { return strings.Compare(a.name, b.name) })
 	for _, p := range l.projects {
 		real, err := realPath(filepath.Dir(p.path))
-		p.whole = err == nil && walked[real]
-		p.load(l.Today)
+		p.whole = err == nil && walked[real] && !leftOut
+		p.load(l.Config)
 	}
 }
 
@@ -97,8 +107,8 @@ func newProject(folder, file string) *project {
 }
 
 // load reads the project file and its price list.
-func (p *project) load(today plan.Date) {
-	if dir, err := realPath(filepath.Dir(p.path)); err == nil && LeadsOut(p.path, []string{dir}) {
+func (p *project) load(c Config) {
+	if dir, err := realPath(filepath.Dir(p.path)); err == nil && !p.named && LeadsOut(p.path, []string{dir}) {
 		p.findings = append(p.findings, Outside(p.path, "its folder"))
 		return
 	}
@@ -117,9 +127,9 @@ func (p *project) load(today plan.Date) {
 		return
 	}
 	settings, problems := plan.DecodeProject(file, tree)
-	rules, misnamed := newLevels(settings, today)
+	rules, misnamed := newLevels(settings, c.Levels, c.Today)
 	problems = append(problems, misnamed...)
-	problems = append(problems, p.loadLists(settings, today)...)
+	problems = append(problems, p.loadLists(settings, c.Today)...)
 	p.findings = append(p.findings, check.Problems(file, tree, "", problems)...)
 	if diag.Worst(p.findings) < diag.Error {
 		p.settings, p.rules, p.basis = settings, rules, settingsBasis(tree)
@@ -245,7 +255,8 @@ func (p *project) noList(path, what, rule string, from plan.ListSource, err erro
 	return []source.Problem{problem}
 }
 
-// inputs lists every file that the run reads.
+// inputs lists every file that the run reads, and that a plan that it was handed
+// is the text of.
 func (l *line) inputs() []string {
 	var files []string
 	for _, p := range l.projects {

@@ -27,6 +27,17 @@ type Config struct {
 	// against it. When it is not given none has run out.
 	Today plan.Date
 
+	// Project is the project file of all plans; when it is empty, of each the
+	// nearest one upward.
+	Project string
+	// Levels are levels of rules, before those of the projects.
+	Levels Levels
+	// Exclude are files and folders that are left out of the folders that are
+	// searched, by their paths as findings show them.
+	Exclude []plan.Glob
+	// Given is a plan that is handed over; nil when there is none.
+	Given *Given
+
 	// Tables asks for the sheets of plans and of the line. Without them Each
 	// is not called, for there is nothing to export.
 	Tables bool

@@ -22,6 +22,7 @@ type planFile struct {
 	path    string // to open
 	name    string // to show
 	project *project
+	given   bool         // it is not read from the path
 	bytes   []byte       // from the first reading until it is done; nil when it cannot be used
 	id      string       // empty when it could not be read
 	idAt    source.Range // where it is said
@@ -40,10 +41,13 @@ type planFile struct {
 
 // read reads the file and its id.
 func (l *line) read(p *planFile) {
-	b, err := read(disk{}, p.path)
-	if err != nil {
-		p.spoil([]diag.Finding{unread(p.path, err)})
-		return
+	b := p.bytes
+	if !p.given {
+		var err error
+		if b, err = read(disk{}, p.path); err != nil {
+			p.spoil([]diag.Finding{unread(p.path, err)})
+			return
+		}
 	}
 	l.recall(p, b)
 	p.take(b)
@@ -205,9 +209,13 @@ func (w *work) derive(ctx context.Context) {
 func (w *work) judge() {
 	w.outcome.Findings = slices.Concat(w.reading, w.twins)
 	found := w.found
-	if w.project != nil && w.judged {
-		w.used = make([]bool, len(w.project.rules.exceptions))
-		found, w.outcome.Excused = w.project.rules.apply(found, w.used)
+	if w.judged {
+		rules := levels{of: w.Levels}
+		if w.project != nil {
+			rules = w.project.rules
+		}
+		w.used = make([]bool, len(rules.exceptions))
+		found, w.outcome.Excused = rules.apply(found, w.used)
 		w.outcome.Accepted = len(w.outcome.Excused)
 	}
 	w.outcome.Findings = append(w.outcome.Findings, found...)

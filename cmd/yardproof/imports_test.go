@@ -79,6 +79,7 @@ func behind() map[string]string {
 		"github.com/agnivade/levenshtein":    "schema",
 		"github.com/xeipuuv/gojsonschema":    "schema",
 		"github.com/go-json-experiment/json": "schema/jsontree",
+		"github.com/bmatcuk/doublestar":      "schema/plan",
 		"golang.org/x/sync":                  "pipeline",
 		"github.com/fsnotify/fsnotify":       "pipeline/watch",
 		"github.com/google/renameio":         "exporters",

@@ -41,6 +41,7 @@ func DecodeProject(f *source.File, tree *jsontree.Node) (*Project, []source.Prob
 	}
 	p.Rulers = r.ownRulers(tree.Get("rulers"))
 	p.Thread = r.thread(tree.Get("thread"), usualThread())
+	p.Exclude = r.globs(tree.Get("exclude"))
 	p.Rules = ruleLevels(tree.Get("rules"))
 	p.Exceptions = r.exceptions(tree.Get("exceptions"))
 	for _, u := range []measure.Unit{measure.In, measure.Cm} {
@@ -172,6 +173,23 @@ func ruleLevels(n *jsontree.Node) []RuleLevel {
 		rules = append(rules, RuleLevel{Rule: Text{m.Key, m.KeyRange}, Level: text(m.Value)})
 	}
 	return rules
+}
+
+// globs reads what is left out of the folder when it is searched.
+func (r *reader) globs(n *jsontree.Node) []Glob {
+	var globs []Glob
+	for _, item := range items(n) {
+		g, err := ParseGlob(item.Text)
+		switch {
+		case err != nil:
+			r.report(NotAllowed, item.Range, quote(item.Text)+": "+err.Error(), "write it like old/** or *-draft.plan.json")
+		case g.leadsOut():
+			r.report(OutsideFolder, item.Range, quote(item.Text)+" matches nothing inside the pattern folder", "write it relative to this file, like old/**")
+		default:
+			globs = append(globs, g)
+		}
+	}
+	return globs
 }
 
 func (r *reader) exceptions(n *jsontree.Node) []Exception {

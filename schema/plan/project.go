@@ -31,6 +31,7 @@ type Project struct {
 	Edition    *ListSource // the line as last published; nil where the project names none
 	Rulers     []Ruler
 	Thread     Thread
+	Exclude    []Glob // of files and folders below the project file's that are not looked at
 	Rules      []RuleLevel
 	Exceptions []Exception
 	Defaults   *jsontree.Node // nil when the project changes none

@@ -36,6 +36,7 @@ func TestProject(t *testing.T) {
 	same(t, "prices", p.PriceLists[0].Path.Text, "lists/prices.csv")
 	same(t, "square ruler", p.Rulers[0].Width.Length, 19*measure.Inch/2)
 	same(t, "metric ruler", p.Rulers[1].Length.Length, 60*measure.Centimetre)
+	same(t, "excluded", p.Exclude[1].Match("spring/birch-draft.plan.json", false), true)
 	same(t, "rule", p.Rules[0].Rule.Text, "fabric/generous")
 	same(t, "level", p.Rules[1].Level.Text, "warning")
 	same(t, "freight", p.Landed[0].Freight.Value.RatString(), "45")
