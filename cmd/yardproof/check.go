@@ -1,10 +1,13 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"slices"
 	"strings"
+
+	"github.com/spf13/pflag"
 
 	"yardproof/pipeline"
 	"yardproof/pipeline/diag"
@@ -15,26 +18,51 @@ const pathText = `A path is a plan (*.plan.json) or a folder. Folders are search
 below them, except what has a name that begins with a point. The nearest
 yardproof.json upward from a plan is its project file. A link that leads out of
 the project file's folder, or where there is none out of PATH, is not followed;
-PATH itself is.
+PATH itself is. What "exclude" in the project file or --exclude matches is left
+out, unless it is PATH itself.
 `
 
 func checkCommand() command {
 	return command{
 		name: "check", args: "PATH...",
 		summary: "prove plans and tell what is wrong with them",
-		about:   pathText,
-		flags:   checkFlags,
-		paths:   true,
-		run:     checkPlans,
+		about: pathText + `
+- is one plan on standard input. --stdin-path says whose text it is; without it
+the project file is looked for in the current folder and above.
+`,
+		flags: func(f *pflag.FlagSet, o *options) {
+			checkFlags(f, o)
+			f.StringVar(&o.stdinPath, "stdin-path", "", "what - is the text of: findings name `PATH`, and its project is that of this path; it need not exist")
+		},
+		paths: true,
+		run:   checkPlans,
 	}
 }
 
 func checkPlans(ctx context.Context, s streams, o *options, paths []string) (int, error) {
+	streamed := slices.Contains(paths, toStdout)
+	switch {
+	case streamed && (len(paths) > 1 || o.list != ""):
+		return 0, misuse("- is one plan on standard input, and cannot be checked together with other paths")
+	case !streamed && o.stdinPath != "":
+		return 0, misuse("--stdin-path says whose text - is: name - as the PATH")
+	}
 	set, err := o.settle(ctx, s, paths)
 	if err != nil {
 		return set.refuse(ctx, s, err)
 	}
-	return set.work(ctx, s, pipeline.Config{})
+	if !streamed {
+		return set.work(ctx, s, pipeline.Config{})
+	}
+	given, findings := pipeline.ReadGiven(cmp.Or(o.stdinPath, streamName), untilDone{ctx, s.stdin})
+	switch {
+	case ctx.Err() != nil:
+		return set.refuse(ctx, s, ctx.Err())
+	case len(findings) > 0:
+		return set.conclude(ctx, s, pipeline.Refused(findings))
+	}
+	set.paths = nil
+	return set.work(ctx, s, pipeline.Config{Given: given})
 }
 
 // refuse ends a run that could not begin. One that was interrupted is reported
@@ -55,9 +83,16 @@ func (set settings) work(ctx context.Context, s streams, c pipeline.Config) (int
 	return set.conclude(ctx, s, run)
 }
 
+// over is a run over the line that is meant.
+func (set settings) over(c pipeline.Config) pipeline.Config {
+	c.Paths, c.Jobs, c.Today = set.paths, set.jobs, set.today
+	c.Project, c.Levels, c.Exclude = set.config, set.rules, set.exclude
+	return c
+}
+
 // run runs the pipeline.
 func (set settings) run(ctx context.Context, s streams, c pipeline.Config) (*report.Run, error) {
-	c.Paths, c.Jobs, c.Today = set.paths, set.jobs, set.today
+	c = set.over(c)
 	c.Progress = progress(s.stderr, set.quiet)
 	inputs := c.Inputs
 	c.Inputs = func(files []string) error {

@@ -19,8 +19,13 @@ type offer struct{ word, about string }
 // point before it, which begins no word.
 const anyPath = ".paths"
 
-// choices is the annotation of a flag with few values.
-const choices = "choices"
+// What flags say of their values: the few that there are, those that come after
+// FORMAT= or NAME=, and that several are parted by commas.
+const (
+	choices = "choices"
+	second  = "second"
+	several = "several"
+)
 
 // offers has words for the last of args, those before it being typed
 // already. The words are whole: --report sarif= and not arif=.
@@ -29,6 +34,9 @@ func offers(args []string) []offer {
 		return nil
 	}
 	typed, last := args[:len(args)-1], args[len(args)-1]
+	if len(typed) == 0 && strings.HasPrefix(last, "-") {
+		return beginning([]offer{{"--version", "print the version"}, {"--help", "list the commands"}}, last)
+	}
 	if len(typed) == 0 {
 		return beginning(commandOffers(), last)
 	}
@@ -75,18 +83,24 @@ func wantsValue(flags *pflag.FlagSet, word string) *pflag.Flag {
 }
 
 // values offers what a flag takes. One that is written FORMAT=PATH takes a path
-// after its choice.
+// after its choice, and one that is written NAME=LEVEL a level.
 func values(f *pflag.Flag, before, last string) []offer {
 	words := f.Annotations[choices]
 	if len(words) == 0 {
 		return []offer{{word: anyPath}}
 	}
+	if comma := strings.LastIndexByte(last, ','); comma >= 0 && f.Annotations[several] != nil {
+		before, last = before+last[:comma+1], last[comma+1:]
+	}
+	if name, _, ok := strings.Cut(last, "="); ok {
+		if words = f.Annotations[second]; len(words) == 0 {
+			return []offer{{word: anyPath}}
+		}
+		before, last = before+name+"=", last[len(name)+1:]
+	}
 	var found []offer
 	for _, w := range words {
 		found = append(found, offer{before + w, ""})
-	}
-	if strings.HasSuffix(words[0], "=") && strings.Contains(last, "=") {
-		return []offer{{word: anyPath}}
 	}
 	return beginning(found, before+last)
 }

@@ -20,7 +20,7 @@ func TestComplete(t *testing.T) {
 		{"check ", ".paths"},
 		{"check line ", ".paths"},
 		{"check --fa", "--fail-on"},
-		{"check line --co", "--color"},
+		{"check line --co", "--color --config"},
 		{"check --fail-on ", "error warning note"},
 		{"check --fail-on w", "warning"},
 		{"check --fail-on=", "--fail-on=error --fail-on=warning --fail-on=note"},
@@ -34,6 +34,14 @@ func TestComplete(t *testing.T) {
 		{"check --no-such=", ""},
 		{"check -- --fa", ".paths"},
 		{"export --format ", "csv json svg xlsx"},
+		{"export --format csv,x", "csv,xlsx"},
+		{"export --format=csv,x", "--format=csv,xlsx"},
+		{"check --rule fabric/ti", "fabric/tight="},
+		{"check --rule run/cr", ""}, // nobody can change it
+		{"check --rule fabric/tight=", "fabric/tight=error fabric/tight=warning fabric/tight=note fabric/tight=off"},
+		{"check --rule fabric/tight=off,fabric/generous=n", "fabric/tight=off,fabric/generous=note"},
+		{"check --stdin", "--stdin-path"},
+		{"watch --conf", "--config"},
 		{"export line --out ", ".paths"},
 		{"explain yield/no", "yield/no-slack yield/none"},
 		{"explain yield/none ", ""},
@@ -44,7 +52,9 @@ func TestComplete(t *testing.T) {
 		{"schema ", "plan project report"},
 		{"completion ", "bash zsh fish"},
 		{"version ", ""},
-		{"fmt --", "--check --help"},
+		{"version --", "--json --help"},
+		{"-", "--version --help"},
+		{"fmt --", "--check --exclude --help"},
 	}
 	for _, c := range cases {
 		var got []string
@@ -67,7 +77,11 @@ func TestComplete(t *testing.T) {
 func TestChoicesAreInHelp(t *testing.T) {
 	for _, c := range commands() {
 		c.flagSet(new(options)).VisitAll(func(f *pflag.Flag) {
-			for _, w := range f.Annotations[choices] {
+			named := f.Annotations[choices]
+			if few := f.Annotations[second]; len(few) > 0 {
+				named = few
+			}
+			for _, w := range named {
 				if !strings.Contains(f.Usage, strings.TrimSuffix(w, "=")) {
 					t.Errorf("%s --%s offers %s, which its help does not name", c.name, f.Name, w)
 				}

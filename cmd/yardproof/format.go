@@ -30,6 +30,7 @@ func formatCommand() command {
 		about:   formatText,
 		flags: func(f *pflag.FlagSet, o *options) {
 			f.BoolVar(&o.check, "check", false, "change nothing: print the names of the files that are not in the style, and give 1 if there are any")
+			excludeFlag(f, o)
 		},
 		exits: `Exit status:
   0  done; with --check, every file is in the style
@@ -49,9 +50,13 @@ func format(ctx context.Context, s streams, o *options, paths []string) (int, er
 	case paths[0] == toStdout:
 		return formatStream(ctx, s, o.check)
 	}
+	leftOut, err := globs(o.exclude)
+	if err != nil {
+		return 0, err
+	}
 	var changed []string
 	run := pipeline.Format(ctx, pipeline.FormatConfig{
-		Paths: paths,
+		Paths: paths, Exclude: leftOut,
 		Each: func(ctx context.Context, path string, styled []byte) error {
 			changed = append(changed, filepath.ToSlash(path))
 			if o.check {

@@ -33,6 +33,7 @@ func TestInterruptedAnywhere(t *testing.T) {
 		{"a million missing paths", missingPaths(1_000_000), []string{"check", "--files-from", "list"}, "the run was interrupted"},
 		{"a long cutting search", longSearch, []string{"export", ".", "--draft", "--out", "out"}, "the run was interrupted: 1 of 1 plans"},
 		{"a long cutting search of a check", longSearch, []string{"check", "."}, "the run was interrupted: 1 of 1 plans"},
+		{"check of standard input", nothingLaid, []string{"check", "-"}, "before it began"},
 		{"fmt of standard input", nothingLaid, []string{"fmt", "-"}, "before it began"},
 	}
 	for _, c := range cases {

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"unicode"
@@ -84,6 +85,7 @@ func hostileLines(name string) map[string][][]string {
 		{name}, {name + ".plan.json"}, {name + ".gone"}, {"--files-from", name + ".list"}, {"--files-from", name + ".gone"},
 		{".", "--baseline", name + ".baseline"}, {".", "--write-baseline", name + ".known"}, {".", "--write-baseline", name + ".plan.json"},
 		{".", "--report", "json=" + name + "/no/folder"}, {".", "--report", "json=" + name + ".plan.json"}, {".", "--report", name}, {".", "--" + name}, {".", "--fail-on", name}, {".", "--today", name},
+		{".", "--config", name + ".gone"}, {".", "--config", name + "/y.plan.json"}, {".", "--rule", name}, {".", "--rule", "fabric/tight=" + name}, {".", "--exclude", name}, {".", "--exclude", name + "["},
 	}
 	for _, f := range exporters.Reports() {
 		checks = append(checks, []string{".", "--report", f.Name + "=-"})
@@ -95,10 +97,11 @@ func hostileLines(name string) map[string][][]string {
 		}
 		return all
 	}
+	streamed := [][]string{{"-", "--stdin-path", name + ".plan.json"}, {"-", "--stdin-path", name}, {"-", name}, {name, "--stdin-path", name}}
 	return map[string][][]string{
-		"check": checks, "export": out(checks[:6]), "watch": {{"."}, {name}, {name + ".gone"}},
+		"check": slices.Concat(checks, streamed), "export": out(checks[:6]), "watch": {{"."}, {name}, {name + ".gone"}},
 		"gather":  out([][]string{{name}, {name + ".result.json"}, {name + ".gone"}, {name + ".result.json", "--line", name}}),
-		"explain": {{name}}, "schema": {{name}}, "completion": {{name}}, "version": {{name}}, "complete": {{"check", name}, {name}},
+		"explain": {{name}, {"--json", name}}, "schema": {{name}}, "completion": {{name}}, "version": {{name}, {"--json", name}}, "complete": {{"check", name}, {name}},
 		"init": {{name + ".new"}, {name}, {name + ".plan.json"}}, "new": {{"tube", name + ".new.plan.json"}, {"tube", name}, {name}, {"tube", name + ".plan.json"}, {"tube", "--id", name}},
 		"fmt": {{"--check", "."}, {"--check", name}, {name + ".gone"}, {"."}},
 	}

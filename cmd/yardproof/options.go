@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"yardproof/exporters"
+	"yardproof/pipeline"
 	"yardproof/pipeline/diag"
 	"yardproof/schema/plan"
 )
@@ -40,6 +41,12 @@ type options struct {
 	check     bool // of fmt
 
 	id, title, units string // of new
+
+	config    string
+	exclude   []string
+	rules     []string
+	stdinPath string // of check
+	asJSON    bool   // of version and explain
 }
 
 // checkFlags declares the flags of every command that works through plans.
@@ -47,10 +54,11 @@ func checkFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.failOn, "fail-on", "error", "the least `LEVEL` of a finding that makes the exit status 1: error, warning or note")
 	choose(f, "fail-on", "error", "warning", "note")
 	f.StringArrayVar(&o.reports, "report", nil,
-		"write the findings as `FORMAT=PATH`, - being standard output; may be given several times; text=- if it is not given. Formats: "+strings.Join(reportNames(), ", "))
+		"write the findings as `FORMAT=PATH`, - being standard output; may be given several times, or several after commas; text=- if it is not given. Formats: "+strings.Join(reportNames(), ", "))
 	choose(f, "report", each(reportNames(), "=")...)
 	jobsFlag(f, o)
 	colorFlag(f, o)
+	lineFlags(f, o)
 	knownFlag(f, o)
 	f.StringVar(&o.record, "write-baseline", "", "record all findings of this run in `FILE`, unless something kept it from being finished")
 	f.StringVar(&o.today, "today", "", "hold the last day of exceptions against this `DATE`, YYYY-MM-DD; SOURCE_DATE_EPOCH's, in UTC, or the system's if it is not given")
@@ -76,8 +84,9 @@ func knownFlag(f *pflag.FlagSet, o *options) {
 func outFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.out, "out", "", "the folder `DIR` to write to; it is created if need be")
 	f.StringArrayVar(&o.formats, "format", []string{"xlsx"},
-		"write the tables as `FORMAT`; may be given several times. Formats: "+strings.Join(exportNames(), ", "))
+		"write the tables as `FORMAT`; may be given several times, or several after commas. Formats: "+strings.Join(exportNames(), ", "))
 	choose(f, "format", exportNames()...)
+	annotate(f, "format", several, "")
 	f.BoolVar(&o.overwrite, "overwrite", false, "replace and remove files of the folder that somebody changed, too, or that were there before")
 	f.BoolVar(&o.wait, "wait", false, "where another run is writing to the folder, wait for it to end")
 }
@@ -90,9 +99,28 @@ func exportFlags(f *pflag.FlagSet, o *options) {
 	checkFlags(f, o)
 }
 
+// lineFlags declares what every command takes that judges a line: which plans
+// are its, and by what.
+func lineFlags(f *pflag.FlagSet, o *options) {
+	f.StringVar(&o.config, "config", "", "the project `FILE` of all plans; the nearest yardproof.json upward of each if it is not given")
+	f.StringArrayVar(&o.rules, "rule", nil,
+		"in this run a rule has another level, `NAME=LEVEL`: error, warning, note or off; may be given several times, or several after commas")
+	choose(f, "rule", each(changeableRules(), "=")...)
+	annotate(f, "rule", second, "error", "warning", "note", "off")
+	annotate(f, "rule", several, "")
+	excludeFlag(f, o)
+}
+
+func excludeFlag(f *pflag.FlagSet, o *options) {
+	f.StringArrayVar(&o.exclude, "exclude", nil,
+		"leave out files and folders that match `GLOB`, by their paths as reports show them; without a slash, by their names; may be given several times")
+}
+
 // choose says which few values a flag takes, for completion.
-func choose(f *pflag.FlagSet, name string, values ...string) {
-	if err := f.SetAnnotation(name, choices, values); err != nil {
+func choose(f *pflag.FlagSet, name string, values ...string) { annotate(f, name, choices, values...) }
+
+func annotate(f *pflag.FlagSet, name, key string, values ...string) {
+	if err := f.SetAnnotation(name, key, values); err != nil {
 		panic(err) // there is no such flag: a mistake in this file
 	}
 }
@@ -131,6 +159,9 @@ type settings struct {
 	quiet   bool
 	verbose bool
 	today   plan.Date
+	config  string // the project file of all plans, empty for the nearest of each
+	rules   pipeline.Levels
+	exclude []plan.Glob
 	known   string // a baseline to compare with, empty for none
 	record  string // a baseline to write, empty for none
 	list    string // the file that paths were read from, empty for none
@@ -147,7 +178,7 @@ type settings struct {
 // settle understands the options that check and export share. Every error is
 // one of usage, or that of a list of paths.
 func (o *options) settle(ctx context.Context, s streams, paths []string) (settings, error) {
-	set := settings{paths: paths, jobs: o.jobs, quiet: o.quiet, verbose: o.verbose, known: o.known, record: o.record}
+	set := settings{paths: paths, jobs: o.jobs, quiet: o.quiet, verbose: o.verbose, known: o.known, record: o.record, config: o.config}
 	if len(paths) == 0 && o.list == "" || slices.Contains(paths, "") {
 		return set, misuse("name a plan or a folder of plans")
 	}
@@ -163,6 +194,12 @@ func (o *options) settle(ctx context.Context, s streams, paths []string) (settin
 		return set, err
 	}
 	if set.color, err = useColor(o.color, s.stdout); err != nil {
+		return set, err
+	}
+	if set.rules, err = ruleLevels(o.rules); err != nil {
+		return set, err
+	}
+	if set.exclude, err = globs(o.exclude); err != nil {
 		return set, err
 	}
 	if len(o.reports) == 0 && !o.quiet {
@@ -186,7 +223,7 @@ func (o *options) settleExport(set *settings) error {
 	}
 	set.out, set.draft = o.out, o.draft
 	set.overwrite, set.wait, set.fresh, set.results = o.overwrite, o.wait, o.fresh, o.results
-	for _, name := range slices.Compact(slices.Sorted(slices.Values(o.formats))) {
+	for _, name := range slices.Compact(slices.Sorted(slices.Values(commas(o.formats)))) {
 		f, ok := exporters.Export(name)
 		if !ok {
 			return misuse("--format %q is not one of %s", name, strings.Join(exportNames(), ", "))

@@ -25,7 +25,7 @@ const toStdout = "-"
 func targets(flags []string) ([]target, error) {
 	var all []target
 	seen := map[string]bool{}
-	for _, flag := range flags {
+	for _, flag := range reportsOf(flags) {
 		name, path, ok := strings.Cut(flag, "=")
 		format, known := exporters.Report(name)
 		switch {

@@ -60,6 +60,8 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		return exitUsage
 	case "help", "-h", "--help":
 		return s.end("help", help(s, args))
+	case "-v", "--version":
+		name = "version"
 	}
 	c, ok := findCommand(name)
 	if !ok {

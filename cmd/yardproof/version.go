@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
@@ -15,13 +16,19 @@ func versionCommand() command {
 	return command{
 		name:    "version",
 		summary: "print the version",
+		about:   "`yardproof --version` and `yardproof -v` do the same.\n",
+		flags:   asJSONFlag("print it as JSON"),
+		exits:   printsOnly,
 		run:     version,
 	}
 }
 
-func version(_ context.Context, s streams, _ *options, args []string) (int, error) {
+func version(_ context.Context, s streams, o *options, args []string) (int, error) {
 	if len(args) > 0 {
 		return 0, misuse("version takes no arguments")
+	}
+	if o.asJSON {
+		return exitClean, s.json(releaseOf(buildInfo()))
 	}
 	_, err := fmt.Fprintln(s.stdout, "yardproof "+versionOf(buildInfo()))
 	return exitClean, err
@@ -59,25 +66,41 @@ func identityOf(info *debug.BuildInfo) string {
 	return strings.TrimSpace(version + " " + hex.EncodeToString(h.Sum(nil)[:12]))
 }
 
+// release is what a build says of itself, for programs.
+type release struct {
+	Name     string `json:"name"`
+	Version  string `json:"version"` // empty when the build has none
+	Commit   string `json:"commit"`  // empty when it is not known
+	Modified bool   `json:"modified"`
+	Go       string `json:"go"`
+}
+
+func releaseOf(info *debug.BuildInfo) release {
+	r := release{Name: "yardproof", Version: info.Main.Version, Go: info.GoVersion}
+	for _, s := range info.Settings {
+		switch s.Key {
+		case "vcs.revision":
+			r.Commit = s.Value
+		case "vcs.modified":
+			r.Modified = s.Value == "true"
+		}
+	}
+	return r
+}
+
 // versionOf is what a build says of itself: its version, the commit it was made
 // from, and the compiler.
 func versionOf(info *debug.BuildInfo) string {
-	words := []string{"(no version)"}
-	if info.Main.Version != "" {
-		words[0] = info.Main.Version
+	r := releaseOf(info)
+	words := []string{cmp.Or(r.Version, "(no version)")}
+	if r.Commit != "" {
+		words = append(words, "commit "+r.Commit[:min(len(r.Commit), 12)])
 	}
-	settings := map[string]string{}
-	for _, s := range info.Settings {
-		settings[s.Key] = s.Value
-	}
-	if commit := settings["vcs.revision"]; commit != "" {
-		words = append(words, "commit "+commit[:min(len(commit), 12)])
-	}
-	if settings["vcs.modified"] == "true" {
+	if r.Modified {
 		words = append(words, "with changes")
 	}
-	if info.GoVersion != "" {
-		words = append(words, info.GoVersion)
+	if r.Go != "" {
+		words = append(words, r.Go)
 	}
 	return strings.Join(words, ", ")
 }

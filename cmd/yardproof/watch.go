@@ -39,6 +39,7 @@ An interrupt (Ctrl-C) ends it.
 func watchFlags(f *pflag.FlagSet, o *options) {
 	jobsFlag(f, o)
 	colorFlag(f, o)
+	lineFlags(f, o)
 	knownFlag(f, o)
 }
 
@@ -122,15 +123,14 @@ func (w *watcher) recheck(ctx context.Context, changed []string) error {
 }
 
 func (w *watcher) check(ctx context.Context) (*report.Run, error) {
-	return pipeline.Run(ctx, pipeline.Config{
-		Paths: w.set.paths, Jobs: w.set.jobs, Today: w.set.today,
+	return pipeline.Run(ctx, w.set.over(pipeline.Config{
 		Inputs: func(files []string) error { return w.follow(files) },
 		Folders: func(folders []string) error {
 			added, err := w.disk.Follow(folders)
 			w.added = w.added || added
 			return err
 		},
-	})
+	}))
 }
 
 // follow follows the folders of the files that are read: where they seem to be,
