@@ -14,6 +14,7 @@ func commands() []command {
 		schemaCommand(),
 		completionCommand(),
 		completeCommand(),
+		manCommand(),
 		versionCommand(),
 	}
 }

@@ -26,11 +26,14 @@ const (
 	turnsSummary = "how the parts of a plan lie before they are turned, drawn"
 )
 
+const purpose = `yardproof proves quilt plans: that every cut can be made, that the pieces add
+up in every size, and that the fabric asked for is enough.
+`
+
 // overview lists the commands.
 func overview() string {
 	var s strings.Builder
-	s.WriteString("yardproof proves quilt plans: that every cut can be made, that the pieces add\n" +
-		"up in every size, and that the fabric asked for is enough.\n\nUsage:\n")
+	s.WriteString(purpose + "\nUsage:\n")
 	for _, c := range commands() {
 		if c.hidden {
 			continue
@@ -76,14 +79,20 @@ func (c command) help(s streams) error {
 	if flags.HasFlags() {
 		b.WriteString("\nFlags:\n" + described(flags))
 	}
-	switch {
-	case c.exits != "":
-		b.WriteString("\n" + c.exits)
-	case flags.HasFlags():
-		b.WriteString("\n" + exitText)
+	if text := c.statuses(); text != "" {
+		b.WriteString("\n" + text)
 	}
 	_, err := io.WriteString(s.stdout, b.String())
 	return err
+}
+
+// statuses are the exit statuses of the command, where there is more to say of
+// them than of any.
+func (c command) statuses() string {
+	if c.exits == "" && c.flags != nil {
+		return exitText
+	}
+	return c.exits
 }
 
 func described(flags *pflag.FlagSet) string { return flags.FlagUsagesWrapped(80) }

@@ -101,7 +101,7 @@ func hostileLines(name string) map[string][][]string {
 	return map[string][][]string{
 		"check": slices.Concat(checks, streamed), "export": out(checks[:6]), "watch": {{"."}, {name}, {name + ".gone"}},
 		"gather":  out([][]string{{name}, {name + ".result.json"}, {name + ".gone"}, {name + ".result.json", "--line", name}}),
-		"explain": {{name}, {"--json", name}}, "schema": {{name}}, "completion": {{name}}, "version": {{name}, {"--json", name}}, "complete": {{"check", name}, {name}},
+		"explain": {{name}, {"--json", name}}, "schema": {{name}}, "completion": {{name}}, "man": {{name}}, "version": {{name}, {"--json", name}}, "complete": {{"check", name}, {name}},
 		"init": {{name + ".new"}, {name}, {name + ".plan.json"}}, "new": {{"tube", name + ".new.plan.json"}, {"tube", name}, {name}, {"tube", name + ".plan.json"}, {"tube", "--id", name}},
 		"fmt": {{"--check", "."}, {"--check", name}, {name + ".gone"}, {"."}},
 	}
