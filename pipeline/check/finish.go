@@ -75,8 +75,11 @@ func joinedBorder(b derive.Border) joinedLength {
 	j := joinedLength{b.Said.Name.Text, fmt.Sprintf("border %q", b.Said.Name.Text), b.Said.Name.At, b.Said.Joins, b.Strips, b.Cut, "", b.Said.Name}
 	switch {
 	case b.Along != nil:
-		j.strips = derive.Joined{Need: b.Needed, Count: 4, OK: true}
+		j.strips = derive.Joined{Need: b.Needed, Count: int64(len(b.Lengths())), OK: true}
 		j.apart = "cut along the fabric, each side in one piece"
+	case b.Said.Copes() && b.Ends.IsZero():
+	case b.Said.Copes() && b.Sides.IsZero():
+		j.strips, j.cut = b.EndStrips, b.EndCut
 	case b.Said.Copes():
 		j.strips.Count += b.EndStrips.Count
 		j.strips.OK = j.strips.OK && b.EndStrips.OK

@@ -136,7 +136,7 @@ func copingRoom(p *Pass) {
 		p.Report(b.Said.To[0].At, Finding{
 			Message: fmt.Sprintf("border %q should bring the quilt to %s, and what is inside it finishes at %s already", b.Said.Name.Text,
 				p.pair(b.Said.To[0].Length, b.Said.To[1].Length), p.box(has.Width, has.Height)),
-			Hint: "name a size that is larger both ways, or trim what is inside",
+			Hint: "name a size that is larger, one way or both, and smaller in neither, or trim what is inside",
 		})
 	}
 }

@@ -122,8 +122,8 @@ func (p *Pass) borderSaid(said plan.PrintedBorder, borders []derive.Border) {
 		}
 		p.aboutBorder(said, said.Cut, Finding{Message: message, Hint: "print " + p.length(b.Cut)})
 	}
-	p.borderLength(said, "sides", said.Sides, b.Sides, b.Ends, borders, func(b piecing.Box) measure.Surd { return b.Height })
-	p.borderLength(said, "ends", said.Ends, b.Ends, b.Sides, borders, func(b piecing.Box) measure.Surd { return b.Width })
+	p.borderLength(said, pairOf{"sides", "ends"}, said.Sides, b.Sides, b.Ends, borders, func(b piecing.Box) measure.Surd { return b.Height })
+	p.borderLength(said, pairOf{"ends", "sides"}, said.Ends, b.Ends, b.Sides, borders, func(b piecing.Box) measure.Surd { return b.Width })
 }
 
 func (p *Pass) aboutBorder(said plan.PrintedBorder, at plan.Length, f Finding) {
@@ -131,16 +131,26 @@ func (p *Pass) aboutBorder(said plan.PrintedBorder, at plan.Length, f Finding) {
 	p.Report(at.At, f)
 }
 
+// pairOf is the name of a pair of strips, and of the other.
+type pairOf struct{ this, other string }
+
 // borderLength compares the printed length of one pair of strips with the
 // exact one; other is that of the other pair, and along picks the side of a
 // size that the pair lies along.
-func (p *Pass) borderLength(said plan.PrintedBorder, which string, printed plan.Length, exact, other measure.Surd, borders []derive.Border, along func(piecing.Box) measure.Surd) {
+func (p *Pass) borderLength(said plan.PrintedBorder, which pairOf, printed plan.Length, exact, other measure.Surd, borders []derive.Border, along func(piecing.Box) measure.Surd) {
 	b := borders[len(borders)-1]
 	if !printed.Given() || p.reads(printed.Length, exact) {
 		return
 	}
+	if exact.IsZero() {
+		p.aboutBorder(said, printed, Finding{
+			Message: fmt.Sprintf("the pattern prints the %s of border %q as %s long; it has strips on its %s only", which.this, said.Of.Text, p.length(printed.Length), which.other),
+			Hint:    "remove it",
+		})
+		return
+	}
 	f := Finding{
-		Message: fmt.Sprintf("the pattern prints the %s of border %q as %s long; they are cut %s", which, said.Of.Text, p.length(printed.Length), exact.Format(p.Plan.Units)),
+		Message: fmt.Sprintf("the pattern prints the %s of border %q as %s long; they are cut %s", which.this, said.Of.Text, p.length(printed.Length), exact.Format(p.Plan.Units)),
 		Hint:    "print " + p.length(p.nominal(exact)),
 	}
 	length := printed.Surd()
@@ -148,6 +158,9 @@ func (p *Pass) borderLength(said plan.PrintedBorder, which string, printed plan.
 		switch {
 		case length.Cmp(exact) > 0:
 			return // more is cut off with the mitre
+		case length.Cmp(exact.Sub(b.Said.Allowance.Surd())) >= 0:
+			f.Level = diag.Warning
+			f.Message += fmt.Sprintf(", %s of it allowed for the mitre", p.length(b.Said.Allowance.Length))
 		case length.Cmp(along(b.Outer)) >= 0:
 			f.Level = diag.Warning
 			f.Message += ", so that the tips are blunted"

@@ -261,8 +261,10 @@ func (r *reader) border(m jsontree.Member, seam Seam) Border {
 		Part:         text(n.Get("part")),
 		Width:        r.length("width", n.Get("width"), positive),
 		To:           r.pair("to", n.Get("to")),
+		On:           pick(word(n.Get("on")), AllRound, SidesOnly, EndsOnly),
 		EndsOn:       word(n.Get("first")) == "ends",
 		Corners:      pick(word(n.Get("corners")), Butted, CornerSquares, Mitred),
+		Allowance:    r.length("allowance", n.Get("allowance"), orNothing),
 		CornerFabric: text(n.Get("corner_fabric")),
 		CornerPart:   text(n.Get("corner_part")),
 		Kind:         squareKind(n),
@@ -277,7 +279,25 @@ func (r *reader) border(m jsontree.Member, seam Seam) Border {
 		b.CornerFabric = b.Fabric
 	}
 	r.borderFaults(b, n)
+	r.pairFaults(b, n)
 	return b
+}
+
+// pairFaults refuses what a border of one pair of strips has no place for, and
+// an allowance where nothing is mitred.
+func (r *reader) pairFaults(b Border, n *jsontree.Node) {
+	name, one := quote(b.Name.Text), b.On != AllRound
+	corners, first, allowance := n.Member("corners"), n.Member("first"), n.Member("allowance")
+	switch {
+	case one && b.Copes():
+		r.report(notAllowed, n.Member("on").KeyRange, "border "+name+` has a size to reach, which tells where its strips lie`, `remove "on"`)
+	case one && b.Corners != Butted:
+		r.report(notAllowed, corners.KeyRange, "border "+name+" has strips on its "+b.On.String()+" only, and these meet in no corner", `remove "corners", or "on"`)
+	case one && first != nil:
+		r.report(notAllowed, first.KeyRange, "border "+name+" has strips on its "+b.On.String()+" only: no pair is sewn on first", `remove "first"`)
+	case allowance != nil && b.Corners != Mitred:
+		r.report(notAllowed, allowance.KeyRange, "border "+name+" is not mitred, and its strips are cut to their exact length", `write "corners": "mitred", or remove "allowance"`)
+	}
 }
 
 // borderFaults refuses what does not make one border.

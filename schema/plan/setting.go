@@ -242,15 +242,31 @@ const (
 // String is the word the plan uses.
 func (c Corners) String() string { return [...]string{"butted", "corner squares", "mitred"}[c] }
 
-// Border is a frame around everything inside it, sewn on in two pairs.
+// Pairs are the sides of the quilt that a border has strips on.
+type Pairs int
+
+// The pairs of sides.
+const (
+	AllRound Pairs = iota
+	SidesOnly
+	EndsOnly // top and bottom
+)
+
+// String is the word the plan uses.
+func (p Pairs) String() string { return [...]string{"all round", "sides", "ends"}[p] }
+
+// Border is a frame around everything inside it, sewn on in two pairs, or
+// one pair of strips.
 type Border struct {
 	Name         Text
 	Fabric       Text      // absent when it is pieced
 	Part         Text      // that a pieced border repeats
 	Width        Length    // finished; absent with To
 	To           [2]Length // finished width and length that coping strips bring the quilt to
+	On           Pairs     // where it has strips; coping strips lie where something is missing
 	EndsOn       bool      // top and bottom are sewn on first; otherwise the sides are
 	Corners      Corners
+	Allowance    Length // that mitred strips are cut longer by
 	CornerFabric Text
 	CornerPart   Text       // a block in each corner, in place of a square of fabric
 	Kind         SquareKind // of Part

@@ -28,7 +28,10 @@ func TestSettings(t *testing.T) {
 	same(t, "mitred", framed.Borders[0].Corners, plan.Mitred)
 	same(t, "lengthwise", framed.Borders[0].Lengthwise, true)
 	written(t, p, "coping", framed.Borders[1].To[1], 19*measure.Inch/2, `"9 1/2"`)
-	same(t, "made of", len(framed.Ingredients()), 3)
+	written(t, p, "for the mitre", framed.Borders[0].Allowance, 2*measure.Inch, `"2"`)
+	same(t, "all round", framed.Borders[0].On, plan.AllRound)
+	same(t, "on one pair", framed.Borders[2].On, plan.EndsOnly)
+	same(t, "made of", len(framed.Ingredients()), 4)
 
 	l := s.Layout
 	same(t, "corners are of the sides' fabric", l.Triangles.Corners, l.Triangles.Sides)
@@ -141,6 +144,10 @@ func TestLayoutFaults(t *testing.T) {
 		{border(`"fabric": "ink", "width": "1", "to": ["20", "20"]`), `schema/not-allowed /layout/borders/edge/to: border "edge" has both`},
 		{border(`"fabric": "ink", "width": "1", "corner_fabric": "milk"`), `schema/not-allowed /layout/borders/edge/corner_fabric: border "edge" has no corner squares`},
 		{border(`"part": "unit", "width": "2", "corners": "corner squares"`), `schema/missing /layout/borders/edge: "corner_fabric" is missing`},
+		{border(`"fabric": "ink", "to": ["20", "20"], "on": "sides"`), `schema/not-allowed /layout/borders/edge/on: border "edge" has a size to reach`},
+		{border(`"fabric": "ink", "width": "1", "on": "ends", "corners": "mitred"`), `schema/not-allowed /layout/borders/edge/corners: border "edge" has strips on its ends only`},
+		{border(`"fabric": "ink", "width": "1", "on": "sides", "first": "ends"`), `schema/not-allowed /layout/borders/edge/first: border "edge" has strips on its sides only`},
+		{border(`"fabric": "ink", "width": "1", "allowance": "2"`), `schema/not-allowed /layout/borders/edge/allowance: border "edge" is not mitred`},
 		{border(`"part": "unit", "to": ["20", "20"]`), `schema/not-derived-yet /layout/borders/edge/to: pieced coping`},
 	}
 	for _, tt := range tests {

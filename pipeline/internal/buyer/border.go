@@ -40,13 +40,13 @@ func (r *reader) lengths(b *derive.Border) (l lengths, by Figure) {
 	return l, by
 }
 
-// all is the length of the four strips together.
+// all is the length of all strips together.
 func (l lengths) all() measure.Surd { return l.sides.Add(l.ends).MulInt(2) }
 
 // strips is how many strips give the lengths, as the border is joined.
 func (l lengths) strips(b *derive.Border) (n int64, ok bool) {
 	if b.Said.EachSide {
-		return piecing.JoinedPerSide([]measure.Surd{l.sides, l.sides, l.ends, l.ends}, b.Strips.Each, b.Strips.Loss)
+		return piecing.JoinedPerSide(piecing.Border{Sides: l.sides, Ends: l.ends}.Lengths(), b.Strips.Each, b.Strips.Loss)
 	}
 	return piecing.JoinedStrips(l.all(), b.Strips.Each, b.Strips.Loss)
 }

@@ -100,10 +100,13 @@ func (s *step) raise(said Figure) {
 // beyond adds the strips that are printed beyond those of a border whose figure
 // is of several lengths or widths. Of all that they may be they take the least.
 func (r *reader) beyond(all []step, b *derive.Border) []step {
-	recipe, least := int64(4), derive.Need{First: true, Fixed: true, Across: b.Cut}
+	lengths := b.Lengths()
+	recipe, least := int64(len(lengths)), derive.Need{First: true, Fixed: true, Across: b.Cut}
 	switch {
+	case recipe == 0:
+		return all
 	case b.Along != nil:
-		least.Along = measure.Min(b.Sides, b.Ends).FloorTo(measure.Tick)
+		least.Along = measure.Min(lengths[0], lengths[recipe-1]).FloorTo(measure.Tick)
 	case b.Said.Copes():
 		recipe, least = b.Strips.Count+b.EndStrips.Count, derive.Need{Strip: true, Across: b.Strips.Each, Along: min(b.Cut, b.EndCut)}
 	default:

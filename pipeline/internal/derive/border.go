@@ -44,10 +44,12 @@ func (s *Size) frame(inner piecing.Box, said []plan.Border, seam measure.Length)
 		inner = b.Outer
 	}
 	// Mitred borders that follow each other are one: all strips are as long as
-	// the outermost.
+	// the outermost, but for what each border allows for the mitre.
 	for i := len(all) - 2; i >= 0; i-- {
 		if b, next := &all[i], &all[i+1]; b.Said.Corners == plan.Mitred && next.Said.Corners == plan.Mitred {
-			b.Sides, b.Ends, b.Needed, b.Together = next.Sides, next.Ends, next.Needed, true
+			more := b.Said.Allowance.Length - next.Said.Allowance.Length
+			of := next.Lengthened(more)
+			b.Sides, b.Ends, b.Needed, b.Together = of.Sides, of.Ends, of.Needed, true
 		}
 	}
 	return all
@@ -62,11 +64,15 @@ func (s *Size) border(inner piecing.Box, said *plan.Border, seam measure.Length)
 	switch {
 	case said.Copes():
 		s.cope(&b)
+	case said.On == plan.SidesOnly:
+		b.Border = piecing.OnSides(inner, width, seam)
+	case said.On == plan.EndsOnly:
+		b.Border = piecing.OnEnds(inner, width, seam)
 	case said.Corners == plan.CornerSquares:
 		b.Border, b.Corners = piecing.CorneredBorder(inner, width, seam), 4
 		b.Corner = s.byName[said.CornerPart.Text]
 	case said.Corners == plan.Mitred:
-		b.Border = piecing.MitredBorder(inner, width, seam)
+		b.Border = piecing.MitredBorder(inner, width, seam).Lengthened(said.Allowance.Length)
 	default:
 		b.Border = piecing.ButtedBorder(inner, width, seam, said.EndsOn)
 	}
@@ -80,7 +86,7 @@ func (s *Size) border(inner piecing.Box, said *plan.Border, seam measure.Length)
 }
 
 // cope makes the strips that bring what is inside to a size: half of what is
-// missing on either side, the strips cut up to the ruler's grid where that is
+// missing on either side and none where nothing is, the strips cut up to the ruler's grid where that is
 // on no ruler, and the whole trimmed to the size.
 func (s *Size) cope(b *Border) {
 	want := piecing.Box{Width: b.Said.To[0].Surd(), Height: b.Said.To[1].Surd()}
@@ -92,8 +98,14 @@ func (s *Size) cope(b *Border) {
 	if b.Said.EndsOn {
 		b.Sides, b.Ends = b.Outer.Height, b.Inner.Width
 	}
+	switch { // strips of one pair have one width
+	case sides.IsZero():
+		b.Sides, b.Cut = measure.Surd{}, b.EndCut
+	case ends.IsZero():
+		b.Ends, b.EndCut = measure.Surd{}, b.Cut
+	}
 	b.Needed = b.Sides.Add(b.Ends).MulInt(2)
-	b.Known = sides.Sign() > 0 && ends.Sign() > 0
+	b.Known = sides.Sign() >= 0 && ends.Sign() >= 0 && sides.Add(ends).Sign() > 0
 }
 
 func (s *Size) piece(b *Border) {
@@ -109,8 +121,12 @@ func (s *Size) piece(b *Border) {
 		return
 	}
 	u := &Units{Part: p, Unit: unit, Deep: deep}
-	u.Sides, u.SideDrift = nearest(b.Sides.Sub(both), unit)
-	u.Ends, u.EndDrift = nearest(b.Ends.Sub(both), unit)
+	if b.Sides.Sign() > 0 {
+		u.Sides, u.SideDrift = nearest(b.Sides.Sub(both), unit)
+	}
+	if b.Ends.Sign() > 0 {
+		u.Ends, u.EndDrift = nearest(b.Ends.Sub(both), unit)
+	}
 	b.Units = u
 }
 
@@ -157,8 +173,12 @@ func (s *Size) needBorder(name plan.Text, b *Border, times int64, of *Part) {
 		s.needAlong(name, b, f, times)
 	case of != nil && s.fits(b, f):
 		b.Pieces = true
-		s.needRectangle(f, name, piecing.Box{Width: b.Sides, Height: b.Cut.Surd()}, 2*times)
-		s.needRectangle(f, name, piecing.Box{Width: b.Ends, Height: b.EndCut.Surd()}, 2*times)
+		if b.Sides.Sign() > 0 {
+			s.needRectangle(f, name, piecing.Box{Width: b.Sides, Height: b.Cut.Surd()}, 2*times)
+		}
+		if b.Ends.Sign() > 0 {
+			s.needRectangle(f, name, piecing.Box{Width: b.Ends, Height: b.EndCut.Surd()}, 2*times)
+		}
 	default:
 		s.needAcross(name, b, f, times)
 	}
@@ -184,7 +204,7 @@ func (s *Size) needAcross(name plan.Text, b *Border, f *Fabric, times int64) {
 		f.needJoined(name, b.EndCut, b.EndStrips)
 	case b.Said.EachSide:
 		b.Strips = join(b.Needed.MulInt(times), l, loss(b.Cut))
-		b.Strips.Count, b.Strips.OK = piecing.JoinedPerSide([]measure.Surd{b.Sides, b.Sides, b.Ends, b.Ends}, l, loss(b.Cut))
+		b.Strips.Count, b.Strips.OK = piecing.JoinedPerSide(b.Lengths(), l, loss(b.Cut))
 		b.Strips.Count *= times
 		if b.Strips.OK {
 			f.Needs = append(f.Needs, Need{For: name, Strip: true, Across: l, Along: b.Cut, Count: b.Strips.Count})
@@ -201,15 +221,16 @@ func (s *Size) needAcross(name plan.Text, b *Border, f *Fabric, times int64) {
 // needAlong asks for strips along the fabric: as many side by side as go, the
 // longest first, each row as long as its longest.
 func (s *Size) needAlong(name plan.Text, b *Border, f *Fabric, times int64) {
-	lengths := []measure.Surd{b.Sides, b.Sides, b.Ends, b.Ends}
+	lengths := b.Lengths()
+	strips := int64(len(lengths))
 	along, ok := piecing.LengthwiseStrips(lengths, max(b.Cut, b.EndCut), f.stripLength())
 	b.Along = &along
 	if !ok {
 		along.Side = 1 // too wide for the fabric, which then says so
 	}
-	long, short := measure.Max(b.Sides, b.Ends), measure.Min(b.Sides, b.Ends)
+	long, short := measure.Max(b.Sides, b.Ends), measure.Min(lengths[0], lengths[strips-1])
 	first := (2 + along.Side - 1) / along.Side * along.Side // strips of the rows that hold one of the long pair
-	first = min(first, 4)
+	first = min(first, strips)
 	need := func(length measure.Surd, count int64) {
 		if count > 0 {
 			n := Need{For: name, Across: max(b.Cut, b.EndCut), Along: s.cutLength(length), Count: count * times, Fixed: true, First: true}
@@ -218,7 +239,23 @@ func (s *Size) needAlong(name plan.Text, b *Border, f *Fabric, times int64) {
 		}
 	}
 	need(long, first)
-	need(short, 4-first)
+	need(short, strips-first)
+}
+
+// lying is how many strips a border has, and how many of them carry the print
+// sideways: those of its sides where they are cut across the fabric, those of
+// top and bottom where they are cut along it.
+func (b *Border) lying() (strips, sideways int64) {
+	coped := b.Said.Copes() && b.Known
+	ends := b.Said.On == plan.EndsOnly || coped && b.Sides.IsZero()
+	sides := b.Said.On == plan.SidesOnly || coped && b.Ends.IsZero()
+	switch {
+	case !ends && !sides:
+		return 4, 2
+	case ends == b.Said.Lengthwise:
+		return 2, 2
+	}
+	return 2, 0
 }
 
 // AllBorders are the borders of the top, then those round parts.

@@ -344,7 +344,8 @@ func (d *director) around() {
 		if b.Units != nil {
 			continue
 		}
-		d.lay(b.Said.Fabric, b.Said.Name, b.way(), 4, 2)
+		strips, sideways := b.lying()
+		d.lay(b.Said.Fabric, b.Said.Name, b.way(), strips, sideways)
 	}
 	if b := d.s.Backing; b != nil && b.Known && !b.Lengthwise {
 		d.lay(b.Said.Fabric, plan.Text{Text: "backing", At: b.Said.At}, Sideways, b.Panels, b.Panels)

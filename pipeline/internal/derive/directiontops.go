@@ -94,7 +94,8 @@ func (d *director) bordered(p *Part, n turns) {
 	for _, b := range p.Borders {
 		d.units(b, n)
 		if b.Units == nil {
-			d.lay(b.Said.Fabric, p.Name, b.way(), 4*n.total(), 2*n.total())
+			strips, sideways := b.lying()
+			d.lay(b.Said.Fabric, p.Name, b.way(), strips*n.total(), sideways*n.total())
 		}
 		var corners turns
 		for range 4 {

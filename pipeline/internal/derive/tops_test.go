@@ -212,6 +212,74 @@ func TestBorderCorners(t *testing.T) {
 	wantNear(t, "mitred sides", b.Sides, "25.2071")
 }
 
+// TestMitreAllowance: with 2 in for the mitre every strip is 2 in longer, and
+// all four 8 in; each of two borders mitred as one has its own. 2 to 4 in is
+// common practice, no source.
+func TestMitreAllowance(t *testing.T) {
+	_, exact := bordered(t, `"fabric": "ink", "width": "2", "corners": "mitred"`)
+	s, b := bordered(t, `"fabric": "ink", "width": "2", "corners": "mitred", "allowance": "2"`)
+	wantNear(t, "ends", b.Ends, "22.2071")
+	wantNear(t, "sides", b.Sides, "27.2071")
+	wantNear(t, "more in all", b.Needed.Sub(exact.Needed), "8")
+	wantSize(t, "finished", s.Top.Finished.Width, s.Top.Finished.Height, "19", "24")
+	// 90.83 in and two joins of 2 1/2 in fit three strips of 40 in; 8 in more do too,
+	// and at 7 1/4 in each the 119.83 in do not.
+	wantCount(t, "strips", b.Strips.Count, 3)
+	_, b = bordered(t, `"fabric": "ink", "width": "2", "corners": "mitred", "allowance": "7 1/4"`)
+	wantCount(t, "strips at 7 1/4 in", b.Strips.Count, 4)
+
+	s = top(t, block(5), grid(4, 3)+`, "borders": {
+		"a": {"fabric": "ink", "width": "1", "corners": "mitred", "allowance": "3"}, "b": {"fabric": "milk", "width": "2", "corners": "mitred", "allowance": "1"}}`)
+	wantNear(t, "inner ends", s.Top.Borders[0].Ends, "25.2071")
+	wantNear(t, "outer ends", s.Top.Borders[1].Ends, "23.2071")
+}
+
+// TestSpacerOnOnePair: a 2-in border on the sides of 15 by 20 in makes 19 by 20,
+// its two strips 20 1/2 in long; on the ends 15 by 24, of 15 1/2 in. What comes
+// round it goes round that. Derived from geometry.
+func TestSpacerOnOnePair(t *testing.T) {
+	s, b := bordered(t, `"fabric": "ink", "width": "2", "on": "sides"`)
+	wantSize(t, "finished", s.Top.Finished.Width, s.Top.Finished.Height, "19", "20")
+	wantSize(t, "strips", b.Ends, b.Sides, "0", "20 1/2")
+	wantNear(t, "in all", b.Needed, "41")
+	wantCount(t, "strips of 40 in", b.Strips.Count, 2)
+
+	s, b = bordered(t, `"fabric": "ink", "width": "2", "on": "ends"`)
+	wantSize(t, "finished", s.Top.Finished.Width, s.Top.Finished.Height, "15", "24")
+	wantSize(t, "strips", b.Ends, b.Sides, "15 1/2", "0")
+	wantCount(t, "strips of 40 in", b.Strips.Count, 1)
+
+	s, _ = bordered(t, `"fabric": "ink", "width": "2", "on": "sides", "strips": "lengthwise"`)
+	wantNeed(t, s, "ink", "edge", "2 1/2", "20 1/2", 2)
+	_, b = bordered(t, `"fabric": "ink", "width": "2", "on": "sides", "cut": "each side"`)
+	wantCount(t, "strips, each side by itself", b.Strips.Count, 2)
+	s, b = bordered(t, `"part": "unit", "width": "2", "on": "ends"`)
+	wantCount(t, "units on an end", b.Units.Ends, 6)
+	wantCount(t, "units", s.Part("unit").Needed, 12)
+
+	s = top(t, block(5), grid(4, 3)+`, "borders": {"spacer": {"fabric": "ink", "width": "2 1/2", "on": "sides"}, "frame": {"fabric": "milk", "width": "1"}}`)
+	wantSize(t, "finished in a frame", s.Top.Finished.Width, s.Top.Finished.Height, "22", "22")
+	wantSize(t, "the frame", s.Top.Borders[1].Ends, s.Top.Borders[1].Sides, "22 1/2", "20 1/2")
+}
+
+// TestCopingOnOnePair: where only the width is missing, there are no strips on
+// the ends; 20 in is reached already. Derived from geometry.
+func TestCopingOnOnePair(t *testing.T) {
+	s, b := bordered(t, `"fabric": "ink", "to": ["18", "20"]`)
+	wantSize(t, "finished", s.Top.Finished.Width, s.Top.Finished.Height, "18", "20")
+	wantSize(t, "strips", b.Ends, b.Sides, "0", "20 1/2")
+	wantLength(t, "cut", b.Cut, "2")
+	wantCount(t, "strips", b.Strips.Count+b.EndStrips.Count, 2)
+	_, b = bordered(t, `"fabric": "ink", "to": ["15", "21"]`)
+	wantSize(t, "strips", b.Ends, b.Sides, "15 1/2", "0")
+	wantLength(t, "cut", b.EndCut, "1")
+	for _, to := range []string{`["15", "20"]`, `["14", "24"]`, `["19", "19 63/64"]`} {
+		if _, b = bordered(t, `"fabric": "ink", "to": `+to); b.Known {
+			t.Errorf("to %s: strips of nothing", to)
+		}
+	}
+}
+
 // TestMitredTogether: two mitred borders are sewn together first, so that the
 // inner one is as long as the outer.
 func TestMitredTogether(t *testing.T) {

@@ -89,7 +89,7 @@ func (b *Border) seams() measure.Surd {
 	cut := b.Cut.Surd()
 	switch {
 	case b.Units != nil:
-		joins = cut.MulInt(2 * max(0, b.Units.Sides+b.Units.Ends-2))
+		joins = cut.MulInt(2 * (max(0, b.Units.Sides-1) + max(0, b.Units.Ends-1)))
 	case b.Said.Corners == plan.Mitred:
 		joins = joins.Add(cut.Mul(measure.Root2()).MulInt(4))
 	}

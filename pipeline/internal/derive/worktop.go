@@ -27,6 +27,9 @@ func (s *Size) FinishedWork(length bool) *report.Work {
 		w.Terms = append(w.Terms, term("middle", "blocks as set, finished", because(s.surd(middle), s.middleWork(length)), s.Of.Layout.Grid.At))
 		for _, b := range s.Top.Borders {
 			each := axis(b.Outer, length).Sub(axis(b.Inner, length)).DivInt(2)
+			if each.IsZero() {
+				continue // it has no strips there
+			}
 			at := b.Said.Width.At
 			if b.Said.Copes() {
 				at = b.Said.To[0].At

@@ -112,6 +112,9 @@ func (d *Draft) repeated(w piecing.Patchwork, b derive.Border, around derive.Sur
 	}
 	var strips [4]piecing.Patchwork
 	for i := range strips {
+		if len(around.Sides[i]) == 0 {
+			continue // no strips there
+		}
 		var ok bool
 		if strips[i], ok = d.units(around.Sides[i], i, b.Seam); !ok {
 			return w, false
@@ -145,7 +148,8 @@ func (d *Draft) units(along []derive.Placed, quarters int, seam measure.Length) 
 	return sew(column, seam)
 }
 
-// round sews four strips, from the top clockwise, about work in their order.
+// round sews four strips, from the top clockwise, about work in their order,
+// or the two of one pair.
 func (d *Draft) round(w piecing.Patchwork, b derive.Border, strips [4]piecing.Patchwork, blocks []derive.Placed) (piecing.Patchwork, bool) {
 	top, right, bottom, left := strips[0], strips[1], strips[2], strips[3]
 	sides := func(w piecing.Patchwork) (piecing.Patchwork, bool) {
@@ -162,6 +166,12 @@ func (d *Draft) round(w piecing.Patchwork, b derive.Border, strips [4]piecing.Pa
 		return sew([][]piecing.Patchwork{
 			{corners[0], top, corners[1]}, {left, w, right}, {corners[3], bottom, corners[2]},
 		}, b.Seam)
+	}
+	switch {
+	case b.Sides.IsZero():
+		return ends(w)
+	case b.Ends.IsZero():
+		return sides(w)
 	}
 	first, second := sides, ends
 	if b.Said.EndsOn {

@@ -41,13 +41,17 @@ func TestSettingsClose(t *testing.T) {
 			"sashing": {"fabric": "milk", "width": "1", "cornerstones": "ink", "outer": true}`,
 		"strips between rows": `"rows": [["pair", "pair"], ["third", "third", "third"]], "sashing": {"fabric": "milk", "width": "1", "between": "rows", "outer": true}`,
 		"rows sashed":         `"rows": [["pair", "plain"], ["plain", "pair"]], "sashing": {"fabric": "milk", "width": "1"}`,
+		"on one pair": `"grid": {"rows": 1, "columns": 2, "blocks": [["plain"]]}, "borders": {
+			"wide": {"fabric": "milk", "width": "1", "on": "sides"}, "high": {"fabric": "ink", "width": "2", "on": "ends"},
+			"units": {"part": "step", "width": "3", "on": "ends"}, "steps": {"part": "tall", "width": "2", "on": "sides"},
+			"cope": {"fabric": "milk", "to": ["18", "25"]}, "longer": {"fabric": "milk", "to": ["18", "26"]}, "wider": {"fabric": "ink", "to": ["19 1/4", "26"]}}`,
 		"blocks in corners": `"grid": {"rows": 1, "columns": 1, "blocks": [["plain"]]},
 			"borders": {"edge": {"fabric": "milk", "width": "6", "corners": "corner squares", "corner_part": "pair"}}`,
 	} {
 		text := `{"format": 1, "id": "a", "title": "A", "units": "in", "seam": {"allowance": "1/4", "stitch": "301"},
 			"fabrics": {"ink": {"yardage": {}}, "milk": {"yardage": {}}},
 			"parts": {"ink": {"cut": {"fabric": "ink", "size": ["6 1/2", "3 1/2"]}}, "milk": {"cut": {"fabric": "milk", "size": ["6 1/2", "3 1/2"]}},
-				"pair": {"rows": [["ink"], ["milk"]]}, "plain": {"cut": {"fabric": "ink", "square": "6 1/2"}}, "third": {"cut": {"fabric": "ink", "square": "4 1/2"}}},
+				"pair": {"rows": [["ink"], ["milk"]]}, "plain": {"cut": {"fabric": "ink", "square": "6 1/2"}}, "step": {"cut": {"fabric": "ink", "size": ["7 1/2", "3 1/2"]}}, "tall": {"cut": {"fabric": "ink", "size": ["8 1/2", "2 1/2"]}}, "third": {"cut": {"fabric": "ink", "square": "4 1/2"}}},
 			"layout": {` + layout + `}, "sizes": {"only": {}}}`
 		s := sizes("a.plan.json", []byte(text))[0]
 		top, ok := drafting.Of(s).Top()

@@ -59,6 +59,30 @@ func JoinedPerSide(sides []measure.Surd, l, loss measure.Length) (k int64, ok bo
 	return k, true
 }
 
+// OnSides is a butted border of which only the two side strips are sewn on: the
+// quilt grows in width alone. Derived from geometry.
+func OnSides(inner Box, finished, s measure.Length) Border {
+	b := ButtedBorder(inner, finished, s, false)
+	b.Ends, b.Needed, b.Outer.Height = measure.Surd{}, b.Sides.MulInt(2), inner.Height
+	return b
+}
+
+// OnEnds is a butted border of which only the top and the bottom strip are sewn
+// on: the quilt grows in length alone. Derived from geometry.
+func OnEnds(inner Box, finished, s measure.Length) Border {
+	b := ButtedBorder(inner, finished, s, true)
+	b.Sides, b.Needed, b.Outer.Width = measure.Surd{}, b.Ends.MulInt(2), inner.Width
+	return b
+}
+
+// Lengthened is a mitred border whose strips are each cut longer by an
+// allowance, which is cut off with the mitre.
+func (b Border) Lengthened(by measure.Length) Border {
+	b.Sides, b.Ends = b.Sides.Add(by.Surd()), b.Ends.Add(by.Surd())
+	b.Needed = b.Sides.Add(b.Ends).MulInt(2)
+	return b
+}
+
 // PiecedCount is how many units of finished length go into a finished side,
 // rounded down, and what remains of the side; the unit divides it when
 // nothing does. Compared exactly. A unit of no length gives 0 and the side.

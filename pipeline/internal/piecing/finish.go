@@ -6,10 +6,22 @@ import "yardproof/schema/measure"
 // unfinished width and height, sewn on in two pairs.
 type Border struct {
 	Cut    measure.Length // g + 2s
-	Sides  measure.Surd   // cut length of each of the two side strips
-	Ends   measure.Surd   // cut length of the top and of the bottom strip
-	Needed measure.Surd   // both pairs together
+	Sides  measure.Surd   // cut length of each of the two side strips; 0 where it has none
+	Ends   measure.Surd   // cut length of the top and of the bottom strip; 0 where it has none
+	Needed measure.Surd   // all strips together
 	Outer  Box            // unfinished size once the border is on
+}
+
+// Lengths are the cut lengths of its strips, one for each: the sides, then the
+// ends.
+func (b Border) Lengths() []measure.Surd {
+	var all []measure.Surd
+	for _, length := range []measure.Surd{b.Sides, b.Ends} {
+		if length.Sign() > 0 {
+			all = append(all, length, length)
+		}
+	}
+	return all
 }
 
 // ButtedBorder works out a butted border. The pair sewn on first is as long

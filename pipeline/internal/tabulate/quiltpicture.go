@@ -82,6 +82,9 @@ func (k *sketch) edges(s *derive.Size, bands []measure.Surd, e report.Edge) []re
 	at, rest, tier := measure.Surd{}, whole, 0
 	var all []report.Dimension
 	for _, b := range bands {
+		if b.IsZero() {
+			continue // a border of the other two sides
+		}
 		tier = 1
 		all = append(all, k.along(e, 0, at, at.Add(b)), k.along(e, 0, rest.Sub(b), rest))
 		at, rest = at.Add(b), rest.Sub(b)

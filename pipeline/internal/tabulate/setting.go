@@ -124,7 +124,11 @@ func borderRows(s *derive.Size, b derive.Border) []report.Row {
 	one, two := pair{b.Cut, b.Sides}, pair{b.EndCut, b.Ends}
 	switch {
 	case b.Said.Corners == plan.Mitred:
-		first, second = "all four, then mitred: sides, 2 of", "top and bottom, 2 of"
+		first, second = "all four, then mitred"+allowanceText(b, u)+": sides, 2 of", "top and bottom, 2 of"
+	case b.Ends.IsZero():
+		first = "on the sides only, 2 of"
+	case b.Sides.IsZero():
+		first, one = "top and bottom only, 2 of", two
 	case b.Said.EndsOn && b.Corners == 0:
 		first, second, one, two = "top and bottom first, 2 of", "then the sides, 2 of", two, one
 	}
@@ -146,13 +150,23 @@ func borderRows(s *derive.Size, b derive.Border) []report.Row {
 	}
 	rows := []report.Row{
 		row(report.T(name), report.T(stripText(b, u)+first), strips, report.Cut(one.width.Surd(), u), report.Cut(one.length, u)),
-		row(report.Cell{}, report.T(second), report.Cell{}, report.Cut(two.width.Surd(), u), report.Cut(two.length, u)),
+	}
+	if b.Sides.Sign() > 0 && b.Ends.Sign() > 0 {
+		rows = append(rows, row(report.Cell{}, report.T(second), report.Cell{}, report.Cut(two.width.Surd(), u), report.Cut(two.length, u)))
 	}
 	rows = append(rows, cornerRows(b, u)...)
 	if b.Said.Copes() {
 		rows = append(rows, row(report.Cell{}, report.T("trim; should measure"), report.Cell{}, report.L(b.Outer.Width, u), report.L(b.Outer.Height, u)))
 	}
 	return rows
+}
+
+// allowanceText is what mitred strips are cut longer than they must be.
+func allowanceText(b derive.Border, u measure.Unit) string {
+	if b.Said.Allowance.Length == 0 {
+		return ""
+	}
+	return ", each " + b.Said.Allowance.Format(u) + " longer than its exact length, to be cut off with the mitre"
 }
 
 type pair struct {
@@ -171,8 +185,10 @@ func stripText(b derive.Border, u measure.Unit) string {
 		return together + "cut along the fabric, in one piece; "
 	case b.Pieces:
 		return together
-	case b.Said.Copes():
+	case b.Said.Copes() && b.Sides.Sign() > 0 && b.Ends.Sign() > 0:
 		return joinText(b.Said.Joins) + ", for sides and ends apart; cut from them: "
+	case b.Said.Copes():
+		return joinText(b.Said.Joins) + "; cut from them: "
 	case b.Said.EachSide:
 		return together + joinText(b.Said.Joins) + " for each side by itself; "
 	}
@@ -200,11 +216,17 @@ func unitRows(b derive.Border, name string, u measure.Unit) []report.Row {
 		return row(report.T(name), report.T(fmt.Sprintf("%s: %d of %s each, should measure", which, n, unit)), report.Cell{}, report.L(b.Cut.Surd(), u), report.L(length, u))
 	}
 	sides, ends := line("", "sides", b.Units.Sides, b.Sides), line("", "top and bottom", b.Units.Ends, b.Ends)
-	if b.Said.EndsOn && b.Corners == 0 {
-		sides, ends = ends, sides
+	rows := []report.Row{sides, ends}
+	switch {
+	case b.Ends.IsZero():
+		rows = rows[:1]
+	case b.Sides.IsZero():
+		rows = rows[1:]
+	case b.Said.EndsOn && b.Corners == 0:
+		rows[0], rows[1] = ends, sides
 	}
-	sides.Cells[0] = report.T(name)
-	return []report.Row{sides, ends}
+	rows[0].Cells[0] = report.T(name)
+	return rows
 }
 
 // settingText is how a part that is set like a small top is made.
@@ -249,15 +271,28 @@ func borderedText(p *derive.Part, op plan.Bordered, u measure.Unit) string {
 func roundText(b derive.Border, u measure.Unit) string {
 	name := b.Said.Name.Text
 	if b.Units != nil {
-		text := fmt.Sprintf("%s of %s, %d on each side, %d on each end", name, b.Said.Part.Text, b.Units.Sides, b.Units.Ends)
+		text := fmt.Sprintf("%s of %s", name, b.Said.Part.Text)
+		if b.Sides.Sign() > 0 {
+			text += fmt.Sprintf(", %d on each side", b.Units.Sides)
+		}
+		if b.Ends.Sign() > 0 {
+			text += fmt.Sprintf(", %d on each end", b.Units.Ends)
+		}
 		return text + cornersOf(b, u)
 	}
 	sides := fmt.Sprintf("sides %s x %s", b.Cut.Bare(u), b.Sides.Format(u))
 	ends := fmt.Sprintf("top and bottom %s x %s", b.EndCut.Bare(u), b.Ends.Format(u))
-	if b.Said.EndsOn && b.Corners == 0 {
-		sides, ends = ends, sides
+	how := b.Said.Corners.String() + allowanceText(b, u) + ": "
+	strips := sides + ", " + ends
+	switch {
+	case b.Ends.IsZero():
+		how, strips = "", sides+" only"
+	case b.Sides.IsZero():
+		how, strips = "", ends+" only"
+	case b.Said.EndsOn && b.Corners == 0:
+		strips = ends + ", " + sides
 	}
-	text := name + ", " + b.Said.Corners.String() + ": " + sides + ", " + ends + cornersOf(b, u)
+	text := name + ", " + how + strips + cornersOf(b, u)
 	if b.Said.Copes() {
 		text += ", trimmed to " + b.Said.To[0].Bare(u) + " x " + b.Said.To[1].Format(u) + " finished"
 	}
