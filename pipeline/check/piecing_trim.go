@@ -25,12 +25,27 @@ func tipOffTube(p *Pass) {
 func trimOverUnit(p *Pass) {
 	for _, part := range p.Size.Parts {
 		for _, t := range part.Room.Trims() {
+			if t.DownTo.Given() && !t.To.Given() {
+				p.reportNoLine(part, t)
+				break
+			}
 			if t.To.Given() && t.To.Surd().Cmp(t.From) > 0 {
 				p.reportTrim(part, t.To, t.From)
 				break
 			}
 		}
 	}
+}
+
+// reportNoLine reports a part that is to be trimmed down to a grid coarser than it
+// is large.
+func (p *Pass) reportNoLine(part *derive.Part, t derive.Trimming) {
+	p.Report(t.DownTo.At, Finding{
+		Message: fmt.Sprintf("%q is to be trimmed down to a line of %s and measures only %s: the first line is %s", part.Name.Text,
+			p.length(t.DownTo.Length), t.From.Format(p.Plan.Units), p.length(t.DownTo.Length)),
+		Hint:  fmt.Sprintf("trim down to lines of %s", p.length(p.rulerGrid())),
+		About: geometryOf(part), Root: true,
+	})
 }
 
 func (p *Pass) reportTrim(part *derive.Part, trim plan.Length, side measure.Surd) {

@@ -119,7 +119,7 @@ func (r *reader) stripSet(n *jsontree.Node) Operation {
 }
 
 func (r *reader) triangleSquare(n *jsontree.Node) Operation {
-	t := TriangleSquare{Trim: r.length("trim", n.Get("trim"), positive)}
+	t := TriangleSquare{Trim: r.length("trim", n.Get("trim"), positive), DownTo: r.downTo(n)}
 	of := n.Get("of")
 	for _, name := range items(of) {
 		t.Of = append(t.Of, text(name))
@@ -140,7 +140,7 @@ func (r *reader) tube(n *jsontree.Node) Operation {
 		t.EndsAt, t.Ends = ends.Range, pick(word(ends), CornersOnly, EarsKept)
 	}
 	t.EndForEnd = word(n.Get("lay")) == "end for end"
-	t.Trim = r.length("trim", n.Get("trim"), positive)
+	t.Trim, t.DownTo = r.length("trim", n.Get("trim"), positive), r.downTo(n)
 	return t
 }
 
@@ -148,7 +148,7 @@ func (r *reader) halfSquares(n *jsontree.Node) Operation {
 	h := HalfSquares{
 		Fabrics: two(n.Get("fabrics")),
 		Square:  r.length("square", n.Get("square"), positive),
-		Trim:    r.length("trim", n.Get("trim"), positive),
+		Trim:    r.length("trim", n.Get("trim"), positive), DownTo: r.downTo(n),
 		AtATime: 2,
 	}
 	if c := count(n.Get("at_a_time")); c.Given() {
@@ -162,7 +162,8 @@ func (r *reader) trim(n *jsontree.Node) Operation {
 	if to := n.Get("to"); to != nil {
 		side = r.pair("to", to)
 	}
-	return Trim{Part: text(n.Get("part")), Kind: squareKind(n), Width: side[0], Height: side[1]}
+	return Trim{Part: text(n.Get("part")), Kind: squareKind(n), Width: side[0], Height: side[1],
+		DownTo: r.length("down_to", n.Get("down_to"), positive)}
 }
 
 func two(n *jsontree.Node) [2]Text {

@@ -10,7 +10,7 @@ func (r *reader) hourglass(n *jsontree.Node) Operation {
 	h := Hourglass{
 		HalfSquares: text(of), Fabrics: two(of),
 		Square: r.length("square", n.Get("square"), positive),
-		Trim:   r.length("trim", n.Get("trim"), positive),
+		Trim:   r.length("trim", n.Get("trim"), positive), DownTo: r.downTo(n),
 	}
 	switch {
 	case h.HalfSquares.Given() && h.Square.Given():
@@ -21,6 +21,15 @@ func (r *reader) hourglass(n *jsontree.Node) Operation {
 	return h
 }
 
+// downTo is the grid that a unit is trimmed down to, which it is in place of a
+// size.
+func (r *reader) downTo(n *jsontree.Node) Length {
+	if m := n.Member("trim_down_to"); m != nil && n.Get("trim") != nil {
+		r.report(NotAllowed, m.KeyRange, `there is a "trim", and a grid to trim down to as well`, `remove one of "trim" and "trim_down_to"`)
+	}
+	return r.length("trim_down_to", n.Get("trim_down_to"), positive)
+}
+
 func (r *reader) flyingGeese(n *jsontree.Node) Operation {
 	cut := n.Get("cut")
 	g := FlyingGeese{
@@ -29,7 +38,7 @@ func (r *reader) flyingGeese(n *jsontree.Node) Operation {
 		KeepBonus: word(n.Get("bonus")) == "kept",
 		CutGoose:  r.sides("goose", cut.Get("goose")),
 		CutSky:    r.length("sky", cut.Get("sky"), positive),
-		Trim:      r.pair("trim", n.Get("trim")),
+		Trim:      r.pair("trim", n.Get("trim")), DownTo: r.downTo(n),
 	}
 	if c := count(n.Get("at_a_time")); c.Given() {
 		g.AtATime = c.N
@@ -65,7 +74,7 @@ func (r *reader) squareInSquare(n *jsontree.Node) Operation {
 		KeepBonus:  word(n.Get("bonus")) == "kept",
 		CutCentre:  r.length("centre", cut.Get("centre"), positive),
 		CutCorners: r.length("corners", cut.Get("corners"), positive),
-		Trim:       r.length("trim", n.Get("trim"), positive),
+		Trim:       r.length("trim", n.Get("trim"), positive), DownTo: r.downTo(n),
 	}
 	if s.KeepBonus && !s.Flip {
 		r.report(OutOfRange, n.Get("bonus").Range, "corners cut as triangles leave nothing to keep", "remove \"bonus\", or flip the corners")

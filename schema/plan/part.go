@@ -75,6 +75,7 @@ type Tube struct {
 	Tip    Tip
 	Ends   Ends
 	Trim   Length // side the opened square is trimmed to; absent when it is not trimmed
+	DownTo Length // or the grid to whose next line below it is trimmed
 	At     source.Range
 	TipAt  source.Range
 	EndsAt source.Range // where the plan states the end rule; empty when it is the default
@@ -107,6 +108,7 @@ type HalfSquares struct {
 	Square  Length // cut size of both squares
 	AtATime int    // units from one pair: 2, 4 or 8
 	Trim    Length // side the unit is trimmed to; absent when it is not trimmed
+	DownTo  Length // or the grid to whose next line below it is trimmed
 }
 
 // Rows is parts sewn into rows and the rows sewn together.
@@ -133,6 +135,7 @@ type Trim struct {
 	Part          Text
 	Kind          SquareKind
 	Width, Height Length
+	DownTo        Length // or the grid to whose next line below either side is trimmed
 }
 
 // NotDerived is an operation of the vocabulary that yardproof cannot derive
@@ -214,8 +217,9 @@ func (o NotDerived) Make(m Maker) { m.NotDerived(o) }
 // diagonally, joined along their long sides, or four cut twice diagonally,
 // clockwise from the top.
 type TriangleSquare struct {
-	Of   []Text
-	Trim Length // side the unit is trimmed to; absent when it is not trimmed
+	Of     []Text
+	Trim   Length // side the unit is trimmed to; absent when it is not trimmed
+	DownTo Length // or the grid to whose next line below it is trimmed
 }
 
 // Ingredients implements Operation.

@@ -9,6 +9,7 @@ type Hourglass struct {
 	Fabrics     [2]Text // of the squares to begin with, unless a part is named
 	Square      Length  // cut size of both squares; absent when it follows from the trim
 	Trim        Length  // side the unit is trimmed to; absent when it is not trimmed
+	DownTo      Length  // or the grid to whose next line below it is trimmed
 }
 
 // FlyingGeese is units of one large triangle, the goose, between two small
@@ -21,6 +22,7 @@ type FlyingGeese struct {
 	CutGoose   [2]Length // cut width and height; absent where geometry decides
 	CutSky     Length    // cut square; absent where geometry decides
 	Trim       [2]Length // width and height; absent when it is not trimmed
+	DownTo     Length    // or the grid to whose next lines below it is trimmed
 	At         source.Range
 }
 
@@ -49,6 +51,7 @@ type SquareInSquare struct {
 	CutCentre       Length // cut square; absent where geometry decides
 	CutCorners      Length // cut square; absent where geometry decides
 	Trim            Length // absent when it is not trimmed
+	DownTo          Length // or the grid to whose next line below it is trimmed
 	At              source.Range
 }
 

@@ -25,6 +25,8 @@ func TestUnits(t *testing.T) {
 		`"hourglass": { "half_squares": ["ink", "milk"], "square": "5 1/4" }`:                                                                            "",
 		`"hourglass": { "half_squares": ["ink", "milk"], "trim": "4 1/2" }`:                                                                              "",
 		`"hourglass": { "half_squares": ["ink", "milk"] }`:                                                                                               plan.Missing + " /parts/unit/hourglass",
+		`"hourglass": { "half_squares": "plain", "trim": 4, "trim_down_to": "1/8" }`:                                                                     plan.NotAllowed + " /parts/unit/hourglass/trim_down_to",
+		`"hourglass": { "half_squares": "plain", "trim_down_to": "1/8" }`:                                                                                "",
 		`"hourglass": { "half_squares": "plain" }`:                                                                                                       "",
 		`"hourglass": { "half_squares": "plain", "square": 5 }`:                                                                                          plan.OutOfRange + " /parts/unit/hourglass/square",
 		`"flying_geese": { "goose": "ink", "sky": "milk", "finished": [6, 3], "at_a_time": 4, "cut": { "goose": "7 1/4" } }`:                             "",

@@ -42,29 +42,32 @@ func (s *Size) measureSquareInSquare(p *Part, op plan.SquareInSquare) {
 		return
 	}
 	seam := p.Seam.Allowance.Length
-	u := &Unit{Each: 1, Wanted: unfinished(op.Finished, op.Finished, seam), Trim: [2]plan.Length{op.Trim, op.Trim}, Keep: op.KeepBonus}
+	u := &Unit{Each: 1, Wanted: unfinished(op.Finished, op.Finished, seam), Trim: [2]plan.Length{op.Trim, op.Trim}, DownTo: op.DownTo, Keep: op.KeepBonus}
 	if op.Flip {
 		u.flippedInSquare(op, seam, centre, corners)
 	} else {
 		s.trianglesInSquare(u, op, seam, centre, corners)
 	}
 	p.becomes(u)
+	op.Trim = u.Trim[0]
+	s.comesTo(p, op)
 }
 
 // trianglesInSquare is a centre and corners from two squares cut once. The
 // points' depth holds for a trimmed unit too: it is trimmed alike all round.
 func (s *Size) trianglesInSquare(u *Unit, op plan.SquareInSquare, seam measure.Length, centre, corners *Fabric) {
-	how := rounding(op.Trim)
-	fit := piecing.SquareInSquareFit(u.Wanted.Width, seam, u.cutTo(s, op.Trim), how, how)
+	trim := either(op.Trim, op.DownTo)
+	how := rounding(trim)
+	fit := piecing.SquareInSquareFit(u.Wanted.Width, seam, u.cutTo(s, trim), how, how)
 	inner := squarePiece("centre square", centre, fit.Centre, op.CutCentre, op.Finished.At)
 	inner.Nothing = 2 * seam
 	outer := squarePiece("corner square", corners, fit.Corner, op.CutCorners, op.Finished.At)
 	outer.Nothing, outer.Count, outer.Halving = piecing.HalfSquareAdd(seam).FloorTo(measure.Tick), 2, plan.CutOnce
 	u.Pieces = []Piece{inner, outer}
-	u.Sewn = square(piecing.SquareInSquareUnit(inner.Width, outer.Width, seam))
+	u.sewn(square(piecing.SquareInSquareUnit(inner.Width, outer.Width, seam)))
 	side := u.Sewn.Width
-	if op.Trim.Given() {
-		side = op.Trim.Surd()
+	if u.Trim[0].Given() {
+		side = u.Trim[0].Surd()
 	}
 	point := piecing.SquareInSquarePoint(side, inner.Width, seam)
 	u.Point = &point
@@ -76,7 +79,7 @@ func (u *Unit) flippedInSquare(op plan.SquareInSquare, seam measure.Length, cent
 	outer := squarePiece("corner square", corners, exactly(piecing.SquareInSquareFlip(u.Wanted.Width, seam)), op.CutCorners, op.Finished.At)
 	inner.Nothing, outer.Nothing, outer.Count = 2*seam, 2*seam, 4
 	u.Pieces = []Piece{inner, outer}
-	u.Sewn = square(inner.Width.Surd())
+	u.sewn(square(inner.Width.Surd()))
 	u.points(piecing.GoosePoint(inner.Width, outer.Width))
 	u.bonus(outer.Width, 4, seam)
 }

@@ -12,7 +12,7 @@ func (s *Size) measureGeese(p *Part, op plan.FlyingGeese) {
 		return
 	}
 	seam := p.Seam.Allowance.Length
-	u := &Unit{Wanted: unfinished(op.Finished[0], op.Finished[1], seam), Trim: op.Trim, Keep: op.KeepBonus}
+	u := &Unit{Wanted: unfinished(op.Finished[0], op.Finished[1], seam), Trim: op.Trim, DownTo: op.DownTo, Keep: op.KeepBonus}
 	if op.AtATime == 4 {
 		s.fourGeese(u, op, seam, goose, sky)
 	} else {
@@ -20,13 +20,16 @@ func (s *Size) measureGeese(p *Part, op plan.FlyingGeese) {
 	}
 	if len(u.Pieces) > 0 {
 		p.becomes(u)
+		op.Trim = u.Trim
+		s.comesTo(p, op)
 	}
 }
 
 // fourGeese is one large square and four small ones. Any other shape than
 // twice as wide as high leaves the unit without pieces.
 func (s *Size) fourGeese(u *Unit, op plan.FlyingGeese, seam measure.Length, goose, sky *Fabric) {
-	g, ok := piecing.FourGeese(*u.Wanted, seam, u.cutTo(s, op.Trim[0]), rounding(op.Trim[0]))
+	trim := either(op.Trim[0], op.DownTo)
+	g, ok := piecing.FourGeese(*u.Wanted, seam, u.cutTo(s, trim), rounding(trim))
 	if !ok {
 		return
 	}
@@ -36,7 +39,7 @@ func (s *Size) fourGeese(u *Unit, op plan.FlyingGeese, seam measure.Length, goos
 	small := squarePiece("sky square", sky, g.Small, op.CutSky, op.Finished[1].At)
 	small.Nothing, small.Count = piecing.HalfSquareCut(both, seam, 2).FloorTo(measure.Tick), 4
 	u.Pieces, u.Each = []Piece{large, small}, 4
-	u.Sewn = piecing.Geese4Unit(large.Width, small.Width, seam)
+	u.sewn(piecing.Geese4Unit(large.Width, small.Width, seam))
 	u.points(piecing.GoosePoint(large.Width, small.Width))
 }
 
@@ -54,7 +57,7 @@ func oneGoose(u *Unit, op plan.FlyingGeese, seam measure.Length, goose, sky *Fab
 	flip := squarePiece("sky square", sky, exactly(g.Square), op.CutSky, op.Finished[1].At)
 	flip.Nothing, flip.Count = 2*seam, 2
 	u.Pieces, u.Each = []Piece{body, flip}, 1
-	u.Sewn = piecing.Box{Width: body.Width.Surd(), Height: body.Height.Surd()}
+	u.sewn(piecing.Box{Width: body.Width.Surd(), Height: body.Height.Surd()})
 	u.points(piecing.GoosePoint(body.Width, flip.Width))
 	u.bonus(flip.Width, 2, seam)
 }

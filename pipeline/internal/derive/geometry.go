@@ -153,9 +153,11 @@ func (s *Size) measureTube(p *Part, op plan.Tube) {
 	p.Tube, p.Bias = t, true
 	p.Known = t.Height() > 0 && a.Set.Width == b.Set.Width
 	p.Box = square(t.Side())
+	op.Trim = line(op.Trim, op.DownTo, t.Side())
 	if op.Trim.Given() {
 		p.Box = square(op.Trim.Surd())
 	}
+	s.comesTo(p, op)
 }
 
 func (s *Size) measureHalfSquares(p *Part, op plan.HalfSquares) {
@@ -165,6 +167,8 @@ func (s *Size) measureHalfSquares(p *Part, op plan.HalfSquares) {
 	seam := p.Seam.Allowance.Length
 	t := &Triangle{Cut: op.Square.Length, AtATime: op.AtATime}
 	t.Untrimmed = piecing.HalfSquareUnit(t.Cut, seam, op.AtATime)
+	op.Trim = line(op.Trim, op.DownTo, t.Untrimmed)
+	s.comesTo(p, op)
 	p.trimTo(t, op.Trim)
 	t.Exact = piecing.HalfSquareCut(p.Width, seam, op.AtATime)
 	p.Bias = op.AtATime == 4
@@ -186,15 +190,18 @@ func (s *Size) measureTriangleSquare(p *Part, op plan.TriangleSquare) {
 		}
 	}
 	seam := p.Seam.Allowance.Length
-	if t.Quarter = len(op.Of) == 4; t.Quarter {
-		t.Untrimmed = piecing.QuarterSquareUnit(t.Cut, seam)
-		p.trimTo(t, op.Trim)
-		t.Exact = piecing.QuarterSquareCut(p.Width, seam)
-		return
-	}
+	t.Quarter = len(op.Of) == 4
 	t.Untrimmed = piecing.HalfSquareUnit(t.Cut, seam, 2)
+	if t.Quarter {
+		t.Untrimmed = piecing.QuarterSquareUnit(t.Cut, seam)
+	}
+	op.Trim = line(op.Trim, op.DownTo, t.Untrimmed)
+	s.comesTo(p, op)
 	p.trimTo(t, op.Trim)
 	t.Exact = piecing.HalfSquareCut(p.Width, seam, 2)
+	if t.Quarter {
+		t.Exact = piecing.QuarterSquareCut(p.Width, seam)
+	}
 }
 
 func (p *Part) trimTo(t *Triangle, trim plan.Length) {
@@ -240,8 +247,16 @@ func (s *Size) measureTrim(p *Part, op plan.Trim) {
 	if q == nil || !q.Known {
 		return
 	}
+	op.Width, op.Height = line(op.Width, op.DownTo, q.Width), line(op.Height, op.DownTo, q.Height)
 	p.Known, p.Bias = true, q.Bias
-	p.Box = piecing.Box{Width: op.Width.Surd(), Height: op.Height.Surd()}
+	p.Box = q.Box // of a side that no line lies below
+	if op.Width.Given() {
+		p.Width = op.Width.Surd()
+	}
+	if op.Height.Given() {
+		p.Height = op.Height.Surd()
+	}
+	s.comesTo(p, op)
 }
 
 func (s *Size) measureBordered(p *Part, op plan.Bordered) {

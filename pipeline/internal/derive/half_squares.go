@@ -47,7 +47,7 @@ func (r *halfSquares) Trims() []Trimming {
 	if r.p.Triangle == nil || !r.p.Known {
 		return nil
 	}
-	return []Trimming{{r.op.Trim, r.p.Triangle.Untrimmed}}
+	return []Trimming{{r.op.Trim, r.p.Triangle.Untrimmed, r.op.DownTo}}
 }
 
 // Wants implements Operation.

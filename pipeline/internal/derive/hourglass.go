@@ -7,7 +7,7 @@ import (
 )
 
 func (s *Size) measureHourglass(p *Part, op plan.Hourglass) {
-	u := &Unit{Each: 2, Trim: [2]plan.Length{op.Trim, op.Trim}}
+	u := &Unit{Each: 2, Trim: [2]plan.Length{op.Trim, op.Trim}, DownTo: op.DownTo}
 	ok := false
 	if op.HalfSquares.Given() {
 		ok = s.hourglassOfUnits(u, p, op)
@@ -16,6 +16,8 @@ func (s *Size) measureHourglass(p *Part, op plan.Hourglass) {
 	}
 	if ok {
 		p.becomes(u)
+		op.Trim = u.Trim[0]
+		s.comesTo(p, op)
 	}
 }
 
@@ -28,7 +30,7 @@ func (s *Size) hourglassOfUnits(u *Unit, p *Part, op plan.Hourglass) bool {
 	}
 	seam := p.Seam.Allowance.Length
 	u.Of = []Taken{{half, 2}}
-	u.Sewn = square(half.Width.Sub(piecing.HourglassHalf(measure.Surd{}, seam)))
+	u.sewn(square(half.Width.Sub(piecing.HourglassHalf(measure.Surd{}, seam))))
 	return true
 }
 
@@ -47,7 +49,7 @@ func (s *Size) hourglassOfSquares(u *Unit, p *Part, op plan.Hourglass) bool {
 		c.Nothing = piecing.QuarterSquareCut((2 * seam).Surd(), seam).FloorTo(measure.Tick)
 		u.Pieces = append(u.Pieces, c)
 	}
-	u.Sewn = square(piecing.QuarterSquareUnit(u.Pieces[0].Width, seam))
+	u.sewn(square(piecing.QuarterSquareUnit(u.Pieces[0].Width, seam)))
 	return true
 }
 

@@ -46,8 +46,9 @@ type Seamed struct {
 
 // Trimming is a side trimmed to a length.
 type Trimming struct {
-	To   plan.Length // not given where it is not trimmed
-	From measure.Surd
+	To     plan.Length // not given where it is not trimmed
+	From   measure.Surd
+	DownTo plan.Length // the grid that it is trimmed down to, where that decides
 }
 
 // opening opens the room of a part's operation. Its methods, one for each
@@ -105,7 +106,7 @@ func (r unitRoom) Trims() []Trimming {
 	if u == nil || !r.p.Known {
 		return nil
 	}
-	return []Trimming{{u.Trim[0], u.Sewn.Width}, {u.Trim[1], u.Sewn.Height}}
+	return []Trimming{{u.Trim[0], u.Sewn.Width, u.DownTo}, {u.Trim[1], u.Sewn.Height, u.DownTo}}
 }
 
 // Gives implements Operation.

@@ -12,6 +12,37 @@ type trim struct {
 	s  *Size
 }
 
+// line is what a side is trimmed to: as said, or the next line of the grid below
+// what it measures, which stays where it lies on one. A side that is smaller than
+// the grid has no line below it and is not trimmed.
+func line(said, downTo plan.Length, side measure.Surd) plan.Length {
+	if !downTo.Given() || said.Given() || downTo.Length <= 0 {
+		return said
+	}
+	at := side.FloorTo(downTo.Length)
+	if at <= 0 {
+		return plan.Length{}
+	}
+	return plan.Length{Length: at, At: downTo.At}
+}
+
+// either is what a plan says a unit is trimmed to: a size, or else the grid.
+func either(trim, downTo plan.Length) plan.Length {
+	if trim.Given() {
+		return trim
+	}
+	return downTo
+}
+
+// comesTo takes an operation for the part's own in which what follows from the
+// part's size has been filled in.
+func (s *Size) comesTo(p *Part, op plan.Operation) {
+	of := *p.Part
+	of.Operation = op
+	p.Part = &of
+	p.Room = s.open(p)
+}
+
 // Trim implements plan.Maker.
 func (o *opening) Trim(op plan.Trim) { o.room = &trim{op: op, p: o.p, s: o.s} }
 
@@ -32,7 +63,7 @@ func (r *trim) Trims() []Trimming {
 	if of == nil || !of.Known {
 		return nil
 	}
-	return []Trimming{{r.op.Width, of.Width}, {r.op.Height, of.Height}}
+	return []Trimming{{r.op.Width, of.Width, r.op.DownTo}, {r.op.Height, of.Height, r.op.DownTo}}
 }
 
 // Wants implements Operation.

@@ -37,7 +37,7 @@ func (r *tube) Trims() []Trimming {
 	if r.p.Tube == nil || !r.p.Known {
 		return nil
 	}
-	return []Trimming{{r.op.Trim, r.p.Tube.Side()}}
+	return []Trimming{{r.op.Trim, r.p.Tube.Side(), r.op.DownTo}}
 }
 
 // Wants implements Operation.

@@ -17,6 +17,7 @@ type Unit struct {
 	Sewn    piecing.Box
 	Wanted  *piecing.Box // unfinished, of the finished size that the plan states; nil when it states none
 	Trim    [2]plan.Length
+	DownTo  plan.Length   // the grid that it is trimmed down to, where that decides
 	Lines   *Lines        // that its cuts were rounded up to; nil where they go to the ruler's grid, or need not be rounded
 	Point   *measure.Surd // how far its points lie inside the raw edge; nil when it has none or is trimmed to them
 	Bonus   []Bonus       // by the corners cut away from one unit
@@ -159,6 +160,16 @@ func alike(pieces []Piece) []Piece {
 		out = append(out, c)
 	}
 	return out
+}
+
+// sewn takes a size for the unit's as sewn, and trims it down to the grid where
+// the plan says so; a unit of which one side has no line below it is not trimmed.
+func (u *Unit) sewn(b piecing.Box) {
+	u.Sewn = b
+	w, h := line(u.Trim[0], u.DownTo, b.Width), line(u.Trim[1], u.DownTo, b.Height)
+	if w.Given() && h.Given() {
+		u.Trim = [2]plan.Length{w, h}
+	}
 }
 
 // rounding is the direction that a cut goes to the ruler in: up when the unit

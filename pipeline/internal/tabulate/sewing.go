@@ -78,11 +78,11 @@ func how(s *derive.Size, p *derive.Part) string {
 		}
 		return text
 	case plan.Tube:
-		return fmt.Sprintf("%s of sets %s and %s, %scut into %s each", many(p.Tube.Count, "tube"), op.Sets[0].Text, op.Sets[1].Text, endForEnd(op), many(p.Tube.Yield.Each, "square")) + trimmed(op.Trim, u)
+		return fmt.Sprintf("%s of sets %s and %s, %scut into %s each", many(p.Tube.Count, "tube"), op.Sets[0].Text, op.Sets[1].Text, endForEnd(op), many(p.Tube.Yield.Each, "square")) + trimmed(op.Trim, op.DownTo, u)
 	case plan.HalfSquares:
-		return fmt.Sprintf("%s of squares %s, %s and %s, %d units from each", many(p.Triangle.Pairs, "pair"), op.Square.Format(u), op.Fabrics[0].Text, op.Fabrics[1].Text, op.AtATime) + trimmed(op.Trim, u)
+		return fmt.Sprintf("%s of squares %s, %s and %s, %d units from each", many(p.Triangle.Pairs, "pair"), op.Square.Format(u), op.Fabrics[0].Text, op.Fabrics[1].Text, op.AtATime) + trimmed(op.Trim, op.DownTo, u)
 	case plan.TriangleSquare:
-		return "sew triangles of " + names(op.Of) + trimmed(op.Trim, u)
+		return "sew triangles of " + names(op.Of) + trimmed(op.Trim, op.DownTo, u)
 	case plan.Rows:
 		var rows []string
 		placed := s.WalkIn(derive.Flips{}).Rows(len(op.Rows), func(r int) []plan.Cell { return op.Rows[r] })
@@ -95,7 +95,7 @@ func how(s *derive.Size, p *derive.Part) string {
 		}
 		return "rows: " + strings.Join(rows, " / ")
 	case plan.Trim:
-		return "trim " + op.Part.Text + saidKind(op.Kind)
+		return "trim " + op.Part.Text + saidKind(op.Kind) + down(op.DownTo, u)
 	case plan.Setting:
 		return settingText(p, op, u)
 	case plan.Bordered:
@@ -104,11 +104,19 @@ func how(s *derive.Size, p *derive.Part) string {
 	return howUnit(s, p)
 }
 
-func trimmed(to plan.Length, u measure.Unit) string {
+func trimmed(to, downTo plan.Length, u measure.Unit) string {
 	if !to.Given() {
 		return ""
 	}
-	return ", trimmed to " + to.Format(u)
+	return ", trimmed to " + to.Format(u) + down(downTo, u)
+}
+
+// down says why a unit is trimmed to what it is, where a grid decides it.
+func down(to plan.Length, u measure.Unit) string {
+	if !to.Given() {
+		return ""
+	}
+	return ", down to the next line of " + to.Format(u)
 }
 
 func cellName(s *derive.Size, c derive.Placed) string {

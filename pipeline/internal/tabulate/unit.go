@@ -15,15 +15,15 @@ func howUnit(s *derive.Size, p *derive.Part) string {
 	switch op := p.Operation.(type) {
 	case plan.Hourglass:
 		if op.HalfSquares.Given() {
-			return fmt.Sprintf("%s of %s, laid together with the fabrics opposite and cut once more, 2 units from each", many(p.Unit.Batches, "pair"), op.HalfSquares.Text) + trimmed(op.Trim, u)
+			return fmt.Sprintf("%s of %s, laid together with the fabrics opposite and cut once more, 2 units from each", many(p.Unit.Batches, "pair"), op.HalfSquares.Text) + trimmed(op.Trim, op.DownTo, u)
 		}
 		return fmt.Sprintf("%s of squares %s, %s and %s, sewn and cut twice over, 2 units from each", many(p.Unit.Batches, "pair"),
-			p.Unit.Pieces[0].Width.Format(u), op.Fabrics[0].Text, op.Fabrics[1].Text) + trimmed(op.Trim, u)
+			p.Unit.Pieces[0].Width.Format(u), op.Fabrics[0].Text, op.Fabrics[1].Text) + trimmed(op.Trim, op.DownTo, u)
 	case plan.FlyingGeese:
 		if op.AtATime == 4 {
-			return many(p.Unit.Batches, "lot") + " of " + pieceList(p.Unit.Pieces, u) + ", 4 units from each" + trimmedTo(op.Trim, u)
+			return many(p.Unit.Batches, "lot") + " of " + pieceList(p.Unit.Pieces, u) + ", 4 units from each" + trimmedTo(op.Trim, op.DownTo, u)
 		}
-		return "each from " + pieceList(p.Unit.Pieces, u) + ", stitched over its ends and flipped" + trimmedTo(op.Trim, u)
+		return "each from " + pieceList(p.Unit.Pieces, u) + ", stitched over its ends and flipped" + trimmedTo(op.Trim, op.DownTo, u)
 	case plan.FlipCorners:
 		return "each from " + op.Body.Text + " with " + pieceList(p.Unit.Pieces, u) + ", stitched over " + cornerNames(op) + " and flipped"
 	case plan.SquareInSquare:
@@ -31,7 +31,7 @@ func howUnit(s *derive.Size, p *derive.Part) string {
 		if op.Flip {
 			text += ", stitched over its corners and flipped"
 		}
-		return text + trimmed(op.Trim, u)
+		return text + trimmed(op.Trim, op.DownTo, u)
 	case plan.Logs:
 		return howLogs(s, p, op)
 	case plan.Shape:
@@ -50,11 +50,11 @@ func howUnit(s *derive.Size, p *derive.Part) string {
 	return ""
 }
 
-func trimmedTo(to [2]plan.Length, u measure.Unit) string {
+func trimmedTo(to [2]plan.Length, downTo plan.Length, u measure.Unit) string {
 	if !to[0].Given() {
 		return ""
 	}
-	return ", trimmed to " + to[0].Bare(u) + " x " + to[1].Format(u)
+	return ", trimmed to " + to[0].Bare(u) + " x " + to[1].Format(u) + down(downTo, u)
 }
 
 // pieceList counts pieces that are alike.
