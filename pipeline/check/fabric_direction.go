@@ -57,7 +57,7 @@ func laidWords(l derive.Laid) (message, hint string) {
 			"sew the units two at a time, or take a plain fabric"
 	case derive.Halves:
 		return fmt.Sprintf("%d of %d triangles of %q do not show %s upright: the triangles of a square lie in different corners", l.Wrong, l.Places, l.Of.Text, print),
-			"use the corners evenly, or take a plain fabric"
+			`use the corners evenly, use one triangle of each square ("used": 1), or take a plain fabric`
 	case derive.Slanted:
 		return fmt.Sprintf("%s of %q show %s at 45 degrees", allOf(l, "piece"), l.Of.Text, print),
 			"take a plain fabric, or call it plain if the print may lie any way"

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"fmt"
+
 	"yardproof/schema/jsontree"
 )
 
@@ -95,6 +97,10 @@ func (r *reader) cut(n *jsontree.Node) Operation {
 	c.Width, c.Height = side[0], side[1]
 	c.Halving = pick(word(n.Get("halved")), Whole, CutOnce, CutTwice)
 	c.Alike = count(n.Get("alike"))
+	c.Used = count(n.Get("used"))
+	if gives := c.Halving.Triangles(); c.Halving != Whole && int64(c.Used.N) > gives {
+		r.report(OutOfRange, c.Used.At, fmt.Sprintf("a square cut %s diagonally gives %d triangles, and %d are to be used", c.Halving, gives, c.Used.N), fmt.Sprintf("write %d at most", gives))
+	}
 	return c
 }
 

@@ -153,7 +153,7 @@ func TestOperations(t *testing.T) {
 	for _, part := range s.Parts {
 		names = append(names, part.Name.Text)
 	}
-	want := []string{"pair", "bar", "turned", "inset", "plain", "brick", "wedge", "glass", "band", "split", "quad", "even", "level"}
+	want := []string{"pair", "bar", "turned", "inset", "plain", "brick", "wedge", "turned-down", "glass-down", "glass", "band", "split", "quad", "even", "level"}
 	if diff := cmp.Diff(want, names); diff != "" {
 		t.Errorf("the order of parts (-want +got)\n%s", diff)
 	}
@@ -177,6 +177,9 @@ func TestOperations(t *testing.T) {
 	written(t, p, "brick's height", brick.Height, 47*measure.Inch/8, `"5 7/8"`)
 	wedge := s.Part("wedge").Operation.(plan.Cut)
 	same(t, "wedge", wedge.Halving, plan.CutTwice)
+	same(t, "used of a wedge's square", wedge.Used.N, 3)
+	down := s.Part("turned-down").Operation.(plan.Tube)
+	written(t, p, "trimmed down to", down.DownTo, measure.Inch/8, `"1/8"`)
 	glass := s.Part("glass").Operation.(plan.TriangleSquare)
 	same(t, "glass", len(glass.Of), 4)
 	same(t, "glass's trim", glass.Trim.Length, 11*measure.Inch/2)

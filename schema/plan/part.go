@@ -39,12 +39,24 @@ const (
 // String is the word the plan uses; a whole piece has none there.
 func (h Halving) String() string { return [...]string{"whole", "once", "twice"}[h] }
 
+// Triangles is how many come from one square; 1 for one that stays whole.
+func (h Halving) Triangles() int64 { return [...]int64{1, 2, 4}[h] }
+
+// Each is how many pieces are used of one that is cut: 1, or triangles.
+func (o Cut) Each() int64 {
+	if n := int64(o.Used.N); n > 0 && o.Halving != Whole {
+		return n
+	}
+	return o.Halving.Triangles()
+}
+
 // Cut is a rectangle cut from fabric, or a square cut diagonally.
 type Cut struct {
 	Fabric  Text
 	Width   Length // cut size, seam allowance included
 	Height  Length // lies along the fabric's length when the print has a direction
 	Halving Halving
+	Used    Count // triangles that are used of each square; absent where all are
 	Alike   Count // so many come from one print of an assorted precut; absent when they need not match
 }
 

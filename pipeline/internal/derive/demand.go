@@ -131,26 +131,19 @@ func (s *Size) askCut(p *Part, op plan.Cut) {
 	if f == nil {
 		return
 	}
-	if each := triangles(op.Halving); each > 1 {
+	each := op.Each()
+	if op.Halving != plan.Whole {
 		p.Squares = piecing.Batches(p.Needed, each)
 		p.Made = p.Squares * each
 	}
 	f.needCut(p.Name, op.Width.Length, op.Height.Length, p.Needed, op.Halving)
+	need := &f.Needs[len(f.Needs)-1]
+	if each < op.Halving.Triangles() {
+		need.Used, need.Count = each, p.Squares
+	}
 	if n := int64(op.Alike.N); f.Assorted && n > 1 { // whole groups come from one print each
-		need := &f.Needs[len(f.Needs)-1]
 		need.Alike, need.Count = op.Alike.N, piecing.Batches(need.Count, n)*n
 	}
-}
-
-// triangles is how many come from one square.
-func triangles(h plan.Halving) int64 {
-	switch h {
-	case plan.CutOnce:
-		return 2
-	case plan.CutTwice:
-		return 4
-	}
-	return 1
 }
 
 func (s *Size) askTube(p *Part) {

@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
 )
@@ -213,6 +214,10 @@ func (n quarters) turned(f *Fabric) int64 {
 }
 
 func (d *director) cut(p *Part, op plan.Cut, n turns) {
+	if op.Each() < op.Halving.Triangles() {
+		d.place(op.Fabric, p.Name, Halves, n, chosen(op))
+		return
+	}
 	switch op.Halving {
 	case plan.CutOnce:
 		d.place(op.Fabric, p.Name, Halves, n, quarters.opposite)
@@ -220,6 +225,24 @@ func (d *director) cut(p *Part, op plan.Cut, n turns) {
 		d.place(op.Fabric, p.Name, Halves, n, quarters.around)
 	default:
 		d.place(op.Fabric, p.Name, Turned, n, quarters.turned)
+	}
+}
+
+// chosen is where so many triangles of each square are used, and may be any of
+// them: a square gives one for each way that it points, once as good as two
+// where the print is two-way. As many as there are squares can point one way;
+// the others stand wrong. Of one triangle a square none does, as the square
+// is cut for it. Derived from geometry.
+func chosen(op plan.Cut) wrongly {
+	return func(n quarters, f *Fabric) (wrong int64) {
+		squares := piecing.Batches(n[0]+n[1]+n[2]+n[3], op.Each())
+		if f.Print == plan.TwoWay {
+			return max(0, n[0]+n[2]-2*squares) + max(0, n[1]+n[3]-2*squares)
+		}
+		for _, k := range n {
+			wrong += max(0, k-squares)
+		}
+		return wrong
 	}
 }
 

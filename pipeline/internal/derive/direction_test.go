@@ -94,12 +94,32 @@ func TestDirectionsOfUnits(t *testing.T) {
 			`"setting": "on point", "grid": {"rows": 2, "columns": 4, "blocks": [["unit"]]}, "triangles": {"sides": "birds", "corners": "sky"}`, "birds 2/8 halves"},
 		{"triangles pointing up and down", "one-way", triangles("up", "up"), `"grid": {"rows": 2, "columns": 1, "blocks": [["unit"]]}`, ""},
 		{"triangles pointing up", "one-way", triangles("up", "down"), `"grid": {"rows": 2, "columns": 1, "blocks": [["unit"]]}`, "birds 2/4 turned"},
+		{"triangles of a square, alike", "one-way", used("once", 2, 4), `"grid": {"rows": 2, "columns": 2, "blocks": [["unit"]]}`, "birds 2/4 halves"},
+		{"one triangle of each", "one-way", used("once", 1, 2), `"grid": {"rows": 2, "columns": 2, "blocks": [["unit"]]}`, ""},
+		{"one of four, four ways", "one-way", used("twice", 1, 4), "", ""},
+		{"two of four, two ways", "one-way", used("twice", 2, 2), "", ""},
+		{"two of four, one way", "one-way", used("twice", 2, 1), "", "birds 2/4 halves"},
+		{"two of four, one way, two-way", "two-way", used("twice", 2, 1), "", ""},
+		{"three of four, one way, two-way", "two-way", used("twice", 3, 1), "", ""},
+		{"three of four, one way", "one-way", used("twice", 3, 1), "", "birds 2/4 halves"},
 		{"pieces of a mosaic", "one-way", patch + `"unit": {"mosaic": {"pieces": {"patch": 1}, "finished": ["4", "4"]}}`, "", "birds 4/4 untold"},
 	} {
 		if got := strings.Join(laid(t, c.print, c.parts, c.layout), ", "); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
 	}
+}
+
+// used is squares of birds of which so many triangles are used. Cut once, a unit
+// is one of them and one of sky; cut twice, ways of its four are birds, from the
+// top clockwise, or the top and the bottom one.
+func used(halved string, n, ways int) string {
+	cut := fmt.Sprintf(`"bird": {"cut": {"fabric": "birds", "square": "6", "halved": %[1]q, "used": %[2]d}}, "air": {"cut": {"fabric": "sky", "square": "6", "halved": %[1]q}}, `, halved, n)
+	of := map[int]string{1: `"bird", "air", "air", "air"`, 2: `"bird", "air", "bird", "air"`, 4: `"bird", "bird", "bird", "bird"`}[ways]
+	if halved == "once" {
+		of = `"bird", "air"`
+	}
+	return cut + `"unit": {"triangle_square": {"of": [` + of + `]}}`
 }
 
 // triangles is a row of two triangles of birds among others: both point the same

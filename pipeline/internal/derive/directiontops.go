@@ -9,7 +9,7 @@ func halves(op plan.Operation) bool {
 	case plan.HalfSquares:
 		return true
 	case plan.Cut:
-		return op.Halving != plan.Whole
+		return op.Each() > 1 // one used of each square may be any of it
 	}
 	return false
 }

@@ -90,7 +90,7 @@ func (f *Fabric) mustHoldTriangles(by plan.Text, side measure.Length, count int6
 	if side <= 0 || count <= 0 {
 		return
 	}
-	f.mustCover(measure.Area(side.Surd(), side.Surd()).MulInt(count).DivInt(triangles(h)))
+	f.mustCover(measure.Area(side.Surd(), side.Surd()).MulInt(count).DivInt(h.Triangles()))
 	height := side.Surd().Div(measure.Root2())
 	if h == plan.CutTwice {
 		height = side.Surd().DivInt(2)
@@ -107,7 +107,7 @@ func (f *Fabric) need(by plan.Text, across, along measure.Length, count int64) {
 
 // needTriangles asks for the squares that so many triangles are cut from.
 func (f *Fabric) needTriangles(by plan.Text, side measure.Length, count int64, h plan.Halving) {
-	f.Needs = append(f.Needs, Need{For: by, Across: side, Along: side, Count: piecing.Batches(count, triangles(h)), Halving: h})
+	f.Needs = append(f.Needs, Need{For: by, Across: side, Along: side, Count: piecing.Batches(count, h.Triangles()), Halving: h})
 	f.mustHoldTriangles(by, side, count, h)
 }
 
@@ -130,13 +130,21 @@ func (f *Fabric) needWithin(n Need, each measure.Surd) {
 	f.mustCut(n)
 }
 
+// each is how many pieces are used of one that is cut: 1, or triangles.
+func (n Need) each() int64 {
+	if n.Used > 0 {
+		return n.Used
+	}
+	return n.Halving.Triangles()
+}
+
 // mustCut remembers what no way of cutting a need can do without.
 func (f *Fabric) mustCut(n Need) {
 	switch {
 	case n.Within != nil:
 		f.mustCover(n.Within.MulInt(n.Count))
 	case n.Halving != plan.Whole:
-		f.mustHoldTriangles(n.For, n.Across, n.Count*triangles(n.Halving), n.Halving)
+		f.mustHoldTriangles(n.For, n.Across, n.Count*n.each(), n.Halving)
 	default:
 		f.mustHold(n.For, n.Across, n.Along, n.Count)
 	}

@@ -241,7 +241,7 @@ func (s *Size) needSetting(name plan.Text, st *Setting, p *Part) {
 
 // fill counts the squares for so many settings, and the triangles left of them.
 func (t *TriangleCut) fill(times int64) {
-	each := triangles(t.Halving)
+	each := t.Halving.Triangles()
 	t.Squares = piecing.Batches(t.Triangles*times, each)
 	t.Spare = t.Squares*each - t.Triangles*times
 }

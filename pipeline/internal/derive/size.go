@@ -178,6 +178,7 @@ type Need struct {
 	Along     measure.Length
 	Count     int64
 	Halving   plan.Halving
+	Used      int64          // triangles that are used of each square; 0 where all are
 	Alike     int            // of assorted prints: so many come from one
 	Fixed     bool           // it may not be turned, whatever the print
 	Last      measure.Length // of a joined length: how much of its last strip is used, 0 for all

@@ -133,7 +133,7 @@ func (f *Fabric) needPiece(by plan.Text, c Piece, count int64) {
 		f.needWithin(Need{For: by, Across: c.Width, Along: c.Height, Count: count, Fixed: c.Fixed, OnBias: c.OnBias}, *c.Within)
 		return
 	}
-	f.needCut(by, c.Width, c.Height, count*triangles(c.Halving), c.Halving)
+	f.needCut(by, c.Width, c.Height, count*c.Halving.Triangles(), c.Halving)
 	n := &f.Needs[len(f.Needs)-1]
 	n.Fixed, n.InLengths = c.Fixed, c.InLengths
 }

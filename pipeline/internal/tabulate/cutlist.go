@@ -58,6 +58,7 @@ func (c cutter) table() report.Table {
 	case !c.s.SureOfCloth(c.f):
 		t.Lead = []string{"Not all that is cut from this fabric could be counted; see the overview. What stands here is too little."}
 	}
+	t.Foot = append(t.Foot, c.unused()...)
 	switch {
 	case c.f.Form == plan.Precut:
 		t.Lead = append(t.Lead, packs(c.f))
@@ -339,7 +340,7 @@ func (c cutter) pieces(cut cutting.Cut, n derive.Need) string {
 		a, b = b, a
 	}
 	if a == b {
-		return many(int64(cut.Count), "square") + " " + a.AsCut(c.u) + halved(n.Halving) + fromOnePrint(n)
+		return many(int64(cut.Count), "square") + " " + a.AsCut(c.u) + halved(n.Halving) + usedOf(n) + fromOnePrint(n)
 	}
 	return many(int64(cut.Count), "rectangle") + " " + strings.TrimSuffix(a.AsCut(c.u), " "+c.u.String()) + " x " + b.AsCut(c.u) + fromOnePrint(n)
 }
@@ -350,6 +351,29 @@ func fromOnePrint(n derive.Need) string {
 		return ""
 	}
 	return fmt.Sprintf(", kept in groups of %d from one print", n.Alike)
+}
+
+// usedOf says how many of a square's triangles are used, where not all are.
+func usedOf(n derive.Need) string {
+	if n.Used == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", %s of each used", many(n.Used, "triangle"))
+}
+
+// unused says what is left over where not all of a square's triangles are used.
+func (c cutter) unused() []string {
+	var out []string
+	for _, n := range c.f.Needs {
+		p := c.s.Part(n.For.Text)
+		if n.Used == 0 || p == nil {
+			continue
+		}
+		cut := n.Count * n.Halving.Triangles()
+		out = append(out, fmt.Sprintf("%s: of the %d triangles of %s, %s of each used, %d are left over.",
+			n.For.Text, cut, many(n.Count, "square"), many(n.Used, "triangle"), cut-p.Needed))
+	}
+	return out
 }
 
 func halved(h plan.Halving) string {

@@ -35,3 +35,21 @@ func TestBorderWords(t *testing.T) {
 		}
 	}
 }
+
+// The cut list says how many of a square's triangles are used, and how many are
+// left over: of 9 units one triangle each from 9 squares cut twice, 36, leaves
+// 27. Derived by counting.
+func TestUnusedTriangles(t *testing.T) {
+	s := sizeOf(t, `"tip": { "cut": { "fabric": "a", "square": "5", "halved": "twice", "used": 1 } }, "air": { "cut": { "fabric": "b", "square": "5", "halved": "twice" } },
+		"unit": { "triangle_square": { "of": ["tip", "air", "air", "air"] } }`, `"grid": { "rows": 3, "columns": 3, "blocks": [["unit"]] }`)
+	lists := cutList(s).Tables
+	if got, want := strings.Join(lists[0].Foot, "\n"), "tip: of the 36 triangles of 9 squares, 1 triangle of each used, 27 are left over."; !strings.HasPrefix(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if got, want := lists[0].Rows[1].Cells[2].Text, "8 squares 5 in, each cut twice diagonally, 1 triangle of each used."; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if got := strings.Join(lists[1].Foot, "\n"); strings.Contains(got, "triangle") {
+		t.Errorf("all triangles are used: %q", got)
+	}
+}
