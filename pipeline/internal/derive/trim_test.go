@@ -3,6 +3,8 @@ package derive_test
 import (
 	"fmt"
 	"testing"
+
+	"yardproof/schema/measure"
 )
 
 // TestTrimmedDown: each kind of unit comes down to the next line below its sewn
@@ -45,6 +47,26 @@ func TestTrimmedDown(t *testing.T) {
 			if !trimming.To.Given() {
 				t.Errorf("%s: not trimmed", tt.parts)
 			}
+		}
+	}
+}
+
+// TestTrimmedDownQuilt: six by six tube squares, of which 8.4853 in each would
+// finish 47.9117 in, come down to 8 3/8 in and finish 47 1/4 in; in centimetres,
+// strips of 6.5 cm sewn with 0.75 cm make squares of about 21.2132 cm, which come
+// down to 21 cm by lines of 0.5 cm and to 21.2 cm by those of 0.1. Derived from geometry.
+func TestTrimmedDownQuilt(t *testing.T) {
+	const plan = `{"format": 1, "id": "steps", "title": "Steps", "units": %q, "seam": {"allowance": %q, "stitch": "301"},
+		"fabrics": {"ink": {"yardage": {}}}, "parts": {
+			"set": {"strip_set": {"strips": [{"fabric": "ink", "width": %[3]q}, {"fabric": "ink", "width": %[3]q}, {"fabric": "ink", "width": %[3]q}]}},
+			"step": {"tube": {"sets": ["set", "set"], "trim_down_to": %[4]q}}},
+		"layout": {"grid": {"rows": 6, "columns": 6, "blocks": [["step"]]}}, "sizes": {"only": {}}}`
+	inches := derived(t, fmt.Sprintf(plan, "in", "1/4", "2 1/2", "1/8"))["only"]
+	wantSize(t, "finished", inches.Top.Finished.Width, inches.Top.Finished.Height, "47 1/4", "47 1/4")
+	for grid, want := range map[string]string{"0.5": "21", "0.1": "21.2"} {
+		p := derived(t, fmt.Sprintf(plan, "cm", "0.75", "6.5", grid))["only"].Part("step")
+		if got := p.Width.Format(measure.Cm); got != want+" cm" {
+			t.Errorf("by lines of %s cm: %s, want %s cm", grid, got, want)
 		}
 	}
 }
