@@ -76,7 +76,7 @@ func TestUnitWords(t *testing.T) {
 			"1 spare"},
 		`"unit": { "flying_geese": { "goose": "a", "sky": "b", "finished": [6, 3], "at_a_time": 4, "trim_down_to": "1/2" } }`: {
 			"3 lots of 1 goose square 7 1/4 in of a and 4 sky squares 3 7/8 in of b, 4 units from each, trimmed to 6 1/2 x 3 1/2 in, down to the next line of 1/2 in",
-			"goose square by geometry about 7.2071 in; sky square by geometry about 3.8536 in; 3 spare"},
+			"goose square by geometry about 7.2071 in, up to the usual lines of 1/8 in; sky square by geometry about 3.8536 in, up to the usual lines of 1/8 in; 3 spare"},
 		`"unit": { "hourglass": { "half_squares": ["a", "b"], "trim": "4 1/2" } }`: {
 			"5 pairs of squares 5 1/4 in, a and b, sewn and cut twice over, 2 units from each, trimmed to 4 1/2 in",
 			"square by geometry about 5.2071 in, up to the usual lines of 1/8 in; 1 spare"},
