@@ -57,7 +57,8 @@ func (p SheetProblem) check() error {
 // PlainPieces is the trade's own method for fixed pieces (common practice, no
 // source): each size is cut from sheets of its own, in the orientation that
 // gets more from a sheet (unturned at a tie), rows across the sheet. Pieces cut
-// in lengths share sheets with those of their height. Whole strips come first.
+// in lengths share sheets with those of their height. Whole strips come first,
+// those of one height together.
 //
 // The error is a *[TooWide] or an *[Unusable].
 func PlainPieces(p SheetProblem) (SheetLayout, error) {
@@ -65,10 +66,8 @@ func PlainPieces(p SheetProblem) (SheetLayout, error) {
 		return SheetLayout{}, err
 	}
 	var l SheetLayout
-	for i, s := range p.Strips {
-		if err := l.addWhole(p, i, s); err != nil {
-			return SheetLayout{}, err
-		}
+	if err := l.addWhole(p); err != nil {
+		return SheetLayout{}, err
 	}
 	shared := newShared(p.Pieces, p.Sheet.Across)
 	for _, group := range sizes(p.Pieces, true) {
@@ -147,20 +146,37 @@ func (p SheetProblem) tooWide(i int) error {
 	return e
 }
 
-func (l *SheetLayout) addWhole(p SheetProblem, i int, s WholeStrip) error {
-	if s.Count == 0 {
-		return nil
+// addWhole cuts whole strips, those of one height, whoever asked for them, from
+// sheets of their own.
+func (l *SheetLayout) addWhole(p SheetProblem) error {
+	var heights []measure.Length
+	rows := map[measure.Length][]Row{}
+	for i, s := range p.Strips {
+		switch {
+		case s.Count == 0:
+			continue
+		case s.Height > p.Sheet.Along:
+			return &TooWide{Piece: -1, Strip: i, Name: s.Name, Needs: s.Height, Width: p.Sheet.Along}
+		}
+		if rows[s.Height] == nil {
+			heights = append(heights, s.Height)
+		}
+		rows[s.Height] = append(rows[s.Height], s.rows(i, p.Sheet.Across)...)
 	}
-	if s.Height > p.Sheet.Along {
-		return &TooWide{Piece: -1, Strip: i, Name: s.Name, Needs: s.Height, Width: p.Sheet.Along}
+	for _, h := range heights {
+		l.addRows(rows[h], int(p.Sheet.Along/h))
 	}
-	full, part := s.split(p.Sheet.Across)
+	return nil
+}
+
+// rows is so many whole rows, and one of the part of the last that is used.
+func (s WholeStrip) rows(i int, across measure.Length) []Row {
+	full, part := s.split(across)
 	rows := []Row{{Height: s.Height, Repeat: full, Strip: i}}
 	if part > 0 {
 		rows = append(rows, Row{Height: s.Height, Repeat: 1, Strip: -1, Parts: []Part{{i, part}}})
 	}
-	l.addRows(rows, int(p.Sheet.Along/s.Height))
-	return nil
+	return rows
 }
 
 // addRows deals rows of one height onto sheets that hold per rows each.

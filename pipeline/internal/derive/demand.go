@@ -178,9 +178,11 @@ func (s *Size) askHalfSquares(p *Part, op plan.HalfSquares) {
 // needWhole asks for strips that are used whole; those of one width for one
 // part are one need.
 func (f *Fabric) needWhole(by plan.Text, width measure.Length, count int64) {
-	if last := len(f.Needs) - 1; last >= 0 && f.Needs[last].Strip && f.Needs[last].For == by && f.Needs[last].Along == width {
-		f.Needs[last].Count = min(f.Needs[last].Count+count, countless)
-		return
+	for i := range f.Needs {
+		if n := &f.Needs[i]; n.Strip && n.For == by && n.Along == width && n.Last == 0 {
+			n.Count = min(n.Count+count, countless)
+			return
+		}
 	}
 	f.Needs = append(f.Needs, Need{For: by, Strip: true, Across: f.stripLength(), Along: width, Count: count})
 }
