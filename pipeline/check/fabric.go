@@ -114,7 +114,7 @@ func eachPrintedCloth(rule func(*Pass, *derive.Fabric, plan.PrintedLength)) func
 		}
 		for _, said := range p.Size.Of.Printed.Fabric {
 			f := p.Size.Fabric(said.Of.Text)
-			if f != nil && f.Form == plan.Yardage && f.Err == nil && said.Length.Length > 0 {
+			if f != nil && f.Form == plan.Yardage && f.Err == nil && said.Length.Given() { // 0 too
 				rule(p, f, said)
 			}
 		}

@@ -239,7 +239,11 @@ func backingShort(p *Pass) {
 	f := p.Size.Fabric(b.Said.Fabric.Text)
 	w, h, ease := said.Backing.Width.Length, said.Backing.Height.Length, eased(said)
 	if said.Backing.Given() && !coversBox(w+ease, h+ease, b.Size, !f.Directional()) {
-		p.Report(said.Backing.Width.At, Finding{
+		at := said.Backing.Width.At
+		if (w + ease).Surd().Cmp(b.Size.Width) >= 0 {
+			at = said.Backing.Height.At
+		}
+		p.Report(at, Finding{
 			Message: fmt.Sprintf("the pattern prints a backing of %s; the quilt with %s beyond it on every side is %s",
 				p.pair(w, h), p.length(b.Said.Overhang.Length), p.box(b.Size.Width, b.Size.Height)),
 			Hint:  fmt.Sprintf("print %s", p.upTo(b.Size, said.Rounding.Length)),

@@ -120,7 +120,7 @@ func (p *Pass) yieldSaid(part *derive.Part, said plan.PrintedCount, y derive.Yie
 		Hint:  fmt.Sprintf("print %d", y.Each),
 		About: about, Root: true,
 	}
-	if n < y.Each {
+	if 0 < n && n < y.Each {
 		if p.slackSaid(part, n, y) {
 			return
 		}

@@ -55,7 +55,11 @@ func (p *Pass) largerThan(what string, said plan.PrintedPair, overhang measure.L
 		return
 	}
 	level := max(surplus(w, least[0], surplusCloth(p.Plan.Units)), surplus(h, least[1], surplusCloth(p.Plan.Units)))
-	p.Report(said.Width.At, Finding{
+	at := said.Width.At
+	if w <= least[0] {
+		at = said.Height.At
+	}
+	p.Report(at, Finding{
 		Level: level,
 		Message: fmt.Sprintf("the pattern prints a %s of %s; the quilt with %s beyond it on every side is %s", what,
 			p.pair(w, h), p.length(overhang), p.box(size.Width, size.Height)),

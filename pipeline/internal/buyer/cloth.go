@@ -73,7 +73,11 @@ func (r *reader) panels(f *derive.Fabric) panels {
 	}
 	if least > p.length && least < beyond {
 		p.length = least
-		p.figure = Figure{What: BackingOf, Name: f.Role.Text, Width: said.Width.Length, Height: said.Height.Length, At: said.Width.At}
+		at := said.Width.At
+		if size.Width.Cmp(b.Size.Width) <= 0 { // it is longer than it has to be
+			at = said.Height.At
+		}
+		p.figure = Figure{What: BackingOf, Name: f.Role.Text, Width: said.Width.Length, Height: said.Height.Length, At: at}
 	}
 	return p
 }
