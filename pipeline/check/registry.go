@@ -11,6 +11,7 @@ var registry = sorted(
 	readingChecks,
 	costChecks,
 	contentsChecks,
+	labourChecks,
 	supplyChecks,
 	referenceChecks,
 	toolChecks,
