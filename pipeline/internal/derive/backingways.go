@@ -52,5 +52,5 @@ func (s *Size) panelsRunning(b *plan.Backing, f *Fabric, size piecing.Box, lengt
 func (f *Fabric) withPanels(panels measure.Length) Amount {
 	other := *f
 	other.Panels = panels
-	return other.amount(f.Layout.Length)
+	return other.AmountOf(f.Layout.Length)
 }

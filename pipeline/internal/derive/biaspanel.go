@@ -73,7 +73,7 @@ func (f *Fabric) cutOnBias() (b BiasCut) {
 	if err != nil {
 		return BiasCut{}
 	}
-	b.Layout, b.Amount = r.Layout, f.amount(r.Length)
+	b.Layout, b.Amount = r.Layout, f.AmountOf(r.Length)
 	return b
 }
 

@@ -29,20 +29,24 @@ type Amount struct {
 	Buy   measure.Length // up to the shop's grid, and the studio's cushion
 }
 
-// amount is what strips of a length in all make of the fabric.
-func (f *Fabric) amount(strips measure.Length) Amount {
+// AmountOf is what strips of a length in all make of the fabric.
+func (f *Fabric) AmountOf(strips measure.Length) Amount {
 	a := Amount{Net: strips + f.Panels + f.SquaringUp.Length}
 	a.Gross = unshrunk(a.Net, f.ShrinkLength)
 	a.Buy = measure.CeilTo(a.Gross, f.Grid) + f.Cushion
 	return a
 }
 
+// Printed is the length of the fabric that the pattern says to buy, 0 where it
+// says none.
+func (f *Fabric) Printed() measure.Length { return f.printed }
+
 // With is what to buy where the pattern cuts so much more in strips.
 func (f *Fabric) With(strips measure.Length) measure.Length {
 	if strips == 0 {
 		return f.Buy
 	}
-	return f.amount(f.Layout.Length + strips).Buy
+	return f.AmountOf(f.Layout.Length + strips).Buy
 }
 
 // Bare is what a layout of strips of a length in all, and the backing's panels,
@@ -62,7 +66,7 @@ func (f *Fabric) cut() {
 	if f.Err != nil || !f.Used() {
 		return
 	}
-	f.Layout, f.Amount = f.Plain, f.amount(f.Plain.Length)
+	f.Layout, f.Amount = f.Plain, f.AmountOf(f.Plain.Length)
 	f.Least = f.least()
 	if f.Cuts == plan.PackedCuts {
 		f.Layout, f.Amount = f.Packed().Layout, f.Packed().Amount
@@ -118,7 +122,7 @@ func (f *Fabric) cutPacks() {
 	if f.Cuts == plan.PackedCuts {
 		f.Sheets = f.PackedSheets().Layout
 	}
-	f.Packs, f.Left = f.packs(f.Sheets.Count)
+	f.Packs, f.Left = f.PacksOf(f.Sheets.Count)
 }
 
 // sheetProblem is all that is to be cut from precut pieces.
@@ -142,8 +146,8 @@ func (f *Fabric) sheetProblemOf(want func(Need) bool) cutting.SheetProblem {
 	}
 }
 
-// packs are the whole packs that hold so many pieces, and what is left over.
-func (f *Fabric) packs(pieces int) (packs, left int64) {
+// PacksOf are the whole packs that hold so many pieces, and what is left over.
+func (f *Fabric) PacksOf(pieces int) (packs, left int64) {
 	packs = piecing.Batches(int64(pieces), int64(f.Pack.N))
 	return packs, packs*int64(f.Pack.N) - int64(pieces)
 }

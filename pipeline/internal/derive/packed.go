@@ -63,7 +63,7 @@ func (f *Fabric) Packed() *Packed {
 		r = f.settle(r, ask)
 	}
 	least := f.leastStrips(r.Bound)
-	f.packed = &Packed{Result: r, Amount: f.amount(r.Length), Least: least, Floor: unshrunk(least, f.ShrinkLength)}
+	f.packed = &Packed{Result: r, Amount: f.AmountOf(r.Length), Least: least, Floor: unshrunk(least, f.ShrinkLength)}
 	return f.packed
 }
 
@@ -132,7 +132,7 @@ func (f *Fabric) CanBeCut(length measure.Length) bool {
 		return false
 	}
 	r, err := f.solver.Strips(f.problem(), strips)
-	return err == nil && length >= f.amount(r.Length).Gross
+	return err == nil && length >= f.AmountOf(r.Length).Gross
 }
 
 // Stacked is a layout with a third stage, columns of pieces stacked in a strip.
@@ -169,7 +169,7 @@ func (f *Fabric) stack() Stacked {
 	if !ok {
 		return Stacked{}
 	}
-	return Stacked{layout, f.amount(layout.Length)}
+	return Stacked{layout, f.AmountOf(layout.Length)}
 }
 
 // longestRuler is the longest cut that one of the rulers guides, 0 without any.
@@ -202,7 +202,7 @@ func (f *Fabric) PackedSheets() *cutting.SheetResult {
 
 // PackedPacks are the whole packs that the fewest pieces found come to.
 func (f *Fabric) PackedPacks() int64 {
-	packs, _ := f.packs(f.PackedSheets().Layout.Count)
+	packs, _ := f.PacksOf(f.PackedSheets().Layout.Count)
 	return packs
 }
 

@@ -34,7 +34,7 @@ func (s *Size) PackGives(p *Part) (g PackGives, ok bool) {
 		return g, false
 	}
 	g.Packs = f.Packs
-	if said := s.printedPacks(f); said > 0 {
+	if said := s.PrintedPacks(f); said > 0 {
 		g.Packs = said
 	}
 	g.Strips = max(0, g.Packs*int64(f.Pack.N)-elsewhere) * each
@@ -58,8 +58,8 @@ func (set *Set) pack() *Fabric {
 	return first.Fabric
 }
 
-// printedPacks is how many packs the pattern asks for, 0 where it prints none.
-func (s *Size) printedPacks(f *Fabric) int64 {
+// PrintedPacks is how many packs the pattern asks for, 0 where it prints none.
+func (s *Size) PrintedPacks(f *Fabric) int64 {
 	if s.Of.Printed == nil {
 		return 0
 	}

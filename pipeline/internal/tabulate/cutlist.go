@@ -3,7 +3,6 @@ package tabulate
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"yardproof/pipeline/internal/cutting"
@@ -15,7 +14,7 @@ import (
 
 // cutList is one size's cutting, fabric by fabric, in the order of cutting.
 // Where the packed and the plain layout differ in length, the one that the
-// pattern does not print follows.
+// plan does not take follows.
 func cutList(s *derive.Size) report.Sheet {
 	name := s.Of.Name.Text
 	sheet := report.Sheet{ID: "cut-list-" + name, Title: s.CutList()}
@@ -135,83 +134,6 @@ func (c cutter) usedWhole() string {
 	return ""
 }
 
-// another is a layout that the pattern does not print.
-type another struct {
-	cutter
-	id, name string // which it is
-	list     report.Table
-}
-
-// other is the layout that the pattern does not print, where it differs.
-func (c cutter) other() (o another, ok bool) {
-	if c.f.Form != plan.Yardage || !c.s.SureOfCloth(c.f) || len(c.f.Needs) == 0 || c.f.Packed().Length == c.f.Plain.Length {
-		return o, false
-	}
-	o = another{cutter: c, id: "-packed", name: ", packed layout instead"}
-	o.layout = c.f.Packed().Layout
-	lead := fmt.Sprintf("Not what the pattern prints: %s of strips, so %s to buy instead of %s.", o.layout.Length.AsCut(c.u),
-		measure.FormatFabric(c.f.Packed().Buy, c.u), measure.FormatFabric(c.f.Buy, c.u))
-	if c.f.Cuts == plan.PackedCuts {
-		o.id, o.name, o.layout = "-plain", ", plain method instead", c.f.Plain
-		lead = fmt.Sprintf("Not what the pattern prints: %s of strips.", o.layout.Length.AsCut(c.u))
-	}
-	o.tabulate(lead)
-	return o, true
-}
-
-// otherSheets is the cutting of a precut that the pattern does not print, where
-// it takes another number of pieces.
-func (c cutter) otherSheets() (o another, ok bool) {
-	if c.f.Form != plan.Precut || !c.s.SureOfCloth(c.f) || c.f.PackedSheets().Layout.Count == c.f.PlainSheets.Count {
-		return o, false
-	}
-	o = another{cutter: c, id: "-packed", name: ", packed layout instead"}
-	o.sheets = c.f.PackedSheets().Layout
-	if c.f.Cuts == plan.PackedCuts {
-		o.id, o.name, o.sheets = "-plain", ", plain method instead", c.f.PlainSheets
-	}
-	o.list = o.empty(o.f.Role.Text+o.id, title(o.f)+o.name)
-	o.list.Lead = []string{"Not what the pattern prints: " + many(int64(o.sheets.Count), "piece") + " cut into instead of " + strconv.Itoa(c.sheets.Count) + "."}
-	if c.f.Cuts != plan.PackedCuts {
-		o.list.Lead = append(o.list.Lead, c.knownSheets())
-	}
-	o.packs(&o.list)
-	return o, true
-}
-
-// knownSheets says what is known of layouts with fewer pieces than the packed
-// one.
-func (c cutter) knownSheets() string {
-	packed := c.f.PackedSheets()
-	if packed.Status == cutting.Proved {
-		return "Packed layout, proved: no cutting of the pieces into strips, and of these into what is needed, takes fewer."
-	}
-	return "Packed layout, not proved the fewest: no cutting into strips takes fewer than " + many(int64(packed.Bound), "piece") + "."
-}
-
-// stacked is the layout with columns stacked in strips, where it saves a step.
-func (c cutter) stacked() (o another, ok bool) {
-	if c.f.Form != plan.Yardage || !c.s.SureOfCloth(c.f) || len(c.f.Needs) == 0 {
-		return o, false
-	}
-	s := c.f.Stacked()
-	if s == nil {
-		return o, false
-	}
-	o = another{cutter: c, id: "-stacked", name: ", stacked layout instead"}
-	o.layout = s.Layout
-	o.tabulate(fmt.Sprintf("Not what the pattern prints: a third round of cuts takes %s of strips, so %s to buy instead of the packed layout's %s.", o.layout.Length.AsCut(c.u),
-		measure.FormatFabric(s.Buy, c.u), measure.FormatFabric(c.f.Packed().Buy, c.u)))
-	return o, true
-}
-
-// tabulate writes the layout's own cut list.
-func (o *another) tabulate(lead string) {
-	o.list = o.empty(o.f.Role.Text+o.id, title(o.f)+o.name)
-	o.list.Lead = []string{lead}
-	o.yardage(&o.list)
-}
-
 func (c cutter) yardage(t *report.Table) {
 	f := c.f
 	if c.layout.Length > 0 {
@@ -270,13 +192,13 @@ func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running re
 	repeat := int64(r.Repeat)
 	width := report.Cut(r.Height.Surd(), c.u)
 	if r.Strip >= 0 {
-		does, each := c.strip(strips[r.Strip])
+		does, each := c.strip(strips[r.Strip], r.Height)
 		return row(report.N(repeat), width, report.T(does), report.T(strips[r.Strip].For.Text), report.N(repeat*each), running)
 	}
 	var then, users []string
 	total := int64(0)
 	for _, part := range r.Parts {
-		does, each := c.part(strips[part.Strip], part.Width, len(r.Cuts)+len(r.Stacks)+len(r.Parts) == 1)
+		does, each := c.part(strips[part.Strip], part.Width, r.Height, len(r.Cuts)+len(r.Stacks)+len(r.Parts) == 1)
 		then = append(then, does)
 		users = append(users, strips[part.Strip].For.Text)
 		total += repeat * each

@@ -46,18 +46,37 @@ func cutShape(p *derive.Part) string {
 
 // strip says what becomes of a strip that is cut whole across the fabric, and how
 // many pieces it is.
-func (c cutter) strip(n derive.Need) (does string, pieces int64) {
+func (c cutter) strip(n derive.Need, height measure.Length) (does string, pieces int64) {
+	down := c.cutDown(n, height)
 	if p := c.s.Part(n.For.Text); p != nil && p.Shape != nil {
 		pieces = p.ShapesOf(false)
+		if down != "" {
+			return fmt.Sprintf("%s, then cut into %s, %d from a whole strip.", strings.ToUpper(down[:1])+down[1:], cutShape(p), pieces), pieces
+		}
 		return fmt.Sprintf("Cut into %s, %d from a whole strip.", cutShape(p), pieces), pieces
+	}
+	if down != "" {
+		return "Use whole, " + down + ".", 1
 	}
 	return "Use whole.", 1
 }
 
-// part says what becomes of the last strip, of which only a width is used; alone
-// tells that nothing else is cut from it.
-func (c cutter) part(n derive.Need, width measure.Length, alone bool) (does string, pieces int64) {
+// cutDown says how wide what is used from a higher strip is; nothing where it
+// is as wide as the strip.
+func (c cutter) cutDown(n derive.Need, height measure.Length) string {
+	if n.Along >= height {
+		return ""
+	}
+	return "cut down to " + n.Along.AsCut(c.u) + " wide"
+}
+
+// part says what becomes of the last strip, so high, of which only a width is
+// used; alone tells that nothing else is cut from it.
+func (c cutter) part(n derive.Need, width, height measure.Length, alone bool) (does string, pieces int64) {
 	of := width.AsCut(c.u) + " of it"
+	if down := c.cutDown(n, height); down != "" {
+		of += " " + down
+	}
 	if alone {
 		of = "at least " + of
 	}
