@@ -64,9 +64,10 @@ func holder(pointer string) string {
 	}
 }
 
-// said tells whether a problem is of the very value that the schema refuses.
+// said tells whether a problem is of the very value or key that the schema
+// refuses.
 func said(refused, p source.Problem) bool {
-	return refused.Range == p.Range && (refused.Code == schema.WrongType || refused.Code == schema.NotAllowed || refused.Code == schema.OutOfRange)
+	return refused.Range == p.Range && (refused.Code == schema.WrongType || refused.Code == schema.UnknownKey || refused.Code == schema.NotAllowed || refused.Code == schema.OutOfRange)
 }
 
 // recipePlace is the place of the recipe that a size or colourway changes at a

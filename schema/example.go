@@ -190,7 +190,7 @@ func (g guide) accepts(schema, n *jsontree.Node) bool {
 		}
 		// A length is a number or a text that has one.
 		return (!slices.Contains(types(schema), "number") || strings.ContainsAny(n.Text, "0123456789")) &&
-			(!alwaysWithUnit(schema) || withUnit.MatchString(n.Text))
+			(!alwaysWithUnit(schema) || withUnit.MatchString(n.Text)) && strings.HasSuffix(n.Text, "%") == inPercent(schema)
 	case jsontree.Array:
 		return g.acceptsItems(schema, n)
 	case jsontree.Object:

@@ -27,6 +27,7 @@ type fault struct {
 	kind     string         // the validator's name for it
 	path     []string       // keys and positions from the root
 	node     *jsontree.Node // the value at the path
+	holder   *jsontree.Node // the object or list that the value stands in; nil at the root
 	schema   *jsontree.Node // the part of the schema that the value broke; may be nil
 	says     *jsontree.Node // the same as it is written there: a reference, perhaps
 	guide    guide
@@ -71,6 +72,7 @@ func (r rules) fault(tree *jsontree.Node, e gojsonschema.ResultError) fault {
 			f.lost = true
 			break
 		}
+		f.holder = f.node
 		f.says, f.holdsKey = governs(f.schema, f.node, key), f.node.Kind == jsontree.Object
 		f.schema = r.guide.resolve(f.says)
 		f.path, f.node = append(f.path, key), child

@@ -147,12 +147,9 @@ func (h home) place(path []string) string {
 }
 
 // show is the home's object with the key in it: "yardage": { "usable_width": "40" }.
-func (g guide) show(h home, value *jsontree.Node) string {
-	text, ok := g.example(h.value)
-	if g.accepts(h.value, value) {
-		text, ok = onOneLine(value), true
-	}
-	if !ok || len(text) > mostShown || len(h.path) == 0 {
+func (h home) show(value *jsontree.Node) string {
+	text := onOneLine(value)
+	if len(text) > mostShown || len(h.path) == 0 {
 		return ""
 	}
 	last := h.path[len(h.path)-1]

@@ -59,16 +59,47 @@ func (r rules) intent(f *fault, alone bool) (meant intent) {
 	if near != "" && (len(instead) == 0 || f.guide.accepts(entry(f.schema, near), f.node.Get(f.property))) {
 		return intent{write: near}
 	}
-	if homes, near := r.guide.homesOf(f.property, f.path, f.schema); near || len(homes) > 0 && len(instead) == 0 {
+	if part := partOf(f.property, f.unused()); part != "" && f.guide.accepts(entry(f.schema, part), f.node.Get(f.property)) {
+		return intent{write: part}
+	}
+	if homes, near := f.homes(); near || len(homes) > 0 && len(instead) == 0 {
 		return intent{homes: homes, near: near}
 	}
-	if len(instead) == 0 && r.beside != nil && len(r.beside().homes[plainWords(f.property)]) > 0 {
+	if len(instead) == 0 && r.beside != nil && slices.ContainsFunc(r.beside().homes[plainWords(f.property)], f.couldStand(r.beside())) {
 		return intent{file: r.other}
 	}
 	if others := alternatives(f.schema); alone && len(instead) == 0 && len(f.present(others)) == 0 {
 		return intent{oneOf: others}
 	}
 	return intent{instead: instead}
+}
+
+// homes are the places elsewhere that the key belongs in, where its value could
+// stand as it is. An object or list that is not yet complete may still be led
+// to one further away, which is only named.
+func (f fault) homes() (homes []home, near bool) {
+	all, near := f.guide.homesOf(f.property, f.path, f.schema)
+	for _, h := range all {
+		if f.guide.accepts(h.value, f.node.Get(f.property)) {
+			homes = append(homes, h)
+		}
+	}
+	if !near && len(homes) == 0 && f.holdsMore() {
+		homes = all
+	}
+	return homes, near && len(homes) > 0
+}
+
+// holdsMore tells whether the key in question holds an object or a list.
+func (f fault) holdsMore() bool {
+	kind := f.node.Get(f.property).Kind
+	return kind == jsontree.Object || kind == jsontree.Array
+}
+
+// couldStand tells of a home in another file whether the key's value could be
+// meant for it.
+func (f fault) couldStand(other guide) func(home) bool {
+	return func(h home) bool { return f.holdsMore() || other.accepts(h.value, f.node.Get(f.property)) }
 }
 
 // lacking are the keys that the object must have and has not, and whose place
@@ -143,7 +174,7 @@ func (f fault) moveHome() string {
 	if len(homes[0].path) < len(f.path) {
 		return fmt.Sprintf("%s, beside %s", hint, quote(f.path[len(f.path)-1]))
 	}
-	if shown := f.guide.show(homes[0], f.node.Get(f.property)); shown != "" {
+	if shown := homes[0].show(f.node.Get(f.property)); shown != "" {
 		hint += ": write " + shown
 	}
 	return hint

@@ -106,6 +106,21 @@ func lengthened(word string, names []string) string {
 	return found
 }
 
+// partOf is the one name that begins or ends with a word as a whole: "width" is
+// the tail of "usable_width".
+func partOf(word string, names []string) string {
+	found := ""
+	for _, name := range names {
+		if strings.HasPrefix(name, word+"_") || strings.HasSuffix(name, "_"+word) {
+			if found != "" {
+				return ""
+			}
+			found = name
+		}
+	}
+	return found
+}
+
 // leavesOut tells whether a word is a name with letters left out.
 func leavesOut(word, name string) bool {
 	for _, r := range name {

@@ -32,6 +32,12 @@ func (f fault) rightType() string {
 	if f.node.Kind == jsontree.Number && slices.Contains(want, "integer") {
 		return ""
 	}
+	if text := f.lengthToBuy(); text != "" {
+		return text
+	}
+	if f.onePair() {
+		return f.bothSides()
+	}
 	if text, ok := f.asWanted(); ok {
 		return "write it like " + f.withKey(text)
 	}
@@ -123,7 +129,7 @@ func (f fault) inObject() (string, bool) {
 	for _, key := range wantedKeys(f.schema) {
 		schema := f.schema.Get("properties").Get(key)
 		text, ok := f.guide.example(schema)
-		if !placed && f.guide.accepts(schema, f.node) {
+		if !placed && needs(f.schema) && f.guide.accepts(schema, f.node) && (alwaysWithUnit(f.guide.resolve(schema)) || !toBuy(f.node)) {
 			text, ok, placed = onOneLine(f.node), true, true
 		}
 		if !ok {
@@ -141,6 +147,12 @@ var withUnit = regexp.MustCompile(`^[0-9./ ]*[0-9]( ?[A-Za-z%]+)$`)
 func alwaysWithUnit(schema *jsontree.Node) bool {
 	own := itemsOf(schema.Get("examples"))
 	return len(own) > 0 && !slices.ContainsFunc(own, func(e *jsontree.Node) bool { return e.Kind != jsontree.String || !withUnit.MatchString(e.Text) })
+}
+
+// inPercent tells whether a schema's examples are percentages.
+func inPercent(schema *jsontree.Node) bool {
+	e := schema.At("/examples/0")
+	return e != nil && strings.HasSuffix(e.Text, "%")
 }
 
 // quotedNumber is a number as the text that is wanted: in quotation marks, and

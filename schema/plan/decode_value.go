@@ -110,7 +110,7 @@ func (r *reader) fabricLength(key string, n *jsontree.Node, s sign) Length {
 	if digits(n.Text) && !strings.ContainsFunc(n.Text, func(c rune) bool {
 		return unicode.IsLetter(c) || strings.ContainsRune("\"'\u2032\u2033\u2019\u201d", c)
 	}) {
-		r.report(BadLength, n.Range, quote(key)+": "+quote(n.Text)+" does not say its unit", "write "+quote(strings.TrimSpace(n.Text)+" "+shopUnit(r.unit)))
+		r.report(BadLength, n.Range, quote(key)+": "+quote(n.Text)+" does not say its unit", withShopUnit(strings.TrimSpace(n.Text), r.unit))
 		return Length{At: n.Range}
 	}
 	return r.length(key, n, s)
@@ -118,11 +118,23 @@ func (r *reader) fabricLength(key string, n *jsontree.Node, s sign) Length {
 
 func digits(s string) bool { return strings.ContainsFunc(s, unicode.IsNumber) }
 
-func shopUnit(u measure.Unit) string {
-	if u == measure.Cm {
-		return "cm"
+// withShopUnit writes a bare length with the unit that a shop means by it:
+// yards; or, in a metric plan, metres for a fraction or less than 2,
+// centimetres from 10, and either for a small whole number. Common practice,
+// no source.
+func withShopUnit(bare string, u measure.Unit) string {
+	if u != measure.Cm {
+		return "write " + quote(bare+" yd")
 	}
-	return "yd"
+	metres, centimetres := quote(bare+" m"), quote(bare+" cm")
+	l, err := measure.ParseLength(bare, u)
+	switch {
+	case err == nil && l >= 10*measure.Centimetre:
+		return "write " + centimetres
+	case err == nil && l >= 2*measure.Centimetre && l%measure.Centimetre == 0:
+		return "write " + metres + " or " + centimetres
+	}
+	return "write " + metres
 }
 
 // pair is a width and a height.

@@ -50,6 +50,26 @@ func TestProblems(t *testing.T) {
 	}
 }
 
+// TestBareClothLength: a metric shop sells 1.2 of metres and 120 of
+// centimetres; a small whole number could be either (common practice, no
+// source).
+func TestBareClothLength(t *testing.T) {
+	for written, want := range map[string]string{
+		"1.2": `write "1.2 m"`, "2.5": `write "2.5 m"`, "1": `write "1 m"`, "9.99": `write "9.99 m"`, "3/4": `write "3/4 m"`,
+		"2": `write "2 m" or "2 cm"`, "9": `write "9 m" or "9 cm"`, "10": `write "10 cm"`, "120": `write "120 cm"`,
+	} {
+		text := strings.NewReplacer(`"units": "in"`, `"units": "cm"`, `"sand": "1 2/3 yd"`, `"sand": "`+written+`"`).Replace(sample(t, "lattice-walk.plan.json"))
+		_, problems := read(t, text, nil)
+		var hints []string
+		for _, p := range problems {
+			if strings.HasSuffix(p.Message, "does not say its unit") {
+				hints = append(hints, p.Hint)
+			}
+		}
+		same(t, written, strings.Join(hints, "; "), want)
+	}
+}
+
 // TestReserved tries the edges of what Windows reserves (Microsoft, 'Naming
 // Files, Paths, and Namespaces').
 func TestReserved(t *testing.T) {
