@@ -112,19 +112,40 @@ func blockSizes(p *Pass) {
 		default:
 			continue
 		}
+		f := Finding{Hint: "make all blocks of one size, or trim them to it", About: p.aboutSetting(name), Root: true}
 		wide, high := st.Most.Width.Sub(st.Least.Width), st.Most.Height.Sub(st.Least.Height)
-		message := fmt.Sprintf("the blocks measure from %s to %s", p.box(st.Least.Width, st.Least.Height), p.box(st.Most.Width, st.Most.Height))
-		if st.OnPoint != nil && gap(st.Least.Width, st.Least.Height).Cmp(easedHeight.Surd()) > 0 {
-			message = "the blocks are not square: they measure " + p.box(st.Least.Width, st.Least.Height)
-		} else if measure.Max(wide, high).Cmp(easedHeight.Surd()) <= 0 {
+		switch odd := oddBlocks(st); {
+		case len(odd) == 2:
+			f.Message = fmt.Sprintf("the blocks are not of one size: %q measures %s, and %q %s", odd[0].Name.Text, p.box(odd[0].Width, odd[0].Height), odd[1].Name.Text, p.box(odd[1].Width, odd[1].Height))
+			f.Related = []Related{{sizeAt(odd[0]), "one is made here"}, {sizeAt(odd[1]), "the other is made here"}}
+		case len(odd) == 1 && st.OnPoint != nil:
+			f.Message = fmt.Sprintf("blocks on point have to be square, and %q measures %s", odd[0].Name.Text, p.box(odd[0].Width, odd[0].Height))
+			f.Related = []Related{{sizeAt(odd[0]), "it is made here"}}
+		case measure.Max(wide, high).Cmp(easedHeight.Surd()) > 0: // a block stands on its side
+			f.Message = fmt.Sprintf("the blocks measure from %s to %s", p.box(st.Least.Width, st.Least.Height), p.box(st.Most.Width, st.Most.Height))
+		default:
 			continue
 		}
-		p.Report(at, Finding{
-			Message: message,
-			Hint:    "make all blocks of one size, or trim them to it",
-			About:   p.aboutSetting(name), Root: true,
-		})
+		p.Report(at, f)
 	}
+}
+
+// oddBlocks are the first block and the first that has another size; where all
+// are of one size, the first that is not square. A difference that sewing eases
+// in is none.
+func oddBlocks(st *derive.Setting) []*derive.Part {
+	differ := func(a, b measure.Surd) bool { return gap(a, b).Cmp(easedHeight.Surd()) > 0 }
+	for _, b := range st.Blocks {
+		if first := st.Blocks[0].Part; differ(first.Width, b.Part.Width) || differ(first.Height, b.Part.Height) {
+			return []*derive.Part{first, b.Part}
+		}
+	}
+	for _, b := range st.Blocks {
+		if differ(b.Part.Width, b.Part.Height) {
+			return []*derive.Part{b.Part}
+		}
+	}
+	return nil
 }
 
 func copingRoom(p *Pass) {
