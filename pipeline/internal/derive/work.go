@@ -114,7 +114,7 @@ func (s *Size) tellHeight(p *Part) *report.Work {
 	return &report.Work{
 		Formula: "T - 2s + e", Value: s.length(t.Height()),
 		Terms: []report.Term{
-			term("T", "width of the tube", because(s.length(t.Width), s.setWork(t.Sets[0])), source.Range{}),
+			term("T", "width of the tube", because(s.length(t.Width), s.setWork(t.narrower())), source.Range{}),
 			s.seamTerm(p.Seam),
 			term("e", "the tip's distance beyond the far seam", s.length(t.Beyond), op.TipAt),
 		},
@@ -209,12 +209,28 @@ func (s *Size) lengthAt(p *Part) source.Range {
 	return source.Range{}
 }
 
+// narrower is the set that decides how wide the tube is.
+func (t *Tube) narrower() *Part {
+	if t.Sets[1].Set.Width < t.Sets[0].Set.Width {
+		return t.Sets[1]
+	}
+	return t.Sets[0]
+}
+
+// shorter is the set that decides how long the tube is.
+func (t *Tube) shorter() *Part {
+	if t.Sets[1].Set.Length < t.Sets[0].Set.Length {
+		return t.Sets[1]
+	}
+	return t.Sets[0]
+}
+
 func (s *Size) tellSquares(p *Part) *report.Work {
 	t := p.Tube
 	w := &report.Work{
 		Formula: "1 + floor((L - 2h) / a), none when L < 2h", Value: report.N(t.Yield.Each),
 		Terms: []report.Term{
-			term("L", "usable length of the shortest strip", s.length(t.Yield.Length), s.lengthAt(t.Sets[0])),
+			term("L", "usable length of the shortest strip", s.length(t.Yield.Length), s.lengthAt(t.shorter())),
 			term("h", "height of the triangle", s.height(p), source.Range{}),
 			term("a", "from tip to tip, T - 2s + 2e", s.length(t.Advance()), source.Range{}),
 			term("", "one square more would need", s.length(t.Yield.Next), source.Range{}),
@@ -249,7 +265,12 @@ func (s *Size) CountWork(p *Part) *report.Work {
 	return s.NeededWork(p)
 }
 
+// batches tells how many are made of what gives so many each; nil where none can
+// be made, which no formula says.
 func (s *Size) batches(what string, count int64, needed report.Term, each report.Cell) *report.Work {
+	if count == 0 && needed.Value.Int > 0 {
+		return nil
+	}
 	return s.once(what, func() *report.Work {
 		return &report.Work{
 			Formula: "ceil(N / each)", Value: report.N(count),
