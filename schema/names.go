@@ -2,6 +2,7 @@ package schema
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -63,7 +64,8 @@ func writeHint(example string) string {
 
 // Nearest is the name that a word was probably meant to be, "" when none is
 // close: a third of its letters may be wrong, or half of them after a good
-// beginning. A word that shortens a single one of the names is close to it.
+// beginning, and two that are exchanged count as one. A word that shortens a
+// single one of the names is close to it.
 func Nearest(word string, names []string) string {
 	letters := utf8.RuneCountInString(word)
 	if letters > 64 {
@@ -76,7 +78,11 @@ func Nearest(word string, names []string) string {
 		if lower := strings.ToLower(name); letters > 3 && strings.HasPrefix(lower, word[:min(3, len(word))]) {
 			most = letters / 2
 		}
-		if d := levenshtein.ComputeDistance(word, strings.ToLower(name)); d <= most && d < least {
+		d := levenshtein.ComputeDistance(word, strings.ToLower(name))
+		if exchanged(word, strings.ToLower(name)) {
+			d = 1
+		}
+		if d <= most && d < least {
 			best, least = name, d
 		}
 	}
@@ -84,6 +90,21 @@ func Nearest(word string, names []string) string {
 		return best
 	}
 	return lengthened(word, names)
+}
+
+// exchanged tells whether two words differ in two neighbouring letters only,
+// which have changed places.
+func exchanged(a, b string) bool {
+	x, y := []rune(a), []rune(b)
+	if len(x) != len(y) {
+		return false
+	}
+	for i := range x {
+		if x[i] != y[i] {
+			return i+1 < len(x) && x[i] == y[i+1] && x[i+1] == y[i] && slices.Equal(x[i+2:], y[i+2:])
+		}
+	}
+	return false
 }
 
 // lengthened is the one name that a word, in small letters, shortens: it begins
