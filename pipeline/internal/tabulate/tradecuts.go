@@ -33,8 +33,8 @@ func tradeCuts(s *derive.Size) (t report.Table, ok bool) {
 		}
 	}
 	if trade, known := piecing.TradeAt(s.Of.Seam.Allowance.Length); known && told {
-		t.Lead = []string{fmt.Sprintf("At a seam of %s the trade adds %s to a half-square unit, two at a time, or to half of a block's diagonal, and %s to a quarter-square unit or to the diagonal.",
-			s.Of.Seam.Allowance.Format(s.Plan.Units), trade.Half.Format(s.Plan.Units), trade.Quarter.Format(s.Plan.Units))}
+		t.Lead = []string{fmt.Sprintf("At a seam of %s the trade adds %s to a half-square unit, two at a time, or to half of a block's diagonal, and %s to a quarter-square unit or to the diagonal. What then lies on no line of %s is rounded up to the next.",
+			s.Of.Seam.Allowance.Format(s.Plan.Units), trade.Half.Format(s.Plan.Units), trade.Quarter.Format(s.Plan.Units), trade.Grid.Format(s.Plan.Units))}
 	}
 	return t, len(t.Rows) > 0
 }

@@ -21,7 +21,7 @@ func TestTradeCutRows(t *testing.T) {
 	if got, want := printedRow(table.Rows[0]), "unit | 4 in | about 4.8536 in | 4 7/8 in | about 0.0214 in | 5 in"; got != want {
 		t.Errorf("got %s, want %s", got, want)
 	}
-	lead := "At a seam of 1/4 in the trade adds 7/8 in to a half-square unit, two at a time, or to half of a block's diagonal, and 1 1/4 in to a quarter-square unit or to the diagonal."
+	lead := "At a seam of 1/4 in the trade adds 7/8 in to a half-square unit, two at a time, or to half of a block's diagonal, and 1 1/4 in to a quarter-square unit or to the diagonal. What then lies on no line of 1/8 in is rounded up to the next."
 	if len(table.Lead) != 1 || table.Lead[0] != lead || table.Foot != nil {
 		t.Errorf("%q, %q", table.Lead, table.Foot)
 	}
