@@ -67,7 +67,9 @@ func TestWaiting(t *testing.T) {
 	if _, err := OpenLedger(ctx, "out", access); !errors.Is(err, context.Canceled) {
 		t.Errorf("interrupted: %v", err)
 	}
+	closed := make(chan struct{})
 	go func() {
+		defer close(closed)
 		<-waiting
 		l.Close()
 	}()
@@ -75,6 +77,7 @@ func TestWaiting(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	<-closed
 	second.Close()
 	if len(waiting) > 0 {
 		t.Error("it was told twice")
