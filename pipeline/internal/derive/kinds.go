@@ -193,8 +193,13 @@ func Sewn(strips []Strip, length measure.Surd, seam measure.Length, number func(
 	return piecing.StripSet(widths, length, seam).InFabrics(fabrics...)
 }
 
-// look compares the two kinds by what they show.
+// look compares the two kinds by what they show. Sets that read the same from
+// both ends are the same turned by half, and so then are the squares: nothing
+// has to be drawn.
 func (p *Part) look() Look {
+	if mirrored(p.Tube.Lie[0]) && mirrored(p.Tube.Lie[1]) {
+		return Alike
+	}
 	numbers := map[*Fabric]int{}
 	number := func(f *Fabric) int {
 		if _, known := numbers[f]; !known {
@@ -211,4 +216,15 @@ func (p *Part) look() Look {
 		return AlikeTurned
 	}
 	return Different
+}
+
+// mirrored tells whether strips have the same fabrics and widths from the last to
+// the first.
+func mirrored(strips []Strip) bool {
+	for i, strip := range strips[:len(strips)/2] {
+		if other := strips[len(strips)-1-i]; strip.Fabric != other.Fabric || strip.Width != other.Width {
+			return false
+		}
+	}
+	return true
 }
