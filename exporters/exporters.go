@@ -46,20 +46,14 @@ type ReportFormat struct {
 	Write   func(io.Writer, *report.Run, Options) error
 }
 
-// File is one file to be written below the output folder.
-type File struct {
-	Name  string // slash path below the output folder
-	Bytes []byte
-}
-
 // ExportFormat turns what was derived into files. Plan gives those of one plan,
 // below a folder named for its id; Line those of the whole line, nil when the
 // run has no sheets for it.
 type ExportFormat struct {
 	Name    string // as flags take it
 	Summary string // what it is for, in a line
-	Plan    func(*report.Plan) ([]File, error)
-	Line    func(*report.Run) ([]File, error)
+	Plan    func(*report.Plan) ([]report.File, error)
+	Line    func(*report.Run) ([]report.File, error)
 }
 
 // Reports lists the report formats by name.
@@ -136,7 +130,7 @@ func Exports() []ExportFormat {
 			Name:    "svg",
 			Summary: "pictures of the quilt, of its units and of the cutting layouts, to scale",
 			Plan:    svgPlan,
-			Line:    func(*report.Run) ([]File, error) { return nil, nil },
+			Line:    func(*report.Run) ([]report.File, error) { return nil, nil },
 		},
 		{
 			Name:    "xlsx",
@@ -168,20 +162,20 @@ func Export(name string) (ExportFormat, bool) {
 }
 
 // lineName names the line's files; a plan with this id would share a folder
-// with them, and [Folder] refuses to write one file twice.
+// with them, and package store refuses to write one file twice.
 const lineName = "line"
 
 var errNoID = errors.New("the plan has no id to name its files by")
 
-func csvPlan(p *report.Plan) ([]File, error) {
+func csvPlan(p *report.Plan) ([]report.File, error) {
 	return csvFiles(p.ID, p.Sheets, csvtable.Style{Currency: p.Currency, Unproved: !p.Proved})
 }
 
-func csvLine(r *report.Run) ([]File, error) {
+func csvLine(r *report.Run) ([]report.File, error) {
 	return csvFiles(lineName, r.Sheets, csvtable.Style{Currency: r.Currency})
 }
 
-func csvFiles(folder string, sheets []report.Sheet, style csvtable.Style) ([]File, error) {
+func csvFiles(folder string, sheets []report.Sheet, style csvtable.Style) ([]report.File, error) {
 	if folder == "" {
 		return nil, fmt.Errorf("export csv: %w", errNoID)
 	}
@@ -189,19 +183,19 @@ func csvFiles(folder string, sheets []report.Sheet, style csvtable.Style) ([]Fil
 	if err != nil {
 		return nil, fmt.Errorf("export csv of %s: %w", folder, err)
 	}
-	var files []File
+	var files []report.File
 	for _, n := range named {
-		files = append(files, File{Name: folder + "/" + n.Name + ".csv", Bytes: csvtable.Bytes(n.Table, style)})
+		files = append(files, report.File{Name: folder + "/" + n.Name + ".csv", Bytes: csvtable.Bytes(n.Table, style)})
 	}
 	return files, nil
 }
 
-func jsonPlan(p *report.Plan) ([]File, error) {
+func jsonPlan(p *report.Plan) ([]report.File, error) {
 	b, err := jsontable.Plan(p)
 	return one(p.ID, p.ID+"/"+p.ID+".json", b, err)
 }
 
-func jsonLine(r *report.Run) ([]File, error) {
+func jsonLine(r *report.Run) ([]report.File, error) {
 	if len(r.Sheets) == 0 {
 		return nil, nil
 	}
@@ -209,23 +203,23 @@ func jsonLine(r *report.Run) ([]File, error) {
 	return one(lineName, lineName+".json", b, err)
 }
 
-func svgPlan(p *report.Plan) ([]File, error) {
+func svgPlan(p *report.Plan) ([]report.File, error) {
 	if p.ID == "" {
 		return nil, fmt.Errorf("export svg: %w", errNoID)
 	}
-	var files []File
+	var files []report.File
 	for _, n := range svg.Name(p.Sheets) {
-		files = append(files, File{Name: p.ID + "/" + n.Name + ".svg", Bytes: svg.Bytes(n.Picture, p.Proved)})
+		files = append(files, report.File{Name: p.ID + "/" + n.Name + ".svg", Bytes: svg.Bytes(n.Picture, p.Proved)})
 	}
 	return files, nil
 }
 
-func xlsxPlan(p *report.Plan) ([]File, error) {
+func xlsxPlan(p *report.Plan) ([]report.File, error) {
 	b, err := xlsx.Plan(p)
 	return one(p.ID, p.ID+"/"+p.ID+".xlsx", b, err)
 }
 
-func xlsxLine(r *report.Run) ([]File, error) {
+func xlsxLine(r *report.Run) ([]report.File, error) {
 	if len(r.Sheets) == 0 {
 		return nil, nil
 	}
@@ -233,14 +227,14 @@ func xlsxLine(r *report.Run) ([]File, error) {
 	return one(lineName, lineName+".xlsx", b, err)
 }
 
-func one(id, name string, b []byte, err error) ([]File, error) {
+func one(id, name string, b []byte, err error) ([]report.File, error) {
 	if id == "" {
 		err = errNoID
 	}
 	if err != nil {
 		return nil, fmt.Errorf("export %s: %w", name, err)
 	}
-	return []File{{Name: name, Bytes: b}}, nil
+	return []report.File{{Name: name, Bytes: b}}, nil
 }
 
 // ReportSchema is the JSON Schema of the json report.

@@ -8,6 +8,7 @@ import (
 
 	"yardproof/exporters/internal/sample"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/store"
 )
 
 func TestFormatsAreSortedAndFound(t *testing.T) {
@@ -53,7 +54,7 @@ func TestReportsEndTheirLastLineAndRepeat(t *testing.T) {
 	}
 }
 
-func names(files []File) []string {
+func names(files []report.File) []string {
 	var all []string
 	for _, f := range files {
 		all = append(all, f.Name)
@@ -85,7 +86,7 @@ func TestExportsNameTheirFiles(t *testing.T) {
 			t.Errorf("%s names %q, want %q", f.Name, got, want[f.Name])
 		}
 		for _, file := range append(plan, line...) {
-			if fault := nameFault(file.Name); fault != "" || len(file.Bytes) == 0 {
+			if fault := store.NameFault(file.Name); fault != "" || len(file.Bytes) == 0 {
 				t.Errorf("%s: %s, %d bytes", file.Name, fault, len(file.Bytes))
 			}
 		}

@@ -1,10 +1,6 @@
 package pipeline
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
-	"encoding/json"
-	"hash"
 	"maps"
 	"slices"
 	"strconv"
@@ -13,39 +9,16 @@ import (
 	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/store"
 	"yardproof/schema/jsontree"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
 )
 
-// basis makes a name of all that a result follows from. Each word goes in with
-// its length, so that no two lists of words give the same bytes.
-type basis struct{ hash.Hash }
+// basis names what is found and written after all that it follows from.
+type basis struct{ store.Basis }
 
-func newBasis() basis { return basis{sha256.New()} }
-
-func (b basis) add(words ...string) {
-	for _, w := range words {
-		b.Write([]byte(strconv.Itoa(len(w)) + ":" + w))
-	}
-}
-
-// value adds any plain data, as JSON.
-func (b basis) value(v any) {
-	text, err := json.Marshal(v)
-	if err != nil { // a value that has no JSON is never the same as another
-		text = []byte(err.Error())
-	}
-	b.add(string(text))
-}
-
-func (b basis) name() string { return hex.EncodeToString(b.Sum(nil)) }
-
-// nameOf is the name of bytes as they are, their SHA-256.
-func nameOf(text []byte) string {
-	sum := sha256.Sum256(text)
-	return hex.EncodeToString(sum[:])
-}
+func newBasis() basis { return basis{store.NewBasis()} }
 
 // elsewhere are the settings of a project that no single plan follows from, or
 // that are applied afresh in every run.
@@ -59,21 +32,21 @@ func settingsBasis(tree *jsontree.Node) string {
 	b := newBasis()
 	for _, m := range inOrder(tree) {
 		if !slices.Contains(elsewhere(), m.Key) {
-			b.add(m.Key)
+			b.Add(m.Key)
 			b.tree(m.Value)
 		}
 	}
-	return b.name()
+	return b.Name()
 }
 
 // tree adds a value, however it is laid out and in whatever order its keys are.
 func (b basis) tree(n *jsontree.Node) {
-	b.add(n.Kind.String(), n.Text, strconv.Itoa(len(n.Items)), strconv.Itoa(len(n.Members)))
+	b.Add(n.Kind.String(), n.Text, strconv.Itoa(len(n.Items)), strconv.Itoa(len(n.Members)))
 	for _, item := range n.Items {
 		b.tree(item)
 	}
 	for _, m := range inOrder(n) {
-		b.add(m.Key)
+		b.Add(m.Key)
 		b.tree(m.Value)
 	}
 }
@@ -95,27 +68,27 @@ func inOrder(n *jsontree.Node) []jsontree.Member {
 // those that are no longer made.
 func (w *work) basis(skus []string) string {
 	b := newBasis()
-	b.add(w.Version, strconv.FormatBool(w.Tables), w.name, w.sum)
+	b.Add(w.Version, strconv.FormatBool(w.Tables), w.name, w.sum)
 	switch {
 	case w.project == nil:
-		b.add("no project")
+		b.Add("no project")
 	case w.outcome.Waits:
-		b.add("a project that cannot be used")
+		b.Add("a project that cannot be used")
 	default:
-		b.add("settings", w.project.basis)
+		b.Add("settings", w.project.basis)
 		b.prices(w.project.prices, skus)
-		b.value(w.stock(skus))
+		b.Value(w.stock(skus))
 	}
-	return b.name()
+	return b.Name()
 }
 
 func (b basis) prices(list *plan.PriceList, skus []string) {
 	if list == nil {
-		b.add("no prices")
+		b.Add("no prices")
 		return
 	}
-	b.add(list.Currency.Code())
-	b.value(list.Only(skus).All())
+	b.Add(list.Currency.Code())
+	b.Value(list.Only(skus).All())
 }
 
 // skus are the articles that the plan names, each once.
@@ -157,37 +130,37 @@ type excuse struct {
 // and, after the project's levels and exceptions, what is said of it.
 func (w *work) exportBasis() string {
 	b := newBasis()
-	b.add(w.basis(w.skus))
-	b.value(w.outcome.Findings)
+	b.Add(w.basis(w.skus))
+	b.Value(w.outcome.Findings)
 	for _, e := range w.outcome.Excused {
-		b.value(excuse{e.Finding, e.Reason, e.Until})
+		b.Value(excuse{e.Finding, e.Reason, e.Until})
 	}
-	return b.name()
+	return b.Name()
 }
 
 // supply adds what planned kits take, whatever place its prices stand at.
 func (b basis) supply(l supply.Line) {
-	b.value(l.Runs)
+	b.Value(l.Runs)
 	for _, a := range l.Articles {
 		a.File, a.At = nil, source.Range{}
-		b.value(a)
+		b.Value(a)
 	}
 	for _, e := range l.Landed {
-		b.value([]any{e.Supplier, e.Freight.Value, e.Fees.Value, e.Duty.BasisPoints, e.ByLength})
+		b.Value([]any{e.Supplier, e.Freight.Value, e.Fees.Value, e.Duty.BasisPoints, e.ByLength})
 	}
 }
 
 // lineBasis names all that the line's sheets follow from.
 func (l *line) lineBasis(run *report.Run, summaries []tabulate.Summary) string {
 	b := newBasis()
-	b.add(l.Version, run.Studio, run.Currency.Code(), strconv.Itoa(run.Cuttings.Asked), strconv.Itoa(run.Cuttings.Solved))
-	b.value(run.Findings)
-	b.value(run.Plans)
-	b.value(summaries)
-	b.add(run.Edition)
-	b.value(run.Changes)
+	b.Add(l.Version, run.Studio, run.Currency.Code(), strconv.Itoa(run.Cuttings.Asked), strconv.Itoa(run.Cuttings.Solved))
+	b.Value(run.Findings)
+	b.Value(run.Plans)
+	b.Value(summaries)
+	b.Add(run.Edition)
+	b.Value(run.Changes)
 	for _, p := range l.projects {
 		b.supply(p.supply)
 	}
-	return b.name()
+	return b.Name()
 }

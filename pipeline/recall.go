@@ -5,7 +5,7 @@ import (
 
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
-	"yardproof/pipeline/result"
+	"yardproof/pipeline/store"
 	"yardproof/schema/source"
 )
 
@@ -14,7 +14,7 @@ func (l *line) recall(p *planFile, b []byte) {
 	if l.Version == "" {
 		return
 	}
-	p.sum = nameOf(b)
+	p.sum = store.Sum(b)
 	if l.Recall == nil {
 		return
 	}
@@ -31,7 +31,7 @@ func (w *work) reuse() bool {
 	if k == nil || k.Basis != w.basis(k.SKUs) {
 		return false
 	}
-	w.reading, w.found = result.Of(k.Reading, w.file, w.id), result.Of(k.Found, w.file, w.id)
+	w.reading, w.found = store.Recalled(k.Reading, w.file, w.id), store.Recalled(k.Found, w.file, w.id)
 	w.skus, w.decoded, w.judged = k.SKUs, k.Decoded, k.Judged
 	w.outcome.Title, w.outcome.Status, w.outcome.Sizes = k.Title, k.Status, k.Sizes
 	w.summary, w.asked = k.Summary, k.Asked
@@ -44,11 +44,11 @@ func (w *work) keep() error {
 	if w.sum == "" || w.Keep == nil || w.Gather && !w.decoded && len(w.reading) == 0 {
 		return nil
 	}
-	k := &result.Result{
-		Format: result.Format, Version: w.Version, File: w.name, Text: w.sum,
-		Basis: w.basis(w.skus), SKUs: w.skus, ID: w.id, IDAt: result.Span{Start: w.idAt.Start, End: w.idAt.End},
+	k := &store.Result{
+		Format: store.ResultFormat, Version: w.Version, File: w.name, Text: w.sum,
+		Basis: w.basis(w.skus), SKUs: w.skus, ID: w.id, IDAt: store.Span{Start: w.idAt.Start, End: w.idAt.End},
 		Title: w.outcome.Title, Status: w.outcome.Status, Sizes: w.outcome.Sizes,
-		Decoded: w.decoded, Judged: w.judged, Reading: result.From(w.reading), Found: result.From(w.found),
+		Decoded: w.decoded, Judged: w.judged, Reading: store.Remembered(w.reading), Found: store.Remembered(w.found),
 		Asked: w.asked, Summary: w.summary, Exported: w.outcome.Exported,
 	}
 	if again(w.reading, k.Reading, w.file, w.id) && again(w.found, k.Found, w.file, w.id) {
@@ -59,8 +59,8 @@ func (w *work) keep() error {
 
 // again tells whether what is kept of findings gives the same findings, and
 // none that tells of yardproof's own troubles, which may pass.
-func again(findings []diag.Finding, kept []result.Finding, file *source.File, id string) bool {
-	for i, f := range result.Of(kept, file, id) {
+func again(findings []diag.Finding, kept []store.Finding, file *source.File, id string) bool {
+	for i, f := range store.Recalled(kept, file, id) {
 		if stopped(f) || !reflect.DeepEqual(f, findings[i]) {
 			return false
 		}

@@ -11,7 +11,7 @@ import (
 	"testing"
 
 	"yardproof/pipeline/report"
-	"yardproof/pipeline/result"
+	"yardproof/pipeline/store"
 	"yardproof/schema/plan"
 )
 
@@ -27,17 +27,17 @@ type memory struct {
 
 func (m *memory) config(c Config) Config {
 	c.Tables, c.Version = true, "v1"
-	c.Recall = func(file string) *result.Result {
+	c.Recall = func(file string) *store.Result {
 		m.mu.Lock()
 		kept := m.kept[file]
 		m.mu.Unlock()
-		r, err := result.Decode(kept)
+		r, err := store.DecodeResult(kept)
 		if err != nil {
 			return nil
 		}
 		return r
 	}
-	c.Keep = func(r *result.Result) error {
+	c.Keep = func(r *store.Result) error {
 		m.mu.Lock()
 		defer m.mu.Unlock()
 		m.kept[r.File] = r.Encode()

@@ -14,7 +14,7 @@ import (
 	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
-	"yardproof/pipeline/result"
+	"yardproof/pipeline/store"
 	"yardproof/schema/plan"
 )
 
@@ -63,10 +63,10 @@ type Config struct {
 	// used if the plan, its settings, the prices of its articles and the
 	// program are the same. Like Each and Keep it is called by several
 	// goroutines at the same time.
-	Recall func(file string) *result.Result
+	Recall func(file string) *store.Result
 	// Keep is handed what a later run may recall. An error becomes a finding of
 	// run/write.
-	Keep func(*result.Result) error
+	Keep func(*store.Result) error
 	// Current tells whether what follows from a basis is already written of a
 	// plan. Such a plan is not handed on.
 	Current func(file, basis string) bool

@@ -8,6 +8,7 @@ import (
 
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/store"
 	"yardproof/schema/measure"
 )
 
@@ -108,7 +109,7 @@ func (a *asker) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {
 func (a *asker) names() []string {
 	var names []string
 	for _, k := range a.keys {
-		names = append(names, nameOf([]byte(k))[:24])
+		names = append(names, store.Sum([]byte(k))[:24])
 	}
 	slices.Sort(names)
 	return names

@@ -9,7 +9,7 @@ import (
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
-	"yardproof/pipeline/result"
+	"yardproof/pipeline/store"
 	"yardproof/schema"
 	"yardproof/schema/jsontree"
 	"yardproof/schema/plan"
@@ -31,7 +31,7 @@ type planFile struct {
 	alike   []diag.Finding // of plans that share the title
 	outcome report.Outcome
 	sum     string           // names the bytes; empty when nothing is kept
-	kept    *result.Result   // of an earlier run on the same bytes; nil when there is none
+	kept    *store.Result    // of an earlier run on the same bytes; nil when there is none
 	summary tabulate.Summary // empty when it was not derived
 	asked   []string         // names of the cutting problems that were asked
 	used    []bool           // which of the project's exceptions cover something

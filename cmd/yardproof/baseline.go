@@ -10,6 +10,7 @@ import (
 	"yardproof/pipeline/baseline"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/store"
 )
 
 // compare holds a run against the baseline that was asked for. One that cannot
@@ -37,7 +38,7 @@ func (set settings) writeBaseline(ctx context.Context, s streams, run *report.Ru
 		fmt.Fprintf(s.stderr, "yardproof: %s was not written, as the run could not be finished\n", exporters.Shown(set.record))
 		return nil
 	}
-	return exporters.WriteReport(ctx, set.record, func(w io.Writer) error {
+	return store.WriteReport(ctx, set.record, func(w io.Writer) error {
 		_, err := w.Write(baseline.Encode(run))
 		return err
 	})

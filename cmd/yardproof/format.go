@@ -12,6 +12,7 @@ import (
 	"yardproof/pipeline"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/store"
 )
 
 const formatText = `A path is a plan (*.plan.json), a yardproof.json, or a folder of them; - is
@@ -62,7 +63,7 @@ func format(ctx context.Context, s streams, o *options, paths []string) (int, er
 			if o.check {
 				return nil
 			}
-			return exporters.Replace(ctx, path, styled)
+			return store.Replace(ctx, path, styled)
 		},
 	})
 	for _, name := range changed {

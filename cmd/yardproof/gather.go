@@ -16,7 +16,7 @@ import (
 	"yardproof/pipeline"
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
-	"yardproof/pipeline/result"
+	"yardproof/pipeline/store"
 )
 
 func gatherCommand() command {
@@ -74,8 +74,8 @@ func gather(ctx context.Context, s streams, o *options, paths []string) (int, er
 	run, err := set.run(ctx, s, pipeline.Config{
 		Tables: true, Gather: true, Version: version,
 		Inputs: func(files []string) error { return w.spare(append(files, g.files...)) },
-		Recall: func(file string) *result.Result { return g.results[file] },
-		Keep: func(r *result.Result) error {
+		Recall: func(file string) *store.Result { return g.results[file] },
+		Keep: func(r *store.Result) error {
 			return errors.Join(w.adopt(r, g.results[r.File].Exports), w.keep(r))
 		},
 		CurrentLine: w.currentLine, Line: w.line,
@@ -89,7 +89,7 @@ func gather(ctx context.Context, s streams, o *options, paths []string) (int, er
 
 // gathered is what the results of a line say, by plan.
 type gathered struct {
-	results  map[string]*result.Result
+	results  map[string]*store.Result
 	files    []string // that the results were read from
 	texts    map[string][]byte
 	findings []diag.Finding
@@ -98,7 +98,7 @@ type gathered struct {
 // readResults reads results. What is wrong with one is a finding, and nothing
 // is gathered then.
 func readResults(paths []string, version string) *gathered {
-	g := &gathered{results: map[string]*result.Result{}, texts: map[string][]byte{}}
+	g := &gathered{results: map[string]*store.Result{}, texts: map[string][]byte{}}
 	for _, path := range paths {
 		g.path(path, version)
 	}
@@ -121,7 +121,7 @@ func (g *gathered) path(path, version string) {
 	for _, e := range entries {
 		file := filepath.Join(path, e.Name())
 		switch {
-		case !strings.HasSuffix(e.Name(), result.Suffix):
+		case !strings.HasSuffix(e.Name(), store.ResultSuffix):
 		case pipeline.LeadsOut(file, []string{identity(path)}):
 			g.findings = append(g.findings, pipeline.Outside(file, "the folder"))
 		default:
@@ -129,25 +129,25 @@ func (g *gathered) path(path, version string) {
 		}
 	}
 	if before == len(g.files)+len(g.findings) {
-		g.refuse(path, "the folder holds no result: none of its files has a name that ends in "+result.Suffix)
+		g.refuse(path, "the folder holds no result: none of its files has a name that ends in "+store.ResultSuffix)
 	}
 }
 
 func (g *gathered) file(path, version string) {
-	text, findings := pipeline.ReadFile(path, result.MaxBytes)
+	text, findings := pipeline.ReadFile(path, store.MaxResultBytes)
 	g.files = append(g.files, path)
 	if len(findings) > 0 {
 		g.findings = append(g.findings, findings...)
 		return
 	}
 	name := filepath.ToSlash(path)
-	r, err := result.Read(name, text, version)
-	other, isOther := errors.AsType[result.OtherVersion](err)
+	r, err := store.ReadResult(name, text, version)
+	other, isOther := errors.AsType[store.OtherVersion](err)
 	switch {
 	case isOther:
 		g.refuse(path, fmt.Sprintf("the result was made by yardproof %s, and this is %s", other.Made, version))
 	case err != nil:
-		g.findings = append(g.findings, result.Unusable(name, text, err))
+		g.findings = append(g.findings, store.Unusable(name, text, err))
 	case g.results[r.File] != nil && !bytes.Equal(g.texts[r.File], text):
 		g.refuse(path, "there is another result of "+r.File+", and the two differ")
 	default:

@@ -40,7 +40,7 @@ func mayImport() map[string]string {
 		"pipeline/internal/tabulate": "schema/source schema/plan schema/measure pipeline/diag pipeline/report pipeline/internal/supply pipeline/internal/bolts pipeline/internal/derive pipeline/internal/costing pipeline/internal/cutting pipeline/internal/drafting pipeline/internal/piecing",
 		"pipeline/check":             "schema schema/... pipeline/diag pipeline/report pipeline/internal/...",
 		"pipeline/baseline":          "schema schema/source schema/jsontree pipeline/diag pipeline/report pipeline/check",
-		"pipeline/result":            "schema schema/source schema/jsontree pipeline/diag pipeline/report pipeline/check pipeline/internal/tabulate",
+		"pipeline/store":             "schema/source schema/jsontree pipeline/diag pipeline/report pipeline/check pipeline/internal/tabulate",
 		"pipeline/watch":             "",
 		"pipeline":                   "schema schema/... pipeline/...",
 		"exporters/internal/...":     "schema/source schema/measure schema/plan pipeline/diag pipeline/report exporters/internal/sample",
@@ -50,7 +50,7 @@ func mayImport() map[string]string {
 		"exporters/xlsx":             "schema/source schema/measure schema/plan pipeline/diag pipeline/report exporters/internal/drawing exporters/internal/figure exporters/internal/raster",
 		"exporters/...":              "schema/source schema/measure schema/plan pipeline/diag pipeline/report exporters/internal/figure exporters/internal/words",
 		"exporters":                  "pipeline/diag pipeline/report exporters/...",
-		"cmd/yardproof":              "schema schema/plan schema/starter pipeline pipeline/baseline pipeline/check pipeline/report pipeline/diag pipeline/result pipeline/watch exporters scripts",
+		"cmd/yardproof":              "schema schema/plan schema/starter pipeline pipeline/baseline pipeline/check pipeline/report pipeline/diag pipeline/store pipeline/watch exporters scripts",
 		"scripts":                    "",
 		"scripts/...":                "schema schema/source schema/jsontree schema/plan",
 		"scripts/printedmoves":       "schema/source schema/jsontree schema/measure schema/plan pipeline pipeline/diag",
@@ -65,10 +65,10 @@ func mayTestWith() map[string]string {
 		"schema/plan":           "schema",
 		"pipeline/internal/...": "schema schema/... pipeline/report",
 		"pipeline/check":        "pipeline",
-		"pipeline/result":       "pipeline/internal/costing",
-		"exporters":             "schema/measure exporters/internal/...",
+		"pipeline/store":        "pipeline/internal/costing",
+		"exporters":             "schema/measure pipeline/store exporters/internal/...",
 		"exporters/...":         "exporters/internal/...",
-		"scripts/...":           "pipeline pipeline/diag pipeline/report exporters exporters/...",
+		"scripts/...":           "pipeline pipeline/diag pipeline/report pipeline/store exporters exporters/...",
 	}
 }
 
@@ -82,7 +82,7 @@ func behind() map[string]string {
 		"github.com/bmatcuk/doublestar":      "schema/plan",
 		"golang.org/x/sync":                  "pipeline",
 		"github.com/fsnotify/fsnotify":       "pipeline/watch",
-		"github.com/google/renameio":         "exporters",
+		"github.com/google/renameio":         "pipeline/store",
 		"github.com/xuri/excelize":           "exporters/xlsx schema/sheet", // to write workbooks, and to read them
 		"github.com/google/go-cmp":           "exporters/internal/golden",   // which only tests import
 		"github.com/fatih/color":             "exporters/text",
@@ -94,7 +94,7 @@ func behind() map[string]string {
 		"github.com/schollz/progressbar": "cmd/yardproof",
 		"github.com/mattn/go-isatty":     "cmd/yardproof",
 		"golang.org/x/term":              "cmd/yardproof",
-		"golang.org/x/sys":               "exporters", // for locks
+		"golang.org/x/sys":               "pipeline/store", // for locks
 	}
 }
 
@@ -241,6 +241,8 @@ func TestImportTable(t *testing.T) {
 		{"exporters/text", "yardproof/pipeline/internal/derive"},
 		{"exporters/text", "yardproof/exporters/xlsx"},
 		{"pipeline", "yardproof/exporters"},
+		{"pipeline/store", "yardproof/exporters"},
+		{"exporters", "github.com/google/renameio/v2"},
 		{"pipeline/check", "github.com/xuri/excelize/v2"},
 		{"pipeline/check", "example.org/unheard/of"},
 		{"exporters/json", "golang.org/x/text/width"},

@@ -8,6 +8,8 @@ import (
 	"strings"
 
 	"yardproof/exporters"
+	"yardproof/pipeline/report"
+	"yardproof/pipeline/store"
 	"yardproof/schema"
 	"yardproof/scripts"
 )
@@ -43,7 +45,7 @@ func initRepository(ctx context.Context, s streams, _ *options, args []string) (
 	if err != nil {
 		return 0, err
 	}
-	if err := exporters.Lay(ctx, dir, files); err != nil {
+	if err := store.Lay(ctx, dir, files); err != nil {
 		return 0, err
 	}
 	var told strings.Builder
@@ -58,21 +60,21 @@ func initRepository(ctx context.Context, s streams, _ *options, args []string) (
 
 // repositoryFiles are the files of a new repository, with the schemas that this
 // very program checks by.
-func repositoryFiles() ([]exporters.File, error) {
+func repositoryFiles() ([]report.File, error) {
 	originals, err := scripts.Repository()
 	if err != nil {
 		return nil, err
 	}
-	var files []exporters.File
+	var files []report.File
 	for _, f := range originals {
-		files = append(files, exporters.File{Name: f.Name, Bytes: f.Bytes})
+		files = append(files, report.File{Name: f.Name, Bytes: f.Bytes})
 	}
 	for _, name := range []string{"plan", "project"} {
 		text, ok := schema.ForEditors(name)
 		if !ok {
 			return nil, fmt.Errorf("there is no schema %s", name)
 		}
-		files = append(files, exporters.File{Name: "schemas/" + name + ".schema.json", Bytes: text})
+		files = append(files, report.File{Name: "schemas/" + name + ".schema.json", Bytes: text})
 	}
 	return files, nil
 }

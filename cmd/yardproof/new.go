@@ -12,6 +12,8 @@ import (
 	"github.com/spf13/pflag"
 
 	"yardproof/exporters"
+	"yardproof/pipeline/report"
+	"yardproof/pipeline/store"
 	"yardproof/schema/starter"
 )
 
@@ -99,7 +101,7 @@ func lay(ctx context.Context, s streams, path string, text []byte) (int, error) 
 	if !strings.HasSuffix(base, planSuffix) || base == planSuffix {
 		return 0, misuse("%q is not a plan by its name, which should end in %s", filepath.ToSlash(path), planSuffix)
 	}
-	if err := exporters.Lay(ctx, filepath.Clean(dir), []exporters.File{{Name: base, Bytes: text}}); err != nil {
+	if err := store.Lay(ctx, filepath.Clean(dir), []report.File{{Name: base, Bytes: text}}); err != nil {
 		return 0, err
 	}
 	_, err := fmt.Fprintln(s.stdout, exporters.Shown(path))

@@ -10,6 +10,7 @@ import (
 
 	"yardproof/exporters"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/store"
 )
 
 // target is one report that was asked for.
@@ -67,7 +68,7 @@ func (set settings) write(ctx context.Context, s streams, run *report.Run) error
 	var failed []error
 	for _, t := range set.reports {
 		if t.path != toStdout {
-			failed = append(failed, exporters.WriteReport(ctx, t.path, t.writer(run, options)))
+			failed = append(failed, store.WriteReport(ctx, t.path, t.writer(run, options)))
 		}
 	}
 	options.Color, options.Width = set.color, columns(s.stdout)

@@ -4,7 +4,7 @@ import (
 	"context"
 
 	"yardproof/exporters"
-	"yardproof/pipeline/result"
+	"yardproof/pipeline/store"
 	"yardproof/schema"
 )
 
@@ -29,7 +29,7 @@ func printSchema(_ context.Context, s streams, _ *options, args []string) (int, 
 		text, ok = exporters.ReportSchema(), true
 	}
 	if args[0] == "result" {
-		text, ok = result.Schema(), true
+		text, ok = store.ResultSchema(), true
 	}
 	if !ok {
 		return 0, misuse("there is no schema %q: name plan, project, baseline, report or result", args[0])

@@ -13,11 +13,10 @@ import (
 	"strconv"
 	"syscall"
 	"time"
+	"yardproof/pipeline/store"
 
 	"github.com/rogpeppe/go-internal/testscript"
 	"golang.org/x/sys/unix"
-
-	"yardproof/exporters"
 )
 
 // systemCmds are the script commands that need what not every system has.
@@ -49,7 +48,7 @@ func systemValues(e *testscript.Env) {
 func hold(ts *testscript.TestScript, _ bool, args []string) {
 	holder, err := strconv.Unquote(`"` + args[1] + `"`)
 	ts.Check(err)
-	file, err := os.OpenFile(filepath.Join(ts.MkAbs(args[0]), exporters.LockName), os.O_RDWR|os.O_CREATE, 0o666)
+	file, err := os.OpenFile(filepath.Join(ts.MkAbs(args[0]), store.LockName), os.O_RDWR|os.O_CREATE, 0o666)
 	ts.Check(err)
 	ts.Defer(func() { file.Close() })
 	ts.Check(unix.Flock(int(file.Fd()), unix.LOCK_EX|unix.LOCK_NB))
@@ -139,7 +138,7 @@ func whole(ts *testscript.TestScript, _ bool, args []string) {
 	if len(files) == 0 {
 		ts.Fatalf("%s holds no files", args[0])
 	}
-	delete(files, exporters.LockName)
+	delete(files, store.LockName)
 	for name, b := range files {
 		if err := complete(name, b); err != nil {
 			ts.Fatalf("%s: %v", name, err)

@@ -18,8 +18,7 @@ import (
 	"sync"
 	"testing"
 	"time"
-
-	"yardproof/exporters"
+	"yardproof/pipeline/store"
 )
 
 // trials is how many times runs are let loose on one folder: a few, or as many
@@ -236,10 +235,10 @@ func (y *yard) close(t *testing.T, out string, attempts []attempt) {
 		t.Fatalf("a run after all others ended with %d:\n%s", last.status, last.said)
 	}
 	y.sameLine(t, out, last.plans)
-	named := ledgerNames(t, filepath.Join(out, exporters.LedgerName))
+	named := ledgerNames(t, filepath.Join(out, store.LedgerName))
 	for name := range tree(t, out) {
 		switch {
-		case named[name], name == exporters.LedgerName, name == exporters.LockName:
+		case named[name], name == store.LedgerName, name == store.LockName:
 		default:
 			t.Errorf("the ledger does not name %s", name)
 		}

@@ -15,26 +15,26 @@ import (
 	"yardproof/pipeline"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
-	"yardproof/pipeline/result"
+	"yardproof/pipeline/store"
 )
 
 // writer writes the tables of plans and of the line. Several goroutines may use
 // it at the same time.
 type writer struct {
-	ledger  *exporters.Ledger
-	results *exporters.Folder // where the results of plans go; nil when nobody gathers them
+	ledger  *store.Ledger
+	results *store.Folder // where the results of plans go; nil when nobody gathers them
 	out     string
 	formats []exporters.ExportFormat
 	inputs  map[string]bool
 }
 
 func openWriter(ctx context.Context, s streams, set settings) (*writer, error) {
-	access := exporters.Access{Overwrite: set.overwrite, Share: set.results != ""}
+	access := store.Access{Overwrite: set.overwrite, Share: set.results != ""}
 	if set.wait {
 		access.Wait = func(holder string) { set.tellWaiting(s, holder) }
 	}
-	ledger, err := exporters.OpenLedger(ctx, set.out, access)
-	if _, busy := errors.AsType[*exporters.BusyError](err); busy {
+	ledger, err := store.OpenLedger(ctx, set.out, access)
+	if _, busy := errors.AsType[*store.BusyError](err); busy {
 		err = pipeline.Busy{Err: err}
 	}
 	if err != nil {
@@ -42,7 +42,7 @@ func openWriter(ctx context.Context, s streams, set settings) (*writer, error) {
 	}
 	w := &writer{ledger: ledger, out: set.out, formats: set.formats}
 	if set.results != "" {
-		if w.results, err = exporters.OpenFolder(set.results); err != nil {
+		if w.results, err = store.OpenFolder(set.results); err != nil {
 			return nil, errors.Join(err, ledger.Close())
 		}
 	}
@@ -54,7 +54,7 @@ func (set settings) tellWaiting(s streams, holder string) {
 	if set.quiet {
 		return
 	}
-	busy := exporters.BusyError{Dir: filepath.ToSlash(set.out), Holder: holder}
+	busy := store.BusyError{Dir: filepath.ToSlash(set.out), Holder: holder}
 	// Where nobody reads it there is nobody to be told.
 	fmt.Fprintf(s.stderr, "yardproof: %s; waiting for it to end\n", exporters.OneLine(busy.Error()))
 }
@@ -82,9 +82,9 @@ func (w *writer) names() []string {
 
 // recall is what the output folder keeps of a plan. What cannot be read is as
 // good as nothing: the plan is worked out again.
-func (w *writer) recall(file string) *result.Result {
+func (w *writer) recall(file string) *store.Result {
 	if kept := w.ledger.Kept(file); kept != nil {
-		if r, err := result.Decode(kept); err == nil {
+		if r, err := store.DecodeResult(kept); err == nil {
 			return r
 		}
 	}
@@ -99,7 +99,7 @@ func (w *writer) currentLine(basis string) bool {
 
 // keep keeps a result in the output folder and, for gathering, in a file of
 // its own, with the files that were written of the plan.
-func (w *writer) keep(r *result.Result) error {
+func (w *writer) keep(r *store.Result) error {
 	kept, err := json.Marshal(r)
 	if err != nil {
 		return err
@@ -111,17 +111,17 @@ func (w *writer) keep(r *result.Result) error {
 	if whole.Exported {
 		whole.Exports = w.ledger.Exports(r.File)
 	}
-	return w.results.Write(context.Background(), exporters.File{Name: resultName(r.File), Bytes: whole.Standing()})
+	return w.results.Write(context.Background(), report.File{Name: resultName(r.File), Bytes: whole.Standing()})
 }
 
 // adopt takes over what an export wrote of a plan, which may lie elsewhere. Of a
 // plan that turns out not to be the first of its id nothing is taken over.
-func (w *writer) adopt(r *result.Result, exports []report.Export) error {
+func (w *writer) adopt(r *store.Result, exports []report.Export) error {
 	if !r.Exported {
 		return nil
 	}
 	err := w.ledger.Adopt(r.File, exports)
-	if _, changed := errors.AsType[exporters.ChangedError](err); changed {
+	if _, changed := errors.AsType[store.ChangedError](err); changed {
 		return pipeline.LeftAlone{Err: err}
 	}
 	return err
@@ -137,20 +137,20 @@ func resultName(file string) string {
 		}
 		return '_'
 	}, strings.TrimSuffix(path.Base(file), ".plan.json"))
-	return stem[:min(len(stem), 80)] + "-" + hex.EncodeToString(sum[:8]) + result.Suffix
+	return stem[:min(len(stem), 80)] + "-" + hex.EncodeToString(sum[:8]) + store.ResultSuffix
 }
 
 func (w *writer) plan(ctx context.Context, p *report.Plan) error {
-	return w.write(ctx, p.File, p.Basis, func(f exporters.ExportFormat) ([]exporters.File, error) { return f.Plan(p) })
+	return w.write(ctx, p.File, p.Basis, func(f exporters.ExportFormat) ([]report.File, error) { return f.Plan(p) })
 }
 
 func (w *writer) line(ctx context.Context, r *report.Run) error {
-	return w.write(ctx, "", r.Basis, func(f exporters.ExportFormat) ([]exporters.File, error) { return f.Line(r) })
+	return w.write(ctx, "", r.Basis, func(f exporters.ExportFormat) ([]report.File, error) { return f.Line(r) })
 }
 
 // write makes the files of every format before it writes the first.
-func (w *writer) write(ctx context.Context, plan, basis string, make func(exporters.ExportFormat) ([]exporters.File, error)) error {
-	files := map[string][]exporters.File{}
+func (w *writer) write(ctx context.Context, plan, basis string, make func(exporters.ExportFormat) ([]report.File, error)) error {
+	files := map[string][]report.File{}
 	for _, format := range w.formats {
 		made, err := make(format)
 		if err != nil {
@@ -165,7 +165,7 @@ func (w *writer) write(ctx context.Context, plan, basis string, make func(export
 		files[format.Name] = made
 	}
 	err := w.ledger.Write(ctx, plan, basis, files)
-	if _, changed := errors.AsType[exporters.ChangedError](err); changed {
+	if _, changed := errors.AsType[store.ChangedError](err); changed {
 		return pipeline.LeftAlone{Err: err}
 	}
 	return err

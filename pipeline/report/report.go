@@ -121,6 +121,12 @@ type Export struct {
 	Files  []Output `json:"files"`
 }
 
+// File is one file to be written below an output folder.
+type File struct {
+	Name  string // slash path below the folder
+	Bytes []byte
+}
+
 // Output is a file that was written.
 type Output struct {
 	Name   string `json:"name"`   // slash path below the output folder

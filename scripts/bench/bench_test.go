@@ -19,6 +19,7 @@ import (
 	"yardproof/pipeline"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/store"
 	"yardproof/schema"
 	"yardproof/schema/jsontree"
 	"yardproof/schema/plan"
@@ -127,12 +128,12 @@ func xlsx(tb testing.TB) exporters.ExportFormat {
 
 func export(tb testing.TB, dir string, format exporters.ExportFormat, n int) {
 	tb.Helper()
-	out, err := exporters.OpenFolder(filepath.Join(tb.TempDir(), "out"))
+	out, err := store.OpenFolder(filepath.Join(tb.TempDir(), "out"))
 	if err != nil {
 		tb.Fatal(err)
 	}
 	defer out.Close()
-	save := func(ctx context.Context, files []exporters.File, err error) error {
+	save := func(ctx context.Context, files []report.File, err error) error {
 		for i := 0; err == nil && i < len(files); i++ {
 			err = out.Write(ctx, files[i])
 		}

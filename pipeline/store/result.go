@@ -1,4 +1,4 @@
-package result
+package store
 
 import (
 	"bytes"
@@ -20,17 +20,17 @@ import (
 	"yardproof/schema/source"
 )
 
-// Format is the version of the JSON that a result is written as.
-const Format = 1
+// ResultFormat is the version of the JSON that a result is written as.
+const ResultFormat = 1
 
-// Suffix ends the name of a file that holds a result.
-const Suffix = ".result.json"
+// ResultSuffix ends the name of a file that holds a result.
+const ResultSuffix = ".result.json"
 
 //go:embed result.schema.json
 var schemaText string
 
-// Schema is the JSON Schema (draft-07) of a result.
-func Schema() []byte { return []byte(schemaText) }
+// ResultSchema is the JSON Schema (draft-07) of a result.
+func ResultSchema() []byte { return []byte(schemaText) }
 
 // Result is one plan's.
 type Result struct {
@@ -91,13 +91,13 @@ type Related struct {
 	Message string `json:"message"`
 }
 
-// From turns findings about a plan into what is kept of them.
-func From(findings []diag.Finding) []Finding {
+// Remembered turns findings about a plan into what is kept of them.
+func Remembered(findings []diag.Finding) []Finding {
 	var all []Finding
 	for _, f := range findings {
 		k := Finding{
 			Rule: f.Rule, Level: f.Level.String(), Place: place(f.Place), Sizes: f.Sizes,
-			Message: f.Message, Hint: f.Hint, Follows: From(f.Follows),
+			Message: f.Message, Hint: f.Hint, Follows: Remembered(f.Follows),
 		}
 		for _, r := range f.Related {
 			k.Related = append(k.Related, Related{place(r.Place), r.Message})
@@ -109,15 +109,15 @@ func From(findings []diag.Finding) []Finding {
 
 func place(p diag.Place) Place { return Place{Span{p.Range.Start, p.Range.End}, p.Pointer} }
 
-// Of turns what was kept into findings about a plan, of which the text and the
+// Recalled turns what was kept into findings about a plan, of which the text and the
 // id are known.
-func Of(kept []Finding, file *source.File, plan string) []diag.Finding {
+func Recalled(kept []Finding, file *source.File, plan string) []diag.Finding {
 	var all []diag.Finding
 	for _, k := range kept {
 		level, _ := diag.ParseLevel(k.Level)
 		f := diag.Finding{
 			Rule: k.Rule, Level: level, Plan: plan, Place: k.Place.in(file), Sizes: k.Sizes,
-			Message: k.Message, Hint: k.Hint, Follows: Of(k.Follows, file, plan),
+			Message: k.Message, Hint: k.Hint, Follows: Recalled(k.Follows, file, plan),
 		}
 		for _, r := range k.Related {
 			f.Related = append(f.Related, diag.Related{Place: r.Place.in(file), Message: r.Message})
@@ -146,7 +146,7 @@ func (r *Result) Encode() []byte {
 }
 
 // Standing is the result as a file that stands for itself: with a sum, by which
-// [Read] sees that nobody changed it since.
+// [ReadResult] sees that nobody changed it since.
 func (r *Result) Standing() []byte {
 	whole := *r
 	whole.Sum = noSum
@@ -162,13 +162,13 @@ var noSum = strings.Repeat("0", 2*sha256.Size)
 // sumEnd is what follows the sum in such a file.
 const sumEnd = "\"\n}\n"
 
-// Read reads a result from a file that stands for itself, if it was made by a
+// ReadResult reads a result from a file that stands for itself, if it was made by a
 // version of yardproof. What it says is believed as nobody would want to derive
 // it again, so that a text that was changed is refused before anything is made
 // of it. An error is told by [Unusable].
-func Read(name string, text []byte, version string) (*Result, error) {
+func ReadResult(name string, text []byte, version string) (*Result, error) {
 	limits := jsontree.DefaultLimits()
-	limits.MaxBytes, limits.MaxValues = MaxBytes, 1<<20
+	limits.MaxBytes, limits.MaxValues = MaxResultBytes, 1<<20
 	tree, problems := jsontree.Parse(source.New(name, text), limits)
 	if len(problems) > 0 {
 		return nil, placed{problems[0]}
@@ -185,11 +185,11 @@ func Read(name string, text []byte, version string) (*Result, error) {
 	case !untouched(text):
 		return nil, errors.New("its text was changed since it was written")
 	}
-	return Decode(text)
+	return DecodeResult(text)
 }
 
-// MaxBytes is how large a result may be.
-const MaxBytes = 64 << 20
+// MaxResultBytes is how large a result may be.
+const MaxResultBytes = 64 << 20
 
 // OtherVersion is the error of a result that another version of yardproof made.
 type OtherVersion struct{ Made string }
@@ -213,9 +213,9 @@ func untouched(text []byte) bool {
 	return hex.EncodeToString(sum[:]) == string(text[at:at+len(noSum)])
 }
 
-// Decode reads a result. It takes no member that it does not know: a result of
+// DecodeResult reads a result. It takes no member that it does not know: a result of
 // another version is not half understood.
-func Decode(text []byte) (*Result, error) {
+func DecodeResult(text []byte) (*Result, error) {
 	decoder := json.NewDecoder(bytes.NewReader(text))
 	decoder.DisallowUnknownFields()
 	r := new(Result)
@@ -225,8 +225,8 @@ func Decode(text []byte) (*Result, error) {
 	if _, err := decoder.Token(); !errors.Is(err, io.EOF) {
 		return nil, errors.New("something follows after the result")
 	}
-	if r.Format != Format {
-		return nil, fmt.Errorf("its format is %d, and this yardproof reads format %d", r.Format, Format)
+	if r.Format != ResultFormat {
+		return nil, fmt.Errorf("its format is %d, and this yardproof reads format %d", r.Format, ResultFormat)
 	}
 	return r, nil
 }

@@ -1,6 +1,6 @@
 //go:build !(darwin || dragonfly || freebsd || linux || netbsd || openbsd || windows)
 
-package exporters
+package store
 
 import "os"
 

@@ -1,4 +1,4 @@
-package exporters
+package store
 
 import (
 	"bytes"
@@ -157,13 +157,13 @@ func (l *Ledger) whole(e report.Export) bool {
 // format: none when one of them is not to be touched, which is a
 // *ChangedError. A file that is on the disk already, byte for byte, is left
 // alone.
-func (l *Ledger) Write(ctx context.Context, plan, basis string, files map[string][]File) error {
-	var todo []File
+func (l *Ledger) Write(ctx context.Context, plan, basis string, files map[string][]report.File) error {
+	var todo []report.File
 	made := []report.Export{}
 	for _, format := range slices.Sorted(maps.Keys(files)) {
 		e := report.Export{Format: format, Basis: basis, Files: []report.Output{}}
 		for _, f := range files[format] {
-			sum := sumOf(f.Bytes)
+			sum := Sum(f.Bytes)
 			e.Files = append(e.Files, report.Output{Name: f.Name, SHA256: sum})
 			there, err := l.allowed(f.Name, sum)
 			if err != nil {
@@ -195,11 +195,11 @@ func (l *Ledger) Write(ctx context.Context, plan, basis string, files map[string
 
 // broken records what was written before the system refused: no export is
 // whole, but the files are ours.
-func (l *Ledger) broken(plan string, made []report.Export, missing []File) {
+func (l *Ledger) broken(plan string, made []report.Export, missing []report.File) {
 	for i := range made {
 		made[i].Basis = ""
 		made[i].Files = slices.DeleteFunc(made[i].Files, func(o report.Output) bool {
-			return slices.ContainsFunc(missing, func(f File) bool { return f.Name == o.Name })
+			return slices.ContainsFunc(missing, func(f report.File) bool { return f.Name == o.Name })
 		})
 	}
 	for _, e := range l.recorded(plan) {

@@ -1,4 +1,4 @@
-package exporters
+package store
 
 import (
 	"context"
@@ -9,11 +9,12 @@ import (
 	"runtime"
 	"strings"
 	"testing"
+	"yardproof/pipeline/report"
 )
 
 func TestLay(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "new", "line")
-	err := Lay(t.Context(), dir, []File{{"plans/a.plan.json", []byte("{}")}, {".hooks/check", []byte("#!/bin/sh\n")}, {"README.md", []byte("r")}})
+	err := Lay(t.Context(), dir, []report.File{{Name: "plans/a.plan.json", Bytes: []byte("{}")}, {Name: ".hooks/check", Bytes: []byte("#!/bin/sh\n")}, {Name: "README.md", Bytes: []byte("r")}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -39,7 +40,7 @@ func TestLayReplacesNothing(t *testing.T) {
 	put(t, filepath.Join(dir, "d", "e"), "mine")
 	symlink(t, "nowhere", filepath.Join(dir, "c"))
 	before := files(t, dir)
-	err := Lay(t.Context(), dir, []File{{"a", nil}, {"b", nil}, {"c", nil}, {"d/e", nil}, {"d/f", nil}})
+	err := Lay(t.Context(), dir, []report.File{{Name: "a", Bytes: nil}, {Name: "b", Bytes: nil}, {Name: "c", Bytes: nil}, {Name: "d/e", Bytes: nil}, {Name: "d/f", Bytes: nil}})
 	exists, ok := errors.AsType[*ExistsError](err)
 	if !ok || len(exists.Names) != 3 {
 		t.Fatalf("the error is %v", err)
@@ -70,7 +71,7 @@ func (s *stopAfter) Err() error {
 func TestLayUndoes(t *testing.T) {
 	outer := t.TempDir()
 	put(t, filepath.Join(outer, "line", "mine"), "mine")
-	new := []File{{"a/b/c", []byte("1")}, {"d", []byte("2")}, {"mine/x", []byte("3")}}
+	new := []report.File{{Name: "a/b/c", Bytes: []byte("1")}, {Name: "d", Bytes: []byte("2")}, {Name: "mine/x", Bytes: []byte("3")}}
 	// A file stands where a folder is wanted.
 	err := Lay(t.Context(), filepath.Join(outer, "line"), new)
 	if err == nil || !strings.Contains(err.Error(), "mine/x") {
@@ -78,7 +79,7 @@ func TestLayUndoes(t *testing.T) {
 	}
 	for left := range 3 {
 		dir := filepath.Join(outer, "fresh")
-		err = Lay(&stopAfter{t.Context(), left}, dir, []File{{"a/b/c", nil}, {"d", nil}, {"e", nil}})
+		err = Lay(&stopAfter{t.Context(), left}, dir, []report.File{{Name: "a/b/c", Bytes: nil}, {Name: "d", Bytes: nil}, {Name: "e", Bytes: nil}})
 		if !errors.Is(err, context.Canceled) {
 			t.Errorf("interrupted after %d files: %v", left, err)
 		}

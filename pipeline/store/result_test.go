@@ -1,4 +1,4 @@
-package result
+package store
 
 import (
 	"bytes"
@@ -55,9 +55,9 @@ func kit() *tabulate.KeptKit {
 
 func full(f *source.File) *Result {
 	return &Result{
-		Format: Format, Version: "v1.2.3", File: f.Name, Text: strings.Repeat("0a", 32), Basis: strings.Repeat("1b", 32),
+		Format: ResultFormat, Version: "v1.2.3", File: f.Name, Text: strings.Repeat("0a", 32), Basis: strings.Repeat("1b", 32),
 		SKUs: []string{"A"}, ID: "x", IDAt: Span{8, 11}, Title: "X", Status: "draft", Sizes: []string{"cot", "bed"}, Decoded: true, Judged: true,
-		Reading: From(findings(f)[1:]), Found: From(findings(f)), Asked: []string{"0c0c"},
+		Reading: Remembered(findings(f)[1:]), Found: Remembered(findings(f)), Asked: []string{"0c0c"},
 		Summary: tabulate.Summary{Sizes: []tabulate.SizeSummary{
 			{Name: "cot", Finished: "30 x 40 in", Fabric: "1 yd", Slack: "1/2 in, step", Cost: big.NewRat(1, 3), Price: big.NewRat(40, 1), Kit: kit()}, {Name: "bed"}}},
 		Exported: true,
@@ -71,11 +71,11 @@ func TestRoundTrip(t *testing.T) {
 	f := source.New("x.plan.json", []byte(invented))
 	want := findings(f)
 	r := full(f)
-	back, err := Decode(r.Encode())
+	back, err := DecodeResult(r.Encode())
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := Of(back.Found, f, "x"); !reflect.DeepEqual(got, want) {
+	if got := Recalled(back.Found, f, "x"); !reflect.DeepEqual(got, want) {
 		t.Errorf("(-want +got)\n%s", cmp.Diff(want, got))
 	}
 	if !bytes.Equal(back.Encode(), r.Encode()) {
@@ -91,7 +91,7 @@ func TestRoundTrip(t *testing.T) {
 
 func compiled(t *testing.T) *jsonschema.Schema {
 	t.Helper()
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(Schema()))
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(ResultSchema()))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -115,7 +115,7 @@ func TestFollowsItsSchema(t *testing.T) {
 		}
 		return schema.Validate(doc)
 	}
-	for _, r := range []*Result{full(f), {Format: Format, Version: "v", File: "a", Text: strings.Repeat("0", 64), Basis: strings.Repeat("0", 64)}} {
+	for _, r := range []*Result{full(f), {Format: ResultFormat, Version: "v", File: "a", Text: strings.Repeat("0", 64), Basis: strings.Repeat("0", 64)}} {
 		if err := check(string(r.Encode())); err != nil {
 			t.Error(err)
 		}
@@ -141,7 +141,7 @@ func TestFollowsItsSchema(t *testing.T) {
 
 func TestDecodeRefuses(t *testing.T) {
 	for _, text := range []string{"", "{", "[]", `{"format":2}`, `{"format":1,"speed":1}`, `{"format":1} {}`, `{"format":1,"id_at":7}`, "\xff"} {
-		if r, err := Decode([]byte(text)); err == nil {
+		if r, err := DecodeResult([]byte(text)); err == nil {
 			t.Errorf("%q is %+v", text, r)
 		}
 	}
@@ -150,7 +150,7 @@ func TestDecodeRefuses(t *testing.T) {
 // What cannot be read is told of at its place, where that is known.
 func TestUnusable(t *testing.T) {
 	text := []byte("{\n \"format\": 1,\n nothing }")
-	_, err := Read("r.result.json", text, "v1")
+	_, err := ReadResult("r.result.json", text, "v1")
 	f := Unusable("r.result.json", text, err)
 	if f.Place.Start.Line != 3 || f.Place.Start.Column != 2 || f.Rule != "run/no-result" {
 		t.Errorf("%v: %+v", err, f)
@@ -164,7 +164,7 @@ func TestUnusable(t *testing.T) {
 func TestStanding(t *testing.T) {
 	r := full(source.New("x.plan.json", []byte(invented)))
 	text := r.Standing()
-	back, err := Read("r", text, r.Version)
+	back, err := ReadResult("r", text, r.Version)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -176,16 +176,16 @@ func TestStanding(t *testing.T) {
 		if changed[i] ^= 1; changed[i] == text[i] {
 			continue
 		}
-		if _, err := Read("r", changed, r.Version); err == nil {
+		if _, err := ReadResult("r", changed, r.Version); err == nil {
 			t.Fatalf("byte %d can be changed: %q", i, changed[i])
 		}
 	}
 	for _, other := range [][]byte{text[:len(text)-1], append(bytes.Clone(text), '\n'), bytes.ReplaceAll(text, []byte("\n"), []byte("\r\n")), r.Encode(), nil} {
-		if _, err := Read("r", other, r.Version); err == nil {
+		if _, err := ReadResult("r", other, r.Version); err == nil {
 			t.Errorf("%d bytes are read, too", len(other))
 		}
 	}
-	if _, err := Read("r", text, "v9"); !errors.As(err, new(OtherVersion)) {
+	if _, err := ReadResult("r", text, "v9"); !errors.As(err, new(OtherVersion)) {
 		t.Errorf("%v", err)
 	}
 }
@@ -193,7 +193,7 @@ func TestStanding(t *testing.T) {
 // No message names a type of the program.
 func TestFaultsAreInPlainWords(t *testing.T) {
 	for _, text := range []string{`{"format":"x"}`, `[]`, `{"id_at":{"start":"x"}}`, `{"found":[{"at":7}]}`, `{"summary":{"sizes":[{"cost":7}]}}`, `{"exports":1}`} {
-		if _, err := Decode([]byte(text)); err == nil || strings.Contains(err.Error(), "Go ") || strings.Contains(err.Error(), "json:") || strings.Contains(err.Error(), "result.") || strings.Contains(err.Error(), "big.") {
+		if _, err := DecodeResult([]byte(text)); err == nil || strings.Contains(err.Error(), "Go ") || strings.Contains(err.Error(), "json:") || strings.Contains(err.Error(), "store.") || strings.Contains(err.Error(), "big.") {
 			t.Errorf("%s: %v", text, err)
 		}
 	}
@@ -205,9 +205,9 @@ func FuzzRead(f *testing.F) {
 	f.Add(r.Standing(), false)
 	f.Add(r.Encode(), true)
 	f.Fuzz(func(t *testing.T, text []byte, kept bool) {
-		got, err := Read("r", text, r.Version)
+		got, err := ReadResult("r", text, r.Version)
 		if kept {
-			got, err = Decode(text)
+			got, err = DecodeResult(text)
 		}
 		if err == nil && got == nil {
 			t.Fatal("neither a result nor an error")

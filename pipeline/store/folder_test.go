@@ -1,4 +1,4 @@
-package exporters
+package store
 
 import (
 	"bytes"
@@ -12,6 +12,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"yardproof/pipeline/report"
 )
 
 func openFolder(t *testing.T, dir string) *Folder {
@@ -63,7 +64,7 @@ func TestFolderWrites(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "new", "out")
 	d := openFolder(t, dir)
 	put(t, filepath.Join(dir, "a", "old.csv"), "old")
-	for _, f := range []File{{"a/b.csv", []byte("1")}, {"a/old.csv", []byte("new")}, {"line.json", nil}} {
+	for _, f := range []report.File{{Name: "a/b.csv", Bytes: []byte("1")}, {Name: "a/old.csv", Bytes: []byte("new")}, {Name: "line.json", Bytes: nil}} {
 		if err := d.Write(t.Context(), f); err != nil {
 			t.Fatal(err)
 		}
@@ -84,7 +85,7 @@ func TestFolderRefusesNames(t *testing.T) {
 		"", ".", "..", "../x", "a/../x", "a/../../x", "/x", "//x", "a//x", "a/", "./x",
 		`a\x`, `..\x`, "C:/x", "C:x", "a\x00b", "a\nb", "what?", "a*", `"a"`, "<a>", "a|b", "\xff",
 	} {
-		err := d.Write(t.Context(), File{name, []byte("x")})
+		err := d.Write(t.Context(), report.File{Name: name, Bytes: []byte("x")})
 		if err == nil || !strings.HasPrefix(err.Error(), "write ") {
 			t.Errorf("%q: %v", name, err)
 		}
@@ -113,7 +114,7 @@ func TestFolderStaysInside(t *testing.T) {
 	put(t, filepath.Join(dir, "file"), "f")
 	d := openFolder(t, dir)
 	for _, name := range []string{"link/x", "link/new/x", "x", "dangling", "folder", "file/x"} {
-		if err := d.Write(t.Context(), File{name, []byte("theirs")}); err == nil || !strings.Contains(err.Error(), name) {
+		if err := d.Write(t.Context(), report.File{Name: name, Bytes: []byte("theirs")}); err == nil || !strings.Contains(err.Error(), name) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -127,11 +128,11 @@ func TestFolderStaysInside(t *testing.T) {
 func TestFolderRefusesTheSameNameTwice(t *testing.T) {
 	dir := t.TempDir()
 	d := openFolder(t, dir)
-	if err := d.Write(t.Context(), File{"a/x.csv", []byte("first")}); err != nil {
+	if err := d.Write(t.Context(), report.File{Name: "a/x.csv", Bytes: []byte("first")}); err != nil {
 		t.Fatal(err)
 	}
 	for _, name := range []string{"a/x.csv", "A/X.csv"} {
-		if err := d.Write(t.Context(), File{name, []byte("second")}); err == nil || !strings.Contains(err.Error(), "already") {
+		if err := d.Write(t.Context(), report.File{Name: name, Bytes: []byte("second")}); err == nil || !strings.Contains(err.Error(), "already") {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -156,14 +157,14 @@ func TestFolderStopsWhenInterrupted(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
 	d := openFolder(t, dir)
-	if err := d.Write(ctx, File{"x", []byte("new")}); !errors.Is(err, context.Canceled) {
+	if err := d.Write(ctx, report.File{Name: "x", Bytes: []byte("new")}); !errors.Is(err, context.Canceled) {
 		t.Errorf("got %v", err)
 	}
 	wantFile(t, filepath.Join(dir, "x"), "old")
 	if got := files(t, dir); got != "x" {
 		t.Errorf("left %s", got)
 	}
-	if err := d.Write(t.Context(), File{"x", []byte("new")}); err != nil {
+	if err := d.Write(t.Context(), report.File{Name: "x", Bytes: []byte("new")}); err != nil {
 		t.Errorf("a second try: %v", err)
 	}
 }
@@ -175,7 +176,7 @@ func TestFolderTakesSeveralAtOnce(t *testing.T) {
 	for i := range 40 {
 		group.Go(func() {
 			name := fmt.Sprintf("p%d/t%d.csv", i%4, i)
-			if err := d.Write(t.Context(), File{name, []byte(name)}); err != nil {
+			if err := d.Write(t.Context(), report.File{Name: name, Bytes: []byte(name)}); err != nil {
 				t.Error(err)
 			}
 		})

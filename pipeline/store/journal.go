@@ -1,4 +1,4 @@
-package exporters
+package store
 
 import (
 	"encoding/json"
@@ -47,13 +47,13 @@ func newJournal(root *os.Root) *journal {
 }
 
 // add says that files are about to be written.
-func (j *journal) add(files []File) error {
+func (j *journal) add(files []report.File) error {
 	if len(files) == 0 {
 		return nil
 	}
 	var lines strings.Builder
 	for _, f := range files {
-		lines.WriteString(sumOf(f.Bytes) + " " + f.Name + "\n")
+		lines.WriteString(Sum(f.Bytes) + " " + f.Name + "\n")
 	}
 	return j.write(lines.String())
 }

@@ -1,4 +1,4 @@
-package exporters
+package store
 
 import (
 	"context"

@@ -1,4 +1,4 @@
-package exporters
+package store
 
 import (
 	"context"
@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"yardproof/pipeline/report"
 )
 
 // openLedger opens a ledger in dir, beside the plans a and b.
@@ -29,15 +30,15 @@ func home(t *testing.T) {
 	put(t, "b.plan.json", "{}")
 }
 
-func made(format string, files ...string) map[string][]File {
-	all := map[string][]File{}
+func made(format string, files ...string) map[string][]report.File {
+	all := map[string][]report.File{}
 	for i := 0; i < len(files); i += 2 {
-		all[format] = append(all[format], File{files[i], []byte(files[i+1])})
+		all[format] = append(all[format], report.File{Name: files[i], Bytes: []byte(files[i+1])})
 	}
 	return all
 }
 
-func (l *Ledger) mustWrite(t *testing.T, plan, basis string, files map[string][]File) {
+func (l *Ledger) mustWrite(t *testing.T, plan, basis string, files map[string][]report.File) {
 	t.Helper()
 	if err := l.Write(t.Context(), plan, basis, files); err != nil {
 		t.Fatal(err)
@@ -283,7 +284,7 @@ func TestHostileLedger(t *testing.T) {
 	home(t)
 	put(t, "precious", "mine")
 	put(t, "out/.yardproof.json", `{"format":1,"plans":[{"path":"../gone.plan.json","exports":[{"format":"csv","basis":"x","files":[
-		{"name":"../precious","sha256":"`+sumOf([]byte("mine"))+`"},{"name":"/etc/passwd","sha256":""},{"name":".yardproof.json","sha256":""}]}]}]}`)
+		{"name":"../precious","sha256":"`+Sum([]byte("mine"))+`"},{"name":"/etc/passwd","sha256":""},{"name":".yardproof.json","sha256":""}]}]}]}`)
 	openLedger(t, "out").mustFinish(t)
 	wantFile(t, "precious", "mine")
 	for _, bad := range []string{"", "{", `{"format":2}`, `{"format":1,"plans":7}`, "[]"} {

@@ -1,4 +1,4 @@
-package exporters
+package store
 
 import (
 	"context"
@@ -10,6 +10,7 @@ import (
 	"path"
 	"path/filepath"
 	"strings"
+	"yardproof/pipeline/report"
 )
 
 // Replace writes the file at path anew, whole or not at all, keeping its
@@ -39,7 +40,7 @@ func (e *ExistsError) Error() string {
 // The folder is created if need be, and links in it that lead out of it are not
 // followed. A file that begins with #! may be executed. The error is an
 // [*ExistsError] when a name is taken.
-func Lay(ctx context.Context, dir string, files []File) (err error) {
+func Lay(ctx context.Context, dir string, files []report.File) (err error) {
 	l := layer{ctx: ctx, dir: dir}
 	if err := l.free(files); err != nil {
 		return err
@@ -76,10 +77,10 @@ func (l *layer) shown(name string) string { return path.Join(filepath.ToSlash(l.
 func (l *layer) place(name string) string { return filepath.Join(l.dir, filepath.FromSlash(name)) }
 
 // free looks at every name before the first is written.
-func (l *layer) free(files []File) error {
+func (l *layer) free(files []report.File) error {
 	var taken []string
 	for _, f := range files {
-		if fault := nameFault(f.Name); fault != "" {
+		if fault := NameFault(f.Name); fault != "" {
 			return fmt.Errorf("write %s: %s", l.shown(f.Name), fault)
 		}
 		switch err := l.there(f.Name); {
@@ -134,7 +135,7 @@ func (l *layer) folders(dir string) error {
 	return nil
 }
 
-func (l *layer) file(f File) error {
+func (l *layer) file(f report.File) error {
 	if err := l.ctx.Err(); err != nil {
 		return err
 	}

@@ -1,4 +1,4 @@
-package exporters
+package store
 
 import (
 	"os"
@@ -10,7 +10,7 @@ import (
 // journal in it: a run opens the folder or says why not, and what it removes or
 // writes lies in the folder and is as it was remembered.
 func FuzzLedger(f *testing.F) {
-	sum := sumOf([]byte("mine"))
+	sum := Sum([]byte("mine"))
 	f.Add([]byte(`{"format":1,"plans":[{"path":"../gone.plan.json","exports":[{"format":"csv","basis":"x","files":[{"name":"../precious","sha256":"`+sum+`"},{"name":"kept","sha256":"00"}]}]}],
 		"left":[{"name":"./precious","sha256":"`+sum+`"}]}`), []byte(sum+" ../precious\n"+sum+" kept/../../precious\n{\"path\":\"a\",\"exports\":[{\"format\":\"csv\",\"files\":[{\"name\":\"/precious\"}]}]}\n"))
 	f.Add([]byte(`{"format":1}`), []byte("0 kept\n{"))
@@ -31,7 +31,7 @@ func FuzzLedger(f *testing.F) {
 			}
 		}
 		wantFile(t, filepath.Join(dir, "precious"), "mine")
-		if text, err := os.ReadFile(filepath.Join(out, "kept")); err != nil && !l.owned["kept"][sumOf([]byte("somebody's"))] || err == nil && string(text) != "somebody's" {
+		if text, err := os.ReadFile(filepath.Join(out, "kept")); err != nil && !l.owned["kept"][Sum([]byte("somebody's"))] || err == nil && string(text) != "somebody's" {
 			t.Errorf("a file of somebody else's was touched: %v", err)
 		}
 	})

@@ -1,6 +1,6 @@
 //go:build unix
 
-package exporters
+package store
 
 import (
 	"bytes"
@@ -14,6 +14,7 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+	"yardproof/pipeline/report"
 )
 
 // limitedIn is set for a copy of the test program that may not write big
@@ -51,7 +52,7 @@ func writeTooMuch(t *testing.T, dir string) {
 	fmt.Println("limited to", limit)
 	d := openFolder(t, dir)
 	big := bytes.Repeat([]byte("x"), 2*limit)
-	err := d.Write(context.Background(), File{"a/big.csv", big})
+	err := d.Write(context.Background(), report.File{Name: "a/big.csv", Bytes: big})
 	if !errors.Is(err, syscall.EFBIG) || !strings.Contains(err.Error(), "a/big.csv") || strings.Contains(err.Error(), ".big.csv") {
 		t.Errorf("got %v", err)
 	}
@@ -74,7 +75,7 @@ func TestPermissions(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, want := range map[string]os.FileMode{"new": 0o640, "kept": 0o600} {
-		if err := d.Write(t.Context(), File{name, nil}); err != nil {
+		if err := d.Write(t.Context(), report.File{Name: name, Bytes: nil}); err != nil {
 			t.Fatal(err)
 		}
 		info, err := os.Stat(filepath.Join(dir, "out", name))

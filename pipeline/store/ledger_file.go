@@ -1,4 +1,4 @@
-package exporters
+package store
 
 import (
 	"bytes"
@@ -120,7 +120,7 @@ func (l *Ledger) own(exports []report.Export) {
 // ownFile takes a file for ours as long as it has the sum. A name that no
 // ledger could have written is nobody's.
 func (l *Ledger) ownFile(f report.Output) {
-	if nameFault(f.Name) != "" || slices.Contains(housekeeping, path.Base(f.Name)) {
+	if NameFault(f.Name) != "" || slices.Contains(housekeeping, path.Base(f.Name)) {
 		return
 	}
 	if l.owned[f.Name] == nil {
@@ -244,7 +244,7 @@ func (l *Ledger) sweep(f ledgerFile) (left []report.Output, err error) {
 // the file's name between a point and some digits, as swap calls it.
 func (l *Ledger) tidy() {
 	for _, name := range append(l.begun, LedgerName) {
-		if nameFault(name) != "" {
+		if NameFault(name) != "" {
 			continue
 		}
 		dir, base := path.Split(name)
@@ -283,11 +283,6 @@ func (l *Ledger) sum(name string) (string, error) {
 		return "", err
 	}
 	return hex.EncodeToString(h.Sum(nil)), nil
-}
-
-func sumOf(b []byte) string {
-	sum := sha256.Sum256(b)
-	return hex.EncodeToString(sum[:])
 }
 
 func compareExports(a, b report.Export) int {

@@ -1,4 +1,4 @@
-package exporters
+package store
 
 import (
 	"context"
@@ -12,6 +12,7 @@ import (
 	"strings"
 	"sync"
 	"unicode"
+	"yardproof/pipeline/report"
 )
 
 // Folder writes files below one folder of the disk, each whole or not at all.
@@ -46,7 +47,7 @@ func (d *Folder) Close() error { return d.root.Close() }
 // Write creates or replaces one file and the folders above it. On an error the
 // earlier file of that name, if any, is untouched and nothing is left behind.
 // It is an error to write one name twice: two plans would have the same id.
-func (d *Folder) Write(ctx context.Context, f File) error {
+func (d *Folder) Write(ctx context.Context, f report.File) error {
 	shown := path.Join(filepath.ToSlash(d.name), f.Name)
 	if err := d.write(ctx, f); err != nil {
 		return fmt.Errorf("write %s: %w", shown, cause(err))
@@ -54,8 +55,8 @@ func (d *Folder) Write(ctx context.Context, f File) error {
 	return nil
 }
 
-func (d *Folder) write(ctx context.Context, f File) error {
-	if fault := nameFault(f.Name); fault != "" {
+func (d *Folder) write(ctx context.Context, f report.File) error {
+	if fault := NameFault(f.Name); fault != "" {
 		return errors.New(fault)
 	}
 	if !d.claim(f.Name) {
@@ -68,7 +69,7 @@ func (d *Folder) write(ctx context.Context, f File) error {
 	return err
 }
 
-func (d *Folder) put(ctx context.Context, f File) error {
+func (d *Folder) put(ctx context.Context, f report.File) error {
 	folder, base := path.Split(f.Name)
 	folder = path.Clean(folder)
 	if err := d.root.MkdirAll(folder, 0o777); err != nil {
@@ -101,9 +102,9 @@ func (d *Folder) release(name string) {
 	delete(d.written, strings.ToLower(name))
 }
 
-// nameFault says why a name is not a path below the folder on every system,
+// NameFault says why a name is not a path below the folder on every system,
 // "" when it is one.
-func nameFault(name string) string {
+func NameFault(name string) string {
 	switch {
 	case !fs.ValidPath(name) || name == ".":
 		return "the name is not a path below the output folder"

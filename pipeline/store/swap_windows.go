@@ -1,6 +1,6 @@
 //go:build windows
 
-package exporters
+package store
 
 import (
 	"errors"
