@@ -83,7 +83,9 @@ func start(ts *testscript.TestScript, args []string) (*exec.Cmd, *bytes.Buffer) 
 	}
 	cmd := exec.Command(path, args[1:]...)
 	cmd.Dir = ts.MkAbs(".")
-	cmd.Env = []string{"PATH=" + ts.Getenv("PATH"), "HOME=" + ts.Getenv("HOME"), "NO_COLOR=", "TERM=xterm"}
+	cmd.Env = []string{"PATH=" + ts.Getenv("PATH"), "HOME=" + ts.Getenv("HOME"), "NO_COLOR=", "TERM=xterm",
+		// A program built by go test -cover warns on standard error without it.
+		"GOCOVERDIR=" + ts.Getenv("TMPDIR")}
 	var out bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &out, &out
 	return cmd, &out

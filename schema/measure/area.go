@@ -11,9 +11,3 @@ func Area(w, h Surd) Surd {
 func FormatArea(a Surd, u Unit) string {
 	return decimalOrAbout(a.in(u).in(u), areaPlaces, Nearest) + " sq " + u.String()
 }
-
-// AreaFloat returns an area, in square ticks, in square units, as the nearest
-// float64. It is for spreadsheet cells, never for a verdict.
-func AreaFloat(a Surd, u Unit) float64 {
-	return a.in(u).in(u).nearest()
-}

@@ -25,15 +25,6 @@ func CeilTo(l, grid Length) Length {
 	return down + grid
 }
 
-// NearestTo rounds l to the nearest multiple of grid, half way up.
-func NearestTo(l, grid Length) Length {
-	down := FloorTo(l, grid)
-	if rest := l - down; rest == 0 || rest < grid-rest {
-		return down
-	}
-	return down + grid
-}
-
 // FloorTo rounds x, in ticks, down to a multiple of grid, exactly. A grid of
 // zero or less counts as one tick.
 func (x Surd) FloorTo(grid Length) Length {

@@ -84,8 +84,3 @@ func (m Money) Decimal() string {
 	}
 	return text
 }
-
-// Rat returns the amount in major units.
-func (m Money) Rat() *big.Rat {
-	return big.NewRat(m.Minor, tenTo(m.Currency.digits))
-}

@@ -125,7 +125,7 @@ func TestRoundMoney(t *testing.T) {
 		if got := m.Format(); got != test.format {
 			t.Errorf("%d/%d: %s, want %s", test.num, test.den, got, test.format)
 		}
-		if back := RoundMoney(m.Rat(), m.Currency); back != m {
+		if back := RoundMoney(big.NewRat(m.Minor, tenTo(m.Currency.digits)), m.Currency); back != m {
 			t.Errorf("%s rounds to %s", m.Format(), back.Format())
 		}
 	}

@@ -122,7 +122,7 @@ func TestDecimalRounding(t *testing.T) {
 		{Rational(1, 3), 30, "0.333333333333333333"},
 		{Root2(), 18, "1.414213562373095049"}, // OEIS A002193: 1.41421356237309504880...
 		{Root3(), 18, "1.732050807568877294"}, // OEIS A002194: 1.73205080756887729352...
-		{Root6(), 18, "2.449489742783178098"}, // OEIS A010464: 2.44948974278317809819...
+		{root6(), 18, "2.449489742783178098"}, // OEIS A010464: 2.44948974278317809819...
 	}
 	for _, test := range tests {
 		if got := test.x.Number(test.places); got != test.want {
@@ -139,7 +139,7 @@ func TestSurdString(t *testing.T) {
 	}{
 		{Surd{}, "0"},
 		{inch.MulInt(6).Mul(Root2()), "6*sqrt2"},
-		{inch.DivInt(2).Sub(inch.Mul(Root6()).Mul(Rational(3, 4))), "1/2 - 3/4*sqrt6"},
+		{inch.DivInt(2).Sub(inch.Mul(root6()).Mul(Rational(3, 4))), "1/2 - 3/4*sqrt6"},
 		{inch.Neg().Add(inch.Mul(Root3())), "-1 + 1*sqrt3"},
 	}
 	for _, test := range tests {

@@ -51,9 +51,6 @@ func Root2() Surd { return Surd{num: [4]int64{0, 1, 0, 0}} }
 // Root3 returns the square root of 3.
 func Root3() Surd { return Surd{num: [4]int64{0, 0, 1, 0}} }
 
-// Root6 returns the square root of 6.
-func Root6() Surd { return Surd{num: [4]int64{0, 0, 0, 1}} }
-
 // Add returns x + y.
 func (x Surd) Add(y Surd) Surd {
 	if num, den, ok := addNarrow(x, y); ok {

@@ -46,9 +46,6 @@ func (t Tally) Of(l diag.Level) int {
 	return 0
 }
 
-// Total is the number of findings.
-func (t Tally) Total() int { return t.Errors + t.Warnings + t.Notes }
-
 // String names the levels that were counted: "2 errors, 1 note".
 func (t Tally) String() string { return t.words("") }
 

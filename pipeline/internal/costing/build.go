@@ -37,14 +37,6 @@ func RoundUp(a *report.Expr, digits int) *report.Expr { return roundUp(a, digits
 // RoundDown is to so many decimals, towards zero.
 func RoundDown(a *report.Expr, digits int) *report.Expr { return roundDown(a, digits) }
 
-// CeilTo is a up to a whole number of steps, which are not 0.
-func CeilTo(a, step *report.Expr) *report.Expr { return times(roundUp(over(a, step), 0), step) }
-
-// Least is the least of its arguments, of which there is at least one.
-func Least(args ...*report.Expr) *report.Expr {
-	return extreme(report.Min, args, func(order int) bool { return order < 0 })
-}
-
 // Most is the greatest of its arguments, of which there is at least one.
 func Most(args ...*report.Expr) *report.Expr {
 	return extreme(report.Max, args, func(order int) bool { return order > 0 })

@@ -199,8 +199,3 @@ func (p *pricing) trade() {
 
 // Product is one input times another.
 func Product(a, b Input) *report.Expr { return times(a.ref(), b.ref()) }
-
-// MarginOf is the margin of a price over a cost: (P - C) / P.
-func MarginOf(price, cost Input) *report.Expr {
-	return over(less(price.ref(), cost.ref()), price.ref())
-}

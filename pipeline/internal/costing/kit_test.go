@@ -281,10 +281,3 @@ func TestSuffix(t *testing.T) {
 		}
 	}
 }
-
-func TestMarginOf(t *testing.T) {
-	got := costing.MarginOf(costing.Input{Name: "p", Value: rat(t, "57")}, costing.Input{Name: "c", Value: rat(t, "28.5")})
-	if got.Value.Cmp(big.NewRat(1, 2)) != 0 {
-		t.Errorf("margin %v", got.Value)
-	}
-}

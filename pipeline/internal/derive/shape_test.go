@@ -178,6 +178,11 @@ func TestMosaicCovers(t *testing.T) {
 	right := func(leg measure.Surd) piecing.Polygon {
 		return piecing.Polygon{{}, {X: leg}, {Y: leg}}
 	}
+	across := side.Mul(measure.Root3())
+	hexagon := piecing.Polygon{
+		{X: side.DivInt(2)}, {X: side.MulInt(3).DivInt(2)}, {X: side.MulInt(2), Y: across.DivInt(2)},
+		{X: side.MulInt(3).DivInt(2), Y: across}, {X: side.DivInt(2), Y: across}, {Y: across.DivInt(2)},
+	}
 	peak := inches("6").Surd()
 	half := peak.Div(measure.Root3())
 	var want measure.Surd
@@ -185,7 +190,7 @@ func TestMosaicCovers(t *testing.T) {
 		n  int64
 		of piecing.Polygon
 	}{
-		{5, piecing.Hexagon{Side: side}.Outline()}, {4, diamond("3 1/8", 60)}, {8, diamond("3", 45)}, {3, slice(45)}, {2, slice(60)},
+		{5, hexagon}, {4, diamond("3 1/8", 60)}, {8, diamond("3", 45)}, {3, slice(45)}, {2, slice(60)},
 		{6, right(inches("4").Surd().Sub(piecing.HalfSquareAdd(quarter)))},
 		{7, right(inches("6").Surd().Sub(piecing.QuarterSquareAdd(quarter)).Div(measure.Root2()))},
 		{9, piecing.Polygon{{}, {X: half.MulInt(2)}, {X: half, Y: peak}}},

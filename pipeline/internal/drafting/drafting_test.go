@@ -177,7 +177,7 @@ func TestFabricAreas(t *testing.T) {
 }
 
 // Sewing many cells at once comes to what piecing comes to seam by seam.
-func TestAgreesWithSewRows(t *testing.T) {
+func TestAgreesWithSeamBySeam(t *testing.T) {
 	s := sizes("nine.plan.json", []byte(ninePatch))[0]
 	d := drafting.Of(s)
 	part := func(name string) piecing.Patchwork {
@@ -188,7 +188,11 @@ func TestAgreesWithSewRows(t *testing.T) {
 		return w
 	}
 	dark, light := part("d"), part("l")
-	sewn := piecing.SewRows([][]piecing.Patchwork{{dark, light, dark}, {light, dark, light}, {dark, light, dark}}, measure.Inch/4)
+	row := func(a, b, c piecing.Patchwork) piecing.Patchwork {
+		return a.Beside(b, measure.Inch/4).Beside(c, measure.Inch/4)
+	}
+	outer := row(dark, light, dark)
+	sewn := outer.Below(row(light, dark, light), measure.Inch/4).Below(outer, measure.Inch/4)
 	nine := part("nine")
 	if len(nine.Patches) != len(sewn.Patches) {
 		t.Fatalf("%d patches, %d sewn", len(nine.Patches), len(sewn.Patches))

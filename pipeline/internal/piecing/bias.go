@@ -78,17 +78,6 @@ func BiasStrips(a, w measure.Length) []measure.Surd {
 	return strips
 }
 
-// JoinedBias is the length of bias strips joined end to end on the straight
-// grain: each join takes 2s*sqrt2 along the middle. Derived from geometry.
-// Where their ends are cut square first, each loses w instead, and so does
-// each join (JoinedStrips).
-func JoinedBias(strips []measure.Surd, s measure.Length) measure.Surd {
-	if len(strips) == 0 {
-		return measure.Surd{}
-	}
-	return measure.Sum(strips...).Sub(rootOf2(2 * s).MulInt(int64(len(strips) - 1)))
-}
-
 // DoubleFold is the cut width of a double-fold binding: w = 2(3d + t + o) for
 // a finished front width d, which is its seam, the thickness t of the quilt's
 // edge and the overlap o past the seam on the back. Derived from geometry.

@@ -30,20 +30,6 @@ func MitredBorder(inner Box, finished, s measure.Length) Border {
 	return b
 }
 
-// MitredBare is the least that mitred strips can be cut at, W + 2g + 2s for a
-// finished inner W, their tips blunted: the sides' length and the ends'.
-func MitredBare(b Border) (sides, ends measure.Surd) { return b.Outer.Height, b.Outer.Width }
-
-// MitredBorders is several mitred borders sewn together first and mitred as
-// one: its Cut is the width of the joined strips, raw edge to raw edge.
-func MitredBorders(inner Box, finished []measure.Length, s measure.Length) Border {
-	var all measure.Length
-	for _, g := range finished {
-		all += g
-	}
-	return MitredBorder(inner, all, s)
-}
-
 // JoinedPerSide is how many strips of length L it takes when each side's
 // strip is joined for itself: the sum of JoinedStrips over the sides, never
 // fewer than for one joined strip that is cut up. Both conventions are common

@@ -20,27 +20,6 @@ func (t Triangle60) HalfOutline() Polygon {
 	return whole.cut(Point{along, strip}, Point{measure.Surd{}, strip})
 }
 
-// DraftTriangleRow is the finished row of m triangles and a half one at each
-// end: fabrics 0 to m+1 from the left. The first whole triangle points up.
-func DraftTriangleRow(t Triangle60, m int) Patchwork {
-	half, h := t.Side().DivInt(2), t.Height
-	w := Patchwork{Outline: Rectangle(Point{}, Box{t.RowWidth(int64(m)), h})}
-	// Piece i lies between the slanted lines that cross the row's middle at
-	// i - 1/2 and i + 1/2 half sides, leaning left and right in turn.
-	for i := range m + 2 {
-		start, end := half.MulInt(int64(i-1)), half.MulInt(int64(i+1))
-		tip, base := measure.Surd{}, h
-		if i%2 == 0 {
-			tip, base = h, measure.Surd{}
-		}
-		piece := clockwise(Polygon{{half.MulInt(int64(i)), tip}, {end, base}, {start, base}})
-		if kept := piece.Overlap(w.Outline); kept != nil {
-			w.Patches = append(w.Patches, Patch{i, kept})
-		}
-	}
-	return w
-}
-
 // SewTriangleRow is the row of DraftTriangleRow before it is sewn on, seam
 // allowance all round: sewn from the left, each piece over what is sewn
 // already. Within the allowance the seams run on past the points, and the
@@ -62,24 +41,6 @@ func SewTriangleRow(t Triangle60, m int) Patchwork {
 		w.Patches = append(w.Patches, Patch{i + 1, row.cut(low, high)})
 	}
 	return w
-}
-
-// clockwise is the polygon with its corners in the order that Polygon wants.
-func clockwise(p Polygon) Polygon {
-	if p.Area().Sign() < 0 {
-		return p.mirrored(func(q Point) Point { return q })
-	}
-	return p
-}
-
-// Outline is the cut hexagon, two sides level, at the origin.
-func (h Hexagon) Outline() Polygon {
-	a, strip := h.CutSide(), h.Strip()
-	quarter, middle := a.DivInt(2), strip.DivInt(2)
-	return Polygon{
-		{quarter, measure.Surd{}}, {quarter.Add(a), measure.Surd{}}, {a.MulInt(2), middle},
-		{quarter.Add(a), strip}, {quarter, strip}, {Y: middle},
-	}
 }
 
 // Outline is the cut parallelogram, two sides level, leaning to the right

@@ -22,19 +22,6 @@ const (
 	BorderPlace
 )
 
-// places is a finished top as patchwork, the kinds for fabrics, so that it can
-// be shown to close.
-func places(size Box, list []Place) Patchwork {
-	w := Patchwork{Outline: Rectangle(Point{}, size)}
-	for _, p := range list {
-		w.Patches = append(w.Patches, Patch{int(p.Kind), p.Outline})
-	}
-	return w
-}
-
-// Closed reports whether places fill a top of finished size exactly.
-func Closed(size Box, list []Place) bool { return places(size, list).Closed() }
-
 // Places is every block and setting triangle of the finished top, tight: the
 // full rows from the top, each followed by the alternates below it, then the
 // triangles, and the cornerstones and sashes between them.

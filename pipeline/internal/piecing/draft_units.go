@@ -31,19 +31,6 @@ func DraftGoose(u Box) Patchwork {
 	return Plain(u, 0).Flip(TopLeft, u.Height, 1).Flip(TopRight, u.Height, 2)
 }
 
-// DraftFlipCorners is a body of unfinished size, fabric 0, with flip squares
-// of cut side legs+2s on its corners, fabrics 1 to 4 clockwise from the top
-// left. A finished leg of zero is no corner.
-func DraftFlipCorners(body Box, legs [4]measure.Length, s measure.Length) Patchwork {
-	w := Plain(body, 0)
-	for i, leg := range legs {
-		if leg > 0 {
-			w = w.Flip(Corner(i), FlipSquare(leg, s).Surd(), i+1)
-		}
-	}
-	return w
-}
-
 // DraftSquareInSquare is a square in a square of unfinished side u whose
 // centre was cut as a square of side centre, and finishes centre - 2s: fabric
 // 0 the centre, 1 to 4 the corners clockwise from the top left. Opposite

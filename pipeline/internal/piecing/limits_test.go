@@ -22,17 +22,6 @@ func TestTipShortOfTheSeam(t *testing.T) {
 	}
 }
 
-// A set of one strip has no seam, and one of none no width.
-func TestOneStripIsAsWideAsCut(t *testing.T) {
-	seam := (measure.Inch / 4).Surd()
-	if got := PressedWidth(1, 5*measure.Inch/2, seam, measure.Inch/64); !got.Equal((5 * measure.Inch / 2).Surd()) {
-		t.Errorf("one strip is %v wide", got)
-	}
-	if got := PressedWidth(0, 5*measure.Inch/2, seam, 0); !got.IsZero() {
-		t.Errorf("no strip is %v wide", got)
-	}
-}
-
 func TestGroupsOfOne(t *testing.T) {
 	if groups, left := Groups(5, 1); groups != 5 || left != 0 {
 		t.Errorf("five in ones are %d and %d", groups, left)

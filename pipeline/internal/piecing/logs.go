@@ -94,12 +94,3 @@ func (b Box) grow(side Side, width measure.Length) Box {
 	}
 	return Box{b.Width.Add(width.Surd()), b.Height}
 }
-
-// LogLength sums the logs of a list, finished and cut: only a lower bound for
-// the strips they come from, as a strip is cut into whole logs.
-func LogLength(list []Log) (finished, cut measure.Surd) {
-	for _, log := range list {
-		finished, cut = finished.Add(log.Finished), cut.Add(log.Cut)
-	}
-	return finished, cut
-}

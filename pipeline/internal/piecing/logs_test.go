@@ -19,7 +19,10 @@ func TestLogBlock(t *testing.T) {
 		l.Courthouse = courthouse
 		wantBox(t, "block", l.Finished(), 10*inch, 10*inch)
 		list := l.List(quarter)
-		finished, cut := piecing.LogLength(list)
+		var finished, cut measure.Surd
+		for _, log := range list {
+			finished, cut = finished.Add(log.Finished), cut.Add(log.Cut)
+		}
 		wantSurd(t, "logs finished", finished, 96*inch)
 		wantSurd(t, "logs cut", cut, 104*inch)
 		if len(list) != 16 || list[0].CutWidth != inch*3/2 {

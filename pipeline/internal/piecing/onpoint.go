@@ -110,11 +110,3 @@ func (o OnPoint) Floating(float measure.Surd) Box {
 	tight := o.Finished()
 	return Box{tight.Width.Add(float.MulInt(2)), tight.Height.Add(float.MulInt(2))}
 }
-
-// Checkerboard is how the places of an r by k grid divide between two
-// blocks that alternate: ceil(rk/2) and floor(rk/2), equal only if rk is
-// even. Derived from geometry.
-func Checkerboard(rows, columns int64) (first, second int64) {
-	all := rows * columns
-	return all - all/2, all / 2
-}

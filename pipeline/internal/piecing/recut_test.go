@@ -1,7 +1,6 @@
 package piecing_test
 
 import (
-	"slices"
 	"testing"
 
 	"yardproof/pipeline/internal/piecing"
@@ -34,43 +33,11 @@ func TestRecut(t *testing.T) {
 	}
 }
 
-// A loop is a seam shorter round than its set is wide, and a ring opened at a
-// seam is the set again, turned on.
-func TestLoop(t *testing.T) {
-	l := piecing.Loop{Strips: same(6, roll), Seam: quarter}
-	marks(t, "around", l.Around(), "12")
-	if got := piecing.SetWidth(l.Strips, quarter) - l.Around(); got != 2*quarter {
-		t.Errorf("the last seam takes %v", got.Format(measure.In))
-	}
-	for _, c := range []struct {
-		first int
-		want  []int
-	}{
-		{0, []int{0, 1, 2, 3, 4, 5}}, {2, []int{2, 3, 4, 5, 0, 1}}, {5, []int{5, 0, 1, 2, 3, 4}},
-		{6, []int{0, 1, 2, 3, 4, 5}}, {-1, []int{5, 0, 1, 2, 3, 4}}, {-13, []int{5, 0, 1, 2, 3, 4}},
-	} {
-		if got := l.Opened(c.first); !slices.Equal(got, c.want) {
-			t.Errorf("opened at %d: %v", c.first, got)
-		}
-	}
-	if got := l.Staircase(4, 2); !slices.Equal(got, []int{0, 2, 4, 0}) {
-		t.Errorf("staircase %v", got)
-	}
-	if got := l.Staircase(3, -1); !slices.Equal(got, []int{0, 5, 4}) {
-		t.Errorf("staircase down %v", got)
-	}
-	if got := (piecing.Loop{}).Staircase(3, 1); got != nil {
-		t.Errorf("no strips: %v", got)
-	}
-	if got := (piecing.Loop{}).Opened(1); len(got) != 0 {
-		t.Errorf("no strips: %v", got)
-	}
-}
-
 // Forty strips of 2 1/2 x 42 in, joined on the diagonal, are 1582.5 in less
 // 18 trimmed off; five times folded, 32 strips high, each finishes 2 in.
 func TestChain(t *testing.T) {
-	c := piecing.ChainOf(40, 42*inch, roll, roll, 18*inch)
+	joined := piecing.JoinedLength(40, 42*inch, roll) - 18*inch
+	c := piecing.Chain{Length: joined.Surd(), Width: roll, Strips: 1}
 	wantSurd(t, "chain", c.Length, inch*3129/2)
 	steps := c.Halvings(5, quarter)
 	last := steps[5]
@@ -88,8 +55,5 @@ func TestChain(t *testing.T) {
 	seam := measure.Area(first.Length, (2 * quarter).Surd())
 	if after := measure.Area(first.Length, first.Width.Surd()).Add(seam); !after.Equal(before) {
 		t.Errorf("a fold loses %s", measure.FormatArea(before.Sub(after), measure.In))
-	}
-	if short := piecing.ChainOf(1, 10*inch, roll, roll, 18*inch); !short.Length.IsZero() {
-		t.Errorf("trimmed away: %v", short.Length)
 	}
 }

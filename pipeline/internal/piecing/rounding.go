@@ -53,14 +53,3 @@ func (f Fit) Over() measure.Surd { return f.Cut.Surd().Sub(f.Exact) }
 
 // Across is what the error left sums to over n units of a row.
 func (f Fit) Across(n int64) measure.Surd { return f.Left.MulInt(n) }
-
-// TrimSize is the size to trim a unit of unfinished side unit to: wanted,
-// where the unit contains it, else the unit rounded down to grid. ok is false
-// in the second case, and then the row comes out smaller. Derived from
-// geometry.
-func TrimSize(unit measure.Surd, wanted, grid measure.Length) (trim measure.Length, ok bool) {
-	if unit.Cmp(wanted.Surd()) >= 0 {
-		return wanted, true
-	}
-	return unit.FloorTo(grid), false
-}

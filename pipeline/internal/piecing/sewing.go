@@ -37,27 +37,6 @@ func laidOut(size Box, parts ...Patchwork) Patchwork {
 	return whole
 }
 
-// SewRows sews rectangular work into rows and the rows together, as Assemble
-// does with sizes. No rows, or an empty one, give no work.
-func SewRows(rows [][]Patchwork, s measure.Length) Patchwork {
-	var whole Patchwork
-	for r, row := range rows {
-		if len(row) == 0 {
-			return Patchwork{}
-		}
-		sewn := row[0]
-		for _, next := range row[1:] {
-			sewn = sewn.Beside(next, s)
-		}
-		if r == 0 {
-			whole = sewn
-			continue
-		}
-		whole = whole.Below(sewn, s)
-	}
-	return whole
-}
-
 // On sews rectangular work to a side of w with seam s.
 func (w Patchwork) On(side Side, other Patchwork, s measure.Length) Patchwork {
 	switch side {

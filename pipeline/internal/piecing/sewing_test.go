@@ -147,15 +147,16 @@ func TestRecutNinePatch(t *testing.T) {
 // Rings of a loop opened at different seams are all as large and show the
 // strips in turn.
 func TestOpenedRings(t *testing.T) {
-	l := piecing.Loop{Strips: []measure.Length{2 * inch, 3 * inch, roll, inch * 3 / 2}, Seam: quarter}
-	for first := range l.Strips {
+	strips := []measure.Length{2 * inch, 3 * inch, roll, inch * 3 / 2}
+	for first := range strips {
 		var widths []measure.Length
-		order := l.Opened(first)
-		for _, i := range order {
-			widths = append(widths, l.Strips[i])
+		var order []int
+		for i := range strips {
+			at := (first + i) % len(strips)
+			order, widths = append(order, at), append(widths, strips[at])
 		}
 		segment := piecing.StripSet(widths, roll.Surd(), quarter).InFabrics(order...)
-		sized(t, "segment", segment, box(roll, piecing.SetWidth(l.Strips, quarter)))
+		sized(t, "segment", segment, box(roll, piecing.SetWidth(strips, quarter)))
 		closes(t, "segment", segment)
 		if segment.Patches[0].Fabric != first {
 			t.Errorf("opened at %d begins with %d", first, segment.Patches[0].Fabric)

@@ -13,15 +13,6 @@ type Triangle60 struct {
 	Blunt  bool           // the tip is cut off at s beyond the finished point
 }
 
-// TriangleFromStrip is the triangle that a strip or strip set of cut height t
-// gives: h = t - 3s with pointed tips, t - 2s with blunted ones.
-func TriangleFromStrip(t, s measure.Length, blunt bool) Triangle60 {
-	if blunt {
-		return Triangle60{(t - 2*s).Surd(), s, true}
-	}
-	return Triangle60{(t - 3*s).Surd(), s, false}
-}
-
 // Strip is the cut height of the strip: h + 3s pointed, h + 2s blunted.
 func (t Triangle60) Strip() measure.Surd {
 	if t.Blunt {

@@ -83,33 +83,6 @@ func StitchClassOf(number string) (StitchClass, bool) {
 	return StitchClass{}, false
 }
 
-// LockstitchRatio is thread to seam of class 301: 2 + 2t*n for seam thickness
-// t and n stitches a unit of length. A published formula.
-func LockstitchRatio(t, stitch measure.Surd) measure.Surd {
-	return ratio(2, 1).Add(perStitch(t, stitch).MulInt(2))
-}
-
-// ChainRatio is thread to seam of class 401: 4 + 2t*n. A published formula.
-func ChainRatio(t, stitch measure.Surd) measure.Surd {
-	return ratio(4, 1).Add(perStitch(t, stitch).MulInt(2))
-}
-
-// OveredgeRatio is thread to seam of class 504: 3 + 4n(W+t) for a stitch of
-// width W. A published formula.
-func OveredgeRatio(w, t, stitch measure.Surd) measure.Surd {
-	return ratio(3, 1).Add(perStitch(w.Add(t), stitch).MulInt(4))
-}
-
-// OverlockRatio is an estimate, not published, of thread to seam of class
-// 514: the formula of 504 and a second needle, 4 + n(4W+6t).
-func OverlockRatio(w, t, stitch measure.Surd) measure.Surd {
-	all := w.MulInt(4).Add(t.MulInt(6))
-	return ratio(4, 1).Add(perStitch(all, stitch))
-}
-
-// perStitch is length*n, n stitches of length stitch to the unit.
-func perStitch(length, stitch measure.Surd) measure.Surd { return length.Div(stitch) }
-
 // ThreadNeed is the thread that one position takes.
 type ThreadNeed struct {
 	Position Position

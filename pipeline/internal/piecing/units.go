@@ -23,23 +23,6 @@ func HalfSquareAdd(s measure.Length) measure.Surd { return (2 * s).Surd().Add(ro
 // the trade says 1 1/4 in, widely published, no authority.
 func QuarterSquareAdd(s measure.Length) measure.Surd { return (2 * s).Surd().Add(rootOf2(2 * s)) }
 
-// HalfSquareFit is the square for half-square units of unfinished side u,
-// 2, 4 or 8 at a time, rounded to grid. A unit grows by 1, 1/sqrt2 or 1/2 of
-// what the square does. Derived from geometry. Any other number at a time
-// gives the zero Fit.
-func HalfSquareFit(u measure.Surd, s measure.Length, atATime int, grid measure.Length, r Rounding) Fit {
-	exact := HalfSquareCut(u, s, atATime)
-	switch atATime {
-	case 2:
-		return fit(exact, one(), grid, r)
-	case 4:
-		return fit(exact, measure.Root2().DivInt(2), grid, r)
-	case 8:
-		return fit(exact, measure.Rational(1, 2), grid, r)
-	}
-	return Fit{}
-}
-
 // QuarterSquareFit is the square for quarter-square units of unfinished side
 // u, rounded to grid: four triangles from a square cut twice, or an hourglass
 // unit cut from two half-square units laid together. Exact u + 2s*sqrt2,
@@ -102,10 +85,6 @@ func OneGoose(u Box, s measure.Length) (g Geese1, ok bool) {
 // FlipSquare is the cut side of the square for a stitch-and-flip corner of
 // finished leg k: k + 2s, exact.
 func FlipSquare(k, s measure.Length) measure.Length { return k + 2*s }
-
-// FlipWaste is the leg of each of the two triangles that a flip square q
-// leaves: q - s*sqrt2. Derived from geometry.
-func FlipWaste(q, s measure.Length) measure.Surd { return q.Surd().Sub(rootOf2(s)) }
 
 // BonusUnit is the unfinished side of the half-square unit sewn from the two
 // triangles that a flip square q leaves: q - 2s*sqrt2, nothing to trim to when
