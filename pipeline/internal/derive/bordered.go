@@ -15,6 +15,11 @@ type bordered struct {
 // Bordered implements plan.Maker.
 func (o *opening) Bordered(op plan.Bordered) { o.room = &bordered{op: op, p: o.p, s: o.s} }
 
+// Covers implements Operation.
+func (r *bordered) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
+
 // Seams implements Operation.
 func (r *bordered) Seams() (l measure.Surd, ok bool) {
 	for _, b := range r.p.Borders {

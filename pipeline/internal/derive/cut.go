@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -14,6 +15,24 @@ type cut struct {
 
 // Cut implements plan.Maker.
 func (o *opening) Cut(op plan.Cut) { o.room = &cut{op: op, p: o.p, s: o.s} }
+
+// Covers implements Operation.
+//
+// A triangle of a square c cut once has finished legs of c - (2 + sqrt2)s, of one
+// cut twice a long side of c - (2 + 2 sqrt2)s. Derived from geometry.
+func (r *cut) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	side := r.op.Width.Surd()
+	switch r.op.Halving {
+	case plan.CutOnce:
+		legs := side.Sub(piecing.HalfSquareAdd(seam))
+		return exactArea(measure.Area(legs, legs).DivInt(2))
+	case plan.CutTwice:
+		long := side.Sub(piecing.QuarterSquareAdd(seam))
+		return exactArea(measure.Area(long, long).DivInt(4))
+	case plan.Whole:
+	}
+	return r.p.rectangle(seam)
+}
 
 // Seams implements Operation: it is only cut.
 func (r *cut) Seams() (l measure.Surd, ok bool) { return l, true }

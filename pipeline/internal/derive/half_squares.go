@@ -18,6 +18,11 @@ func (o *opening) HalfSquares(op plan.HalfSquares) {
 	o.room = &halfSquares{op: op, p: o.p, s: o.s}
 }
 
+// Covers implements Operation.
+func (r *halfSquares) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
+
 // Seams implements Operation.
 func (r *halfSquares) Seams() (l measure.Surd, ok bool) {
 	t := r.p.Triangle

@@ -10,6 +10,10 @@ import (
 // a file of its own, which holds whatever is peculiar to it; nothing else
 // distinguishes operations.
 type Operation interface {
+	// Covers is what one of known size covers once it is sewn in with a seam all
+	// round, in square ticks: at the least and at the most. ok is false where that is
+	// not known.
+	Covers(seam measure.Length) (least, most measure.Surd, ok bool)
 	// Seams is the length of the seams in all that are sewn of the part, from
 	// raw edge to raw edge; ok is false when it is not known how it is sewn.
 	Seams() (l measure.Surd, ok bool)
@@ -71,6 +75,11 @@ type Giving struct {
 // unitRoom is what the rooms of units share: they are made of pieces that are cut
 // for them.
 type unitRoom struct{ p *Part }
+
+// Covers implements Operation.
+func (r unitRoom) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
 
 // OnRuler implements Operation.
 func (r unitRoom) OnRuler() []OnRuler {

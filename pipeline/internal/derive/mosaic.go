@@ -30,7 +30,7 @@ func (s *Size) measureMosaic(p *Part, op plan.Mosaic) {
 		if q == nil || !q.Known {
 			return
 		}
-		least, most, ok := s.covers(q, p.Seam.Allowance.Length)
+		least, most, ok := q.Room.Covers(p.Seam.Allowance.Length)
 		m.Known = m.Known && ok
 		n := int64(piece.Count.N)
 		m.Least, m.Most = m.Least.Add(least.MulInt(n)), m.Most.Add(most.MulInt(n))
@@ -49,30 +49,6 @@ func (s *Size) askMosaic(p *Part, op plan.Mosaic) {
 			q.kinds.free = min(q.kinds.free+n, countless)
 		}
 	}
-}
-
-// covers is what a part covers once it is sewn in with seam s all round, at
-// least and at most. A template covers no more than the box that it fills, nor
-// than its area, and what is sewn on top of other pieces covers nothing more.
-func (s *Size) covers(p *Part, seam measure.Length) (least, most measure.Surd, ok bool) {
-	op, template := p.Operation.(plan.Template)
-	switch {
-	case template && op.Applique:
-		return least, most, true
-	case !template:
-		most, ok = finishedArea(p, seam)
-		return most, most, ok
-	}
-	rectangle(p, seam, &most)
-	area, box := op.AreaIn(s.Plan.Units), measure.Area(op.Box[0].Surd(), op.Box[1].Surd())
-	switch {
-	case op.Area == nil:
-	case area.Cmp(box) >= 0: // it is the whole box
-		return most, most, true
-	default:
-		most = measure.Min(most, area)
-	}
-	return least, most, true
 }
 
 // acrossBox is the diagonal of a box, rounded up to a tick: nothing in it is longer.
@@ -101,36 +77,16 @@ func reach(op plan.Mosaic, longest measure.Length) measure.Surd {
 	return measure.Area(op.Finished[0].Surd().Add(over), op.Finished[1].Surd().Add(over))
 }
 
-// finishedArea is what a part covers once it is sewn in with seam s all round;
-// ok is false where that is not known. A triangle of a square c cut once has
-// finished legs of c - (2 + sqrt2)s, of one cut twice a long side of
-// c - (2 + 2 sqrt2)s. Derived from geometry.
-func finishedArea(p *Part, s measure.Length) (area measure.Surd, ok bool) {
-	squared := func(x measure.Surd) measure.Surd { return measure.Area(x, x) }
-	switch op := p.Operation.(type) {
-	case plan.Cut:
-		switch op.Halving {
-		case plan.CutOnce:
-			return squared(op.Width.Surd().Sub(piecing.HalfSquareAdd(s))).DivInt(2), true
-		case plan.CutTwice:
-			return squared(op.Width.Surd().Sub(piecing.QuarterSquareAdd(s))).DivInt(4), true
-		}
-	case plan.Shape:
-		return p.Shape.finishedArea(s), true
-	case plan.StripSet:
-		if p.Set != nil && p.Set.Slant != nil {
-			return parallelogram(*p.Set.Slant, s), true
-		}
-		return area, p.Set != nil && p.Set.Cut != nil && rectangle(p, s, &area)
-	}
-	return area, rectangle(p, s, &area)
+// rectangle is what a part of four sides and square corners covers, which is
+// neither more nor less.
+func (p *Part) rectangle(seam measure.Length) (least, most measure.Surd, ok bool) {
+	b := p.Box.Finished(seam)
+	area := measure.Area(b.Width, b.Height)
+	return area, area, p.Known
 }
 
-func rectangle(p *Part, s measure.Length, area *measure.Surd) bool {
-	b := p.Box.Finished(s)
-	*area = measure.Area(b.Width, b.Height)
-	return p.Known
-}
+// exactArea is what a part covers of which the area is known.
+func exactArea(area measure.Surd) (least, most measure.Surd, ok bool) { return area, area, true }
 
 // parallelogram is cut across a strip at a slant: both its heights lose two
 // seams, and their product over the sine is the area.
@@ -168,6 +124,11 @@ type mosaic struct {
 
 // Mosaic implements plan.Maker.
 func (o *opening) Mosaic(op plan.Mosaic) { o.room = &mosaic{op: op, p: o.p, s: o.s} }
+
+// Covers implements Operation.
+func (r *mosaic) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
 
 // Seams implements Operation.
 //

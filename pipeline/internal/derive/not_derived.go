@@ -17,6 +17,11 @@ func (o *opening) NotDerived(op plan.NotDerived) {
 	o.room = &notDerived{op: op, p: o.p, s: o.s}
 }
 
+// Covers implements Operation.
+func (r *notDerived) Covers(measure.Length) (least, most measure.Surd, ok bool) {
+	return least, most, false
+}
+
 // Seams implements Operation.
 func (r *notDerived) Seams() (l measure.Surd, ok bool) { return l, false }
 

@@ -129,6 +129,11 @@ type recut struct {
 // Recut implements plan.Maker.
 func (o *opening) Recut(op plan.Recut) { o.room = &recut{op: op, p: o.p, s: o.s} }
 
+// Covers implements Operation.
+func (r *recut) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
+
 // Seams implements Operation.
 //
 // The pieces are joined into rows and the rows to each other.
@@ -173,6 +178,11 @@ type loop struct {
 
 // Loop implements plan.Maker.
 func (o *opening) Loop(op plan.Loop) { o.room = &loop{op: op, p: o.p, s: o.s} }
+
+// Covers implements Operation.
+func (r *loop) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
 
 // Seams implements Operation.
 //
@@ -223,6 +233,11 @@ type chain struct {
 
 // Chain implements plan.Maker.
 func (o *opening) Chain(op plan.Chain) { o.room = &chain{op: op, p: o.p, s: o.s} }
+
+// Covers implements Operation.
+func (r *chain) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
 
 // Seams implements Operation.
 //

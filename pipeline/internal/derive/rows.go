@@ -17,6 +17,11 @@ type rows struct {
 // Rows implements plan.Maker.
 func (o *opening) Rows(op plan.Rows) { o.room = &rows{op: op, p: o.p, s: o.s} }
 
+// Covers implements Operation.
+func (r *rows) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
+
 // Seams implements Operation.
 func (r *rows) Seams() (l measure.Surd, ok bool) {
 	boxes, known := r.s.boxes(len(r.op.Rows), func(i int) []plan.Cell { return r.op.Rows[i] })

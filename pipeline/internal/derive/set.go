@@ -15,6 +15,11 @@ type setting struct {
 // Setting implements plan.Maker.
 func (o *opening) Setting(op plan.Setting) { o.room = &setting{op: op, p: o.p, s: o.s} }
 
+// Covers implements Operation.
+func (r *setting) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
+
 // Seams implements Operation.
 func (r *setting) Seams() (l measure.Surd, ok bool) {
 	each, known := r.s.setSeams(r.op, r.p.Setting, r.p.Seam.Allowance.Length)

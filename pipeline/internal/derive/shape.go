@@ -255,6 +255,14 @@ type shape struct {
 // Shape implements plan.Maker.
 func (o *opening) Shape(op plan.Shape) { o.room = &shape{op: op, p: o.p, s: o.s} }
 
+// Covers implements Operation.
+func (r *shape) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	if r.p.Shape == nil {
+		return least, most, false
+	}
+	return exactArea(r.p.Shape.finishedArea(seam))
+}
+
 // Seams implements Operation: it is only cut.
 func (r *shape) Seams() (l measure.Surd, ok bool) { return l, true }
 
@@ -312,6 +320,24 @@ type template struct {
 // Template implements plan.Maker.
 func (o *opening) Template(op plan.Template) {
 	o.room = &template{unitRoom: unitRoom{o.p}, op: op, s: o.s}
+}
+
+// Covers implements Operation: no more than the box that it fills, nor than its
+// area, and what is sewn on top of other pieces covers nothing more.
+func (r *template) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	if r.op.Applique {
+		return least, most, true
+	}
+	_, most, _ = r.p.rectangle(seam)
+	area, box := r.op.AreaIn(r.s.Plan.Units), measure.Area(r.op.Box[0].Surd(), r.op.Box[1].Surd())
+	switch {
+	case r.op.Area == nil:
+	case area.Cmp(box) >= 0: // it is the whole box
+		return exactArea(most)
+	default:
+		most = measure.Min(most, area)
+	}
+	return least, most, true
 }
 
 // Seams implements Operation: it is only cut.

@@ -17,6 +17,11 @@ func (o *opening) WholeStrip(op plan.WholeStrip) {
 	o.room = &wholeStrip{op: op, p: o.p, s: o.s}
 }
 
+// Covers implements Operation.
+func (r *wholeStrip) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
+
 // Seams implements Operation: it is only cut.
 func (r *wholeStrip) Seams() (l measure.Surd, ok bool) { return l, true }
 

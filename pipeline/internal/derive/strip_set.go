@@ -20,6 +20,18 @@ type stripSet struct {
 // StripSet implements plan.Maker.
 func (o *opening) StripSet(op plan.StripSet) { o.room = &stripSet{op: op, p: o.p, s: o.s} }
 
+// Covers implements Operation: of a segment. What a set covers that is used whole
+// is not known.
+func (r *stripSet) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	switch set := r.p.Set; {
+	case set == nil || set.Cut == nil:
+		return least, most, false
+	case set.Slant != nil:
+		return exactArea(parallelogram(*set.Slant, seam))
+	}
+	return r.p.rectangle(seam)
+}
+
 // Seams implements Operation.
 func (r *stripSet) Seams() (l measure.Surd, ok bool) {
 	set := r.p.Set

@@ -18,6 +18,11 @@ func (o *opening) TriangleSquare(op plan.TriangleSquare) {
 	o.room = &triangleSquare{op: op, p: o.p, s: o.s}
 }
 
+// Covers implements Operation.
+func (r *triangleSquare) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
+
 // Seams implements Operation.
 func (r *triangleSquare) Seams() (l measure.Surd, ok bool) {
 	t := r.p.Triangle

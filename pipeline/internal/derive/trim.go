@@ -46,6 +46,11 @@ func (s *Size) comesTo(p *Part, op plan.Operation) {
 // Trim implements plan.Maker.
 func (o *opening) Trim(op plan.Trim) { o.room = &trim{op: op, p: o.p, s: o.s} }
 
+// Covers implements Operation.
+func (r *trim) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
+
 // Seams implements Operation: it is only cut.
 func (r *trim) Seams() (l measure.Surd, ok bool) { return l, true }
 

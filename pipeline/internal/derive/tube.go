@@ -15,6 +15,11 @@ type tube struct {
 // Tube implements plan.Maker.
 func (o *opening) Tube(op plan.Tube) { o.room = &tube{op: op, p: o.p, s: o.s} }
 
+// Covers implements Operation.
+func (r *tube) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
+
 // Seams implements Operation.
 func (r *tube) Seams() (l measure.Surd, ok bool) {
 	t := r.p.Tube
