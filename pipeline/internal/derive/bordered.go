@@ -15,6 +15,16 @@ type bordered struct {
 // Bordered implements plan.Maker.
 func (o *opening) Bordered(op plan.Bordered) { o.room = &bordered{op: op, p: o.p, s: o.s} }
 
+// Ask implements Operation.
+func (r *bordered) Ask() {
+	p := r.p
+	p.takes(r.s.byName[r.op.Part.Text], false)
+	for i := range p.Borders {
+		b := &p.Borders[i]
+		r.s.needBorder(called(p.Name, b.Said.Name.Text, b.Said.Name.At), b, p.Needed, p)
+	}
+}
+
 // Covers implements Operation.
 func (r *bordered) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
 	return r.p.rectangle(seam)

@@ -16,6 +16,27 @@ type cut struct {
 // Cut implements plan.Maker.
 func (o *opening) Cut(op plan.Cut) { o.room = &cut{op: op, p: o.p, s: o.s} }
 
+// Ask implements Operation.
+func (r *cut) Ask() {
+	p, f := r.p, r.s.byFabric[r.op.Fabric.Text]
+	if f == nil {
+		return
+	}
+	each := r.op.Each()
+	if r.op.Halving != plan.Whole {
+		p.Squares = piecing.Batches(p.Needed, each)
+		p.Made = p.Squares * each
+	}
+	f.needCut(p.Name, r.op.Width.Length, r.op.Height.Length, p.Needed, r.op.Halving)
+	need := &f.Needs[len(f.Needs)-1]
+	if each < r.op.Halving.Triangles() {
+		need.Used, need.Count = each, p.Squares
+	}
+	if n := int64(r.op.Alike.N); f.Assorted && n > 1 { // whole groups come from one print each
+		need.Alike, need.Count = r.op.Alike.N, piecing.Batches(need.Count, n)*n
+	}
+}
+
 // Covers implements Operation.
 //
 // A triangle of a square c cut once has finished legs of c - (2 + sqrt2)s, of one

@@ -1,7 +1,6 @@
 package derive
 
 import (
-	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -18,9 +17,11 @@ func (s *Size) count() {
 	for i := len(s.Parts) - 1; i >= 0; i-- {
 		switch p := s.Parts[i]; {
 		case p.Pool != nil && p.Pool.Parts[0] == p:
-			p.Pool.settle(s)
+			p.Pool.settle()
 		case p.Pool == nil && p.Needed > 0:
-			s.ask(p)
+			p.Made = p.Needed
+			s.passKinds(p)
+			p.Room.Ask()
 		}
 	}
 }
@@ -52,127 +53,18 @@ func (p *Part) called(c Call) {
 	p.Calls = append(p.Calls, c)
 }
 
-// ask counts what it takes to make a part as often as it is needed.
-func (s *Size) ask(p *Part) {
-	p.Made = p.Needed
-	s.passKinds(p)
-	switch op := p.Operation.(type) {
-	case plan.Loop: // its pool asks, and one without a yield takes nothing
-	case plan.Cut:
-		s.askCut(p, op)
-	case plan.WholeStrip:
-		if f := s.byFabric[op.Fabric.Text]; f != nil {
-			f.Needs = append(f.Needs, Need{For: p.Name, Strip: true, Across: f.stripLength(), Along: f.stripWidth(op.Width), Count: p.Needed})
-			f.mustHold(p.Name, f.stripLength(), f.stripWidth(op.Width), p.Needed)
-		}
-	case plan.StripSet:
-		if p.Set != nil && p.Set.Cut == nil {
-			s.askSets(p, true)
-		}
-	case plan.Tube:
-		s.askTube(p)
-	case plan.HalfSquares:
-		s.askHalfSquares(p, op)
-	case plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare, plan.Logs, plan.Template:
-		s.askUnit(p)
-	case plan.Shape:
-		s.askShape(p)
-	case plan.Chain:
-		s.askChain(p, op)
-	case plan.Mosaic:
-		s.askMosaic(p, op)
-	case plan.Rows:
-		s.askRows(p, op)
-	case plan.Setting:
-		s.needSetting(p.Name, p.Setting, p)
-	case plan.Bordered:
-		s.askBordered(p, op)
-	default:
-		for _, in := range p.Operation.Ingredients() {
-			if q := s.byName[in.Name.Text]; q != nil {
-				q.call(p.Needed, p)
-				q.reflect(1, 0, p.Needed, p.Mirrored)
-			}
-		}
-	}
-}
-
-func (s *Size) askRows(p *Part, op plan.Rows) {
-	for _, row := range op.Rows {
-		for _, c := range row {
-			q := s.byName[c.Part.Text]
-			if q == nil {
-				continue
-			}
-			mirrored := int64(0)
-			if c.Mirror {
-				mirrored = 1
-			}
-			q.call(p.Needed, p)
-			q.kinds.want(c.Kind, p.Needed)
-			q.reflect(1, mirrored, p.Needed, p.Mirrored)
-		}
-	}
-}
-
-func (s *Size) askBordered(p *Part, op plan.Bordered) {
-	if q := s.byName[op.Part.Text]; q != nil {
-		q.call(p.Needed, p)
-		q.reflect(1, 0, p.Needed, p.Mirrored)
-	}
-	for i := range p.Borders {
-		b := &p.Borders[i]
-		s.needBorder(called(p.Name, b.Said.Name.Text, b.Said.Name.At), b, p.Needed, p)
-	}
-}
-
-func (s *Size) askCut(p *Part, op plan.Cut) {
-	f := s.byFabric[op.Fabric.Text]
-	if f == nil {
+// takes calls for one of another part for each of a part, for its mirror image
+// where it stands mirrored there.
+func (p *Part) takes(q *Part, mirror bool) {
+	if q == nil {
 		return
 	}
-	each := op.Each()
-	if op.Halving != plan.Whole {
-		p.Squares = piecing.Batches(p.Needed, each)
-		p.Made = p.Squares * each
+	mirrored := int64(0)
+	if mirror {
+		mirrored = 1
 	}
-	f.needCut(p.Name, op.Width.Length, op.Height.Length, p.Needed, op.Halving)
-	need := &f.Needs[len(f.Needs)-1]
-	if each < op.Halving.Triangles() {
-		need.Used, need.Count = each, p.Squares
-	}
-	if n := int64(op.Alike.N); f.Assorted && n > 1 { // whole groups come from one print each
-		need.Alike, need.Count = op.Alike.N, piecing.Batches(need.Count, n)*n
-	}
-}
-
-func (s *Size) askTube(p *Part) {
-	if !p.Known || p.Tube.Yield.Each == 0 {
-		return
-	}
-	t := p.Tube
-	s.settleKinds(p)
-	t.Count = t.CountAt(t.Yield.Each)
-	p.Made = t.Count * t.Yield.Each
-	for _, set := range t.Sets {
-		set.call(t.Count, p)
-		for _, strip := range set.Set.Strips {
-			// However tubes are arranged, each square takes one advance of every strip.
-			strip.Fabric.mustCover(measure.Area(t.Advance().Surd(), strip.Width.Surd()).MulInt(p.Needed))
-		}
-	}
-}
-
-func (s *Size) askHalfSquares(p *Part, op plan.HalfSquares) {
-	if !p.Known {
-		return
-	}
-	t := p.Triangle
-	t.Pairs = piecing.Batches(p.Needed, int64(op.AtATime))
-	p.Made = t.Pairs * int64(op.AtATime)
-	for _, role := range op.Fabrics {
-		s.byFabric[role.Text].need(p.Name, op.Square.Length, op.Square.Length, t.Pairs)
-	}
+	q.call(p.Needed, p)
+	q.reflect(1, mirrored, p.Needed, p.Mirrored)
 }
 
 // needWhole asks for strips that are used whole; those of one width for one

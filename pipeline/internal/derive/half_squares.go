@@ -18,6 +18,19 @@ func (o *opening) HalfSquares(op plan.HalfSquares) {
 	o.room = &halfSquares{op: op, p: o.p, s: o.s}
 }
 
+// Ask implements Operation.
+func (r *halfSquares) Ask() {
+	p, t := r.p, r.p.Triangle
+	if !p.Known {
+		return
+	}
+	t.Pairs = piecing.Batches(p.Needed, int64(r.op.AtATime))
+	p.Made = t.Pairs * int64(r.op.AtATime)
+	for _, role := range r.op.Fabrics {
+		r.s.byFabric[role.Text].need(p.Name, r.op.Square.Length, r.op.Square.Length, t.Pairs)
+	}
+}
+
 // Covers implements Operation.
 func (r *halfSquares) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
 	return r.p.rectangle(seam)

@@ -110,7 +110,7 @@ func (s *Size) Square(p *Part) *Part {
 // settleKinds works out how many of either kind a tube has to give. A place that
 // says nothing takes turns with the others or, where any of them says its kind,
 // is near.
-func (s *Size) settleKinds(p *Part) {
+func (p *Part) settleKinds() {
 	t, k := p.Tube, p.kinds
 	t.Kinds = Kinds{Look: p.look(), Assorted: t.assorted(), Said: k.near+k.far > 0}
 	free := min(k.free, p.Needed-k.near-k.far)

@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -14,6 +15,9 @@ type Operation interface {
 	// round, in square ticks: at the least and at the most. ok is false where that is
 	// not known.
 	Covers(seam measure.Length) (least, most measure.Surd, ok bool)
+	// Ask asks for what it takes to make the part as often as it is needed, and
+	// notes how many come out where that is more.
+	Ask()
 	// Seams is the length of the seams in all that are sewn of the part, from
 	// raw edge to raw edge; ok is false when it is not known how it is sewn.
 	Seams() (l measure.Surd, ok bool)
@@ -75,6 +79,22 @@ type Giving struct {
 // unitRoom is what the rooms of units share: they are made of pieces that are cut
 // for them.
 type unitRoom struct{ p *Part }
+
+// Ask implements Operation: it counts batches, and what they are cut and sewn from.
+func (r unitRoom) Ask() {
+	p, u := r.p, r.p.Unit
+	if u == nil || !p.Known {
+		return
+	}
+	u.Batches = piecing.Batches(p.Needed, u.Each)
+	p.Made = u.Batches * u.Each
+	for _, c := range alike(u.Pieces) {
+		c.Fabric.needPiece(p.Name, c, min(u.Batches*c.Count, countless))
+	}
+	for _, t := range u.Of {
+		t.Part.call(u.Batches*t.Count, p)
+	}
+}
 
 // Covers implements Operation.
 func (r unitRoom) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {

@@ -41,16 +41,6 @@ func (s *Size) measureMosaic(p *Part, op plan.Mosaic) {
 	p.Box = *unfinished(op.Finished[0], op.Finished[1], p.Seam.Allowance.Length)
 }
 
-func (s *Size) askMosaic(p *Part, op plan.Mosaic) {
-	for _, piece := range op.Pieces {
-		if q := s.byName[piece.Part.Text]; q != nil {
-			n := min(p.Needed*int64(piece.Count.N), countless)
-			q.call(n, p)
-			q.kinds.free = min(q.kinds.free+n, countless)
-		}
-	}
-}
-
 // acrossBox is the diagonal of a box, rounded up to a tick: nothing in it is longer.
 func acrossBox(b piecing.Box) measure.Length {
 	w, h := b.Width.CeilTo(measure.Tick), b.Height.CeilTo(measure.Tick)
@@ -124,6 +114,17 @@ type mosaic struct {
 
 // Mosaic implements plan.Maker.
 func (o *opening) Mosaic(op plan.Mosaic) { o.room = &mosaic{op: op, p: o.p, s: o.s} }
+
+// Ask implements Operation.
+func (r *mosaic) Ask() {
+	for _, piece := range r.op.Pieces {
+		if q := r.s.byName[piece.Part.Text]; q != nil {
+			n := min(r.p.Needed*int64(piece.Count.N), countless)
+			q.call(n, r.p)
+			q.kinds.free = min(q.kinds.free+n, countless)
+		}
+	}
+}
 
 // Covers implements Operation.
 func (r *mosaic) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {

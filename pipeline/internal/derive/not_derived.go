@@ -17,6 +17,9 @@ func (o *opening) NotDerived(op plan.NotDerived) {
 	o.room = &notDerived{op: op, p: o.p, s: o.s}
 }
 
+// Ask implements Operation: what it takes is not known.
+func (r *notDerived) Ask() {}
+
 // Covers implements Operation.
 func (r *notDerived) Covers(measure.Length) (least, most measure.Surd, ok bool) {
 	return least, most, false

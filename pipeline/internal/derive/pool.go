@@ -122,7 +122,7 @@ func (s *Size) share() {
 
 // settle works a pool out once all its parts have been counted. A part that is
 // alone has no pool.
-func (pool *Pool) settle(s *Size) {
+func (pool *Pool) settle() {
 	var needed []*Part
 	for _, p := range pool.Parts {
 		p.Pool = nil
@@ -132,7 +132,7 @@ func (pool *Pool) settle(s *Size) {
 	}
 	if pool.Parts = needed; len(needed) < 2 {
 		for _, p := range needed {
-			s.askSets(p, !pool.mixed)
+			p.askSets(!pool.mixed)
 		}
 		return
 	}
@@ -262,7 +262,7 @@ func (pool *Pool) lay() {
 
 // askSets counts the sets or loops of a part that shares them with no other;
 // fewest tells that no other way of cutting could share them either.
-func (s *Size) askSets(p *Part, fewest bool) {
+func (p *Part) askSets(fewest bool) {
 	sets := p.Needed // of sets that are used whole
 	p.Made = p.Needed
 	if _, each := p.poolWidth(); each > 0 {

@@ -84,16 +84,6 @@ func (s *Size) measureChain(p *Part, op plan.Chain) {
 	p.Box = piecing.Box{Width: last.Length, Height: last.Width.Surd()}
 }
 
-// askChain joins what all the chains take, and cuts them from it.
-func (s *Size) askChain(p *Part, op plan.Chain) {
-	c := p.Chain
-	if c == nil || !p.Known {
-		return
-	}
-	c.Joined = join(op.Length.Surd().MulInt(p.Needed), c.Fabric.stripLength(), c.Joined.Loss)
-	c.Fabric.needJoined(p.Name, c.Width, c.Joined)
-}
-
 // tellRecut is why a part that was cut up is as wide as it is.
 func (s *Size) tellRecut(p *Part, op plan.Recut) *report.Work {
 	r := p.Recut
@@ -128,6 +118,9 @@ type recut struct {
 
 // Recut implements plan.Maker.
 func (o *opening) Recut(op plan.Recut) { o.room = &recut{op: op, p: o.p, s: o.s} }
+
+// Ask implements Operation.
+func (r *recut) Ask() { r.p.takes(r.s.byName[r.op.Part.Text], false) }
 
 // Covers implements Operation.
 func (r *recut) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
@@ -178,6 +171,9 @@ type loop struct {
 
 // Loop implements plan.Maker.
 func (o *opening) Loop(op plan.Loop) { o.room = &loop{op: op, p: o.p, s: o.s} }
+
+// Ask implements Operation: the pool asks.
+func (r *loop) Ask() {}
 
 // Covers implements Operation.
 func (r *loop) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
@@ -233,6 +229,16 @@ type chain struct {
 
 // Chain implements plan.Maker.
 func (o *opening) Chain(op plan.Chain) { o.room = &chain{op: op, p: o.p, s: o.s} }
+
+// Ask implements Operation: it joins what all the chains take, and cuts them from it.
+func (r *chain) Ask() {
+	p, c := r.p, r.p.Chain
+	if c == nil || !p.Known {
+		return
+	}
+	c.Joined = join(r.op.Length.Surd().MulInt(p.Needed), c.Fabric.stripLength(), c.Joined.Loss)
+	c.Fabric.needJoined(p.Name, c.Width, c.Joined)
+}
 
 // Covers implements Operation.
 func (r *chain) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {

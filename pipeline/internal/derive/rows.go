@@ -17,6 +17,18 @@ type rows struct {
 // Rows implements plan.Maker.
 func (o *opening) Rows(op plan.Rows) { o.room = &rows{op: op, p: o.p, s: o.s} }
 
+// Ask implements Operation.
+func (r *rows) Ask() {
+	for _, row := range r.op.Rows {
+		for _, c := range row {
+			if q := r.s.byName[c.Part.Text]; q != nil {
+				r.p.takes(q, c.Mirror)
+				q.kinds.want(c.Kind, r.p.Needed)
+			}
+		}
+	}
+}
+
 // Covers implements Operation.
 func (r *rows) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
 	return r.p.rectangle(seam)

@@ -15,6 +15,9 @@ type setting struct {
 // Setting implements plan.Maker.
 func (o *opening) Setting(op plan.Setting) { o.room = &setting{op: op, p: o.p, s: o.s} }
 
+// Ask implements Operation.
+func (r *setting) Ask() { r.s.needSetting(r.p.Name, r.p.Setting, r.p) }
+
 // Covers implements Operation.
 func (r *setting) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
 	return r.p.rectangle(seam)

@@ -126,22 +126,6 @@ func (h *Shape) Over() measure.Surd { return h.Height.Surd().Sub(h.Exact) }
 // length is the length of strip that n pieces take, up to a tick.
 func (h *Shape) length(n int64) measure.Length { return h.lengthFor(n).CeilTo(measure.Tick) }
 
-// askShape asks for strips or strip sets. Of the last one only what its pieces take is used.
-func (s *Size) askShape(p *Part) {
-	h := p.Shape
-	if h == nil || h.Yield.Each == 0 {
-		return
-	}
-	h.Count = piecing.Batches(p.Needed, h.Yield.Each)
-	if h.Set != nil {
-		h.Set.call(h.Count, p)
-		return
-	}
-	last := h.length(p.ofLastStrip())
-	h.Fabric.Needs = append(h.Fabric.Needs, Need{For: p.Name, Strip: true, Across: h.Fabric.stripLength(), Along: h.Height, Count: h.Count, Last: last})
-	h.Fabric.mustCover(h.area().MulInt(p.Needed))
-}
-
 // area of one piece as it is cut. Triangles and diamonds share out a strip
 // between them; a half triangle is half of two head to tail, and a hexagon of
 // height h has sqrt3/2 h^2. Derived from geometry.
@@ -254,6 +238,23 @@ type shape struct {
 
 // Shape implements plan.Maker.
 func (o *opening) Shape(op plan.Shape) { o.room = &shape{op: op, p: o.p, s: o.s} }
+
+// Ask implements Operation: for strips or strip sets. Of the last one only what its
+// pieces take is used.
+func (r *shape) Ask() {
+	p, h := r.p, r.p.Shape
+	if h == nil || h.Yield.Each == 0 {
+		return
+	}
+	h.Count = piecing.Batches(p.Needed, h.Yield.Each)
+	if h.Set != nil {
+		h.Set.call(h.Count, p)
+		return
+	}
+	last := h.length(p.ofLastStrip())
+	h.Fabric.Needs = append(h.Fabric.Needs, Need{For: p.Name, Strip: true, Across: h.Fabric.stripLength(), Along: h.Height, Count: h.Count, Last: last})
+	h.Fabric.mustCover(h.area().MulInt(p.Needed))
+}
 
 // Covers implements Operation.
 func (r *shape) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {

@@ -17,6 +17,17 @@ func (o *opening) WholeStrip(op plan.WholeStrip) {
 	o.room = &wholeStrip{op: op, p: o.p, s: o.s}
 }
 
+// Ask implements Operation.
+func (r *wholeStrip) Ask() {
+	p, f := r.p, r.s.byFabric[r.op.Fabric.Text]
+	if f == nil {
+		return
+	}
+	width := f.stripWidth(r.op.Width)
+	f.Needs = append(f.Needs, Need{For: p.Name, Strip: true, Across: f.stripLength(), Along: width, Count: p.Needed})
+	f.mustHold(p.Name, f.stripLength(), width, p.Needed)
+}
+
 // Covers implements Operation.
 func (r *wholeStrip) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
 	return r.p.rectangle(seam)

@@ -20,6 +20,13 @@ type stripSet struct {
 // StripSet implements plan.Maker.
 func (o *opening) StripSet(op plan.StripSet) { o.room = &stripSet{op: op, p: o.p, s: o.s} }
 
+// Ask implements Operation. Of segments the pool asks.
+func (r *stripSet) Ask() {
+	if r.p.Set != nil && r.p.Set.Cut == nil {
+		r.p.askSets(true)
+	}
+}
+
 // Covers implements Operation: of a segment. What a set covers that is used whole
 // is not known.
 func (r *stripSet) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {

@@ -18,6 +18,13 @@ func (o *opening) TriangleSquare(op plan.TriangleSquare) {
 	o.room = &triangleSquare{op: op, p: o.p, s: o.s}
 }
 
+// Ask implements Operation.
+func (r *triangleSquare) Ask() {
+	for _, of := range r.op.Of {
+		r.p.takes(r.s.byName[of.Text], false)
+	}
+}
+
 // Covers implements Operation.
 func (r *triangleSquare) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
 	return r.p.rectangle(seam)

@@ -46,6 +46,9 @@ func (s *Size) comesTo(p *Part, op plan.Operation) {
 // Trim implements plan.Maker.
 func (o *opening) Trim(op plan.Trim) { o.room = &trim{op: op, p: o.p, s: o.s} }
 
+// Ask implements Operation.
+func (r *trim) Ask() { r.p.takes(r.s.byName[r.op.Part.Text], false) }
+
 // Covers implements Operation.
 func (r *trim) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
 	return r.p.rectangle(seam)

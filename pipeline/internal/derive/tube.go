@@ -15,6 +15,24 @@ type tube struct {
 // Tube implements plan.Maker.
 func (o *opening) Tube(op plan.Tube) { o.room = &tube{op: op, p: o.p, s: o.s} }
 
+// Ask implements Operation.
+func (r *tube) Ask() {
+	p, t := r.p, r.p.Tube
+	if !p.Known || t.Yield.Each == 0 {
+		return
+	}
+	p.settleKinds()
+	t.Count = t.CountAt(t.Yield.Each)
+	p.Made = t.Count * t.Yield.Each
+	for _, set := range t.Sets {
+		set.call(t.Count, p)
+		for _, strip := range set.Set.Strips {
+			// However tubes are arranged, each square takes one advance of every strip.
+			strip.Fabric.mustCover(measure.Area(t.Advance().Surd(), strip.Width.Surd()).MulInt(p.Needed))
+		}
+	}
+}
+
 // Covers implements Operation.
 func (r *tube) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
 	return r.p.rectangle(seam)

@@ -111,22 +111,6 @@ func (p *Part) becomes(u *Unit) {
 	}
 }
 
-// askUnit counts batches, and what they are cut and sewn from.
-func (s *Size) askUnit(p *Part) {
-	u := p.Unit
-	if u == nil || !p.Known {
-		return
-	}
-	u.Batches = piecing.Batches(p.Needed, u.Each)
-	p.Made = u.Batches * u.Each
-	for _, c := range alike(u.Pieces) {
-		c.Fabric.needPiece(p.Name, c, min(u.Batches*c.Count, countless))
-	}
-	for _, t := range u.Of {
-		t.Part.call(u.Batches*t.Count, p)
-	}
-}
-
 // needPiece asks for so many of a unit's pieces.
 func (f *Fabric) needPiece(by plan.Text, c Piece, count int64) {
 	if c.Within != nil {
