@@ -15,6 +15,20 @@ type bordered struct {
 // Bordered implements plan.Maker.
 func (o *opening) Bordered(op plan.Bordered) { o.room = &bordered{op: op, p: o.p, s: o.s} }
 
+// Measure implements Operation.
+func (r *bordered) Measure() {
+	p := r.p
+	q := r.s.byName[r.op.Part.Text]
+	if q == nil || !q.Known {
+		return
+	}
+	p.Known, p.Box = true, q.Box
+	p.Borders = r.s.frame(q.Box, r.op.Borders, p.Seam.Allowance.Length)
+	for _, b := range p.Borders {
+		p.Known, p.Box = p.Known && b.Known, b.Outer
+	}
+}
+
 // Ask implements Operation.
 func (r *bordered) Ask() {
 	p := r.p

@@ -16,6 +16,14 @@ type cut struct {
 // Cut implements plan.Maker.
 func (o *opening) Cut(op plan.Cut) { o.room = &cut{op: op, p: o.p, s: o.s} }
 
+// Measure implements Operation.
+func (r *cut) Measure() {
+	r.p.Known = r.s.byFabric[r.op.Fabric.Text] != nil
+	r.p.Box = piecing.Box{Width: r.op.Width.Surd(), Height: r.op.Height.Surd()}
+	// Cut once, the long side is on the bias; cut twice, the short sides.
+	r.p.Bias = r.op.Halving != plan.Whole
+}
+
 // Ask implements Operation.
 func (r *cut) Ask() {
 	p, f := r.p, r.s.byFabric[r.op.Fabric.Text]

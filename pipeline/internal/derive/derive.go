@@ -28,7 +28,7 @@ func derived(solver Solver, p *plan.Plan, size *plan.Size, most map[string]int64
 	}
 	s.order()
 	for _, p := range s.Parts {
-		s.measure(p)
+		p.Room.Measure()
 		s.allow(p)
 		s.note(p)
 	}

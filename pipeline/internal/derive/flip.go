@@ -6,27 +6,6 @@ import (
 	"yardproof/schema/plan"
 )
 
-func (s *Size) measureFlipCorners(p *Part, op plan.FlipCorners) {
-	body := s.byName[op.Body.Text]
-	if body == nil || !body.Known {
-		return
-	}
-	seam := p.Seam.Allowance.Length
-	u := &Unit{Each: 1, Of: []Taken{{body, 1}}, Sewn: body.Box, Keep: op.KeepBonus}
-	for _, c := range op.Corners {
-		f := s.byFabric[c.Fabric.Text]
-		if f == nil {
-			return
-		}
-		piece := squarePiece("corner square", f, exactly(c.Square.Surd()), c.Square, c.Square.At)
-		piece.Nothing = 2 * seam
-		u.Pieces = append(u.Pieces, piece)
-		u.bonus(c.Square.Length, 1, seam)
-	}
-	p.becomes(u)
-	p.Bias = body.Bias
-}
-
 // Legs are the finished legs of the corners, clockwise from the top left, and
 // zero where there is none.
 func Legs(op plan.FlipCorners, seam measure.Length) (legs [4]measure.Length) {
@@ -36,32 +15,15 @@ func Legs(op plan.FlipCorners, seam measure.Length) (legs [4]measure.Length) {
 	return legs
 }
 
-func (s *Size) measureSquareInSquare(p *Part, op plan.SquareInSquare) {
-	centre, corners := s.byFabric[op.Centre.Text], s.byFabric[op.Corners.Text]
-	if centre == nil || corners == nil {
-		return
-	}
-	seam := p.Seam.Allowance.Length
-	u := &Unit{Each: 1, Wanted: unfinished(op.Finished, op.Finished, seam), Trim: [2]plan.Length{op.Trim, op.Trim}, DownTo: op.DownTo, Keep: op.KeepBonus}
-	if op.Flip {
-		u.flippedInSquare(op, seam, centre, corners)
-	} else {
-		s.trianglesInSquare(u, op, seam, centre, corners)
-	}
-	p.becomes(u)
-	op.Trim = u.Trim[0]
-	s.comesTo(p, op)
-}
-
-// trianglesInSquare is a centre and corners from two squares cut once. The
+// triangles is a centre and corners from two squares cut once. The
 // points' depth holds for a trimmed unit too: it is trimmed alike all round.
-func (s *Size) trianglesInSquare(u *Unit, op plan.SquareInSquare, seam measure.Length, centre, corners *Fabric) {
-	trim := either(op.Trim, op.DownTo)
+func (r *squareInSquare) triangles(u *Unit, seam measure.Length, centre, corners *Fabric) {
+	trim := either(r.op.Trim, r.op.DownTo)
 	how := rounding(trim)
-	fit := piecing.SquareInSquareFit(u.Wanted.Width, seam, u.cutTo(s, trim), how, how)
-	inner := squarePiece("centre square", centre, fit.Centre, op.CutCentre, op.Finished.At)
+	fit := piecing.SquareInSquareFit(u.Wanted.Width, seam, u.cutTo(r.s, trim), how, how)
+	inner := squarePiece("centre square", centre, fit.Centre, r.op.CutCentre, r.op.Finished.At)
 	inner.Nothing = 2 * seam
-	outer := squarePiece("corner square", corners, fit.Corner, op.CutCorners, op.Finished.At)
+	outer := squarePiece("corner square", corners, fit.Corner, r.op.CutCorners, r.op.Finished.At)
 	outer.Nothing, outer.Count, outer.Halving = piecing.HalfSquareAdd(seam).FloorTo(measure.Tick), 2, plan.CutOnce
 	u.Pieces = []Piece{inner, outer}
 	u.sewn(square(piecing.SquareInSquareUnit(inner.Width, outer.Width, seam)))
@@ -73,10 +35,10 @@ func (s *Size) trianglesInSquare(u *Unit, op plan.SquareInSquare, seam measure.L
 	u.Point = &point
 }
 
-// flippedInSquare is a whole square with four squares flipped on its corners.
-func (u *Unit) flippedInSquare(op plan.SquareInSquare, seam measure.Length, centre, corners *Fabric) {
-	inner := squarePiece("centre square", centre, exactly(u.Wanted.Width), op.CutCentre, op.Finished.At)
-	outer := squarePiece("corner square", corners, exactly(piecing.SquareInSquareFlip(u.Wanted.Width, seam)), op.CutCorners, op.Finished.At)
+// flipped is a whole square with four squares flipped on its corners.
+func (r *squareInSquare) flipped(u *Unit, seam measure.Length, centre, corners *Fabric) {
+	inner := squarePiece("centre square", centre, exactly(u.Wanted.Width), r.op.CutCentre, r.op.Finished.At)
+	outer := squarePiece("corner square", corners, exactly(piecing.SquareInSquareFlip(u.Wanted.Width, seam)), r.op.CutCorners, r.op.Finished.At)
 	inner.Nothing, outer.Nothing, outer.Count = 2*seam, 2*seam, 4
 	u.Pieces = []Piece{inner, outer}
 	u.sewn(square(inner.Width.Surd()))
@@ -94,6 +56,29 @@ type flipCorners struct {
 // FlipCorners implements plan.Maker.
 func (o *opening) FlipCorners(op plan.FlipCorners) {
 	o.room = &flipCorners{unitRoom: unitRoom{o.p}, op: op, s: o.s}
+}
+
+// Measure implements Operation.
+func (r *flipCorners) Measure() {
+	p := r.p
+	body := r.s.byName[r.op.Body.Text]
+	if body == nil || !body.Known {
+		return
+	}
+	seam := p.Seam.Allowance.Length
+	u := &Unit{Each: 1, Of: []Taken{{body, 1}}, Sewn: body.Box, Keep: r.op.KeepBonus}
+	for _, c := range r.op.Corners {
+		f := r.s.byFabric[c.Fabric.Text]
+		if f == nil {
+			return
+		}
+		piece := squarePiece("corner square", f, exactly(c.Square.Surd()), c.Square, c.Square.At)
+		piece.Nothing = 2 * seam
+		u.Pieces = append(u.Pieces, piece)
+		u.bonus(c.Square.Length, 1, seam)
+	}
+	p.becomes(u)
+	p.Bias = body.Bias
 }
 
 // Seams implements Operation.
@@ -122,6 +107,25 @@ type squareInSquare struct {
 // SquareInSquare implements plan.Maker.
 func (o *opening) SquareInSquare(op plan.SquareInSquare) {
 	o.room = &squareInSquare{unitRoom: unitRoom{o.p}, op: op, s: o.s}
+}
+
+// Measure implements Operation.
+func (r *squareInSquare) Measure() {
+	p := r.p
+	centre, corners := r.s.byFabric[r.op.Centre.Text], r.s.byFabric[r.op.Corners.Text]
+	if centre == nil || corners == nil {
+		return
+	}
+	seam := p.Seam.Allowance.Length
+	u := &Unit{Each: 1, Wanted: unfinished(r.op.Finished, r.op.Finished, seam), Trim: [2]plan.Length{r.op.Trim, r.op.Trim}, DownTo: r.op.DownTo, Keep: r.op.KeepBonus}
+	if r.op.Flip {
+		r.flipped(u, seam, centre, corners)
+	} else {
+		r.triangles(u, seam, centre, corners)
+	}
+	p.becomes(u)
+	r.op.Trim = u.Trim[0]
+	p.comesTo(r.op)
 }
 
 // Seams implements Operation.

@@ -6,55 +6,36 @@ import (
 	"yardproof/schema/plan"
 )
 
-func (s *Size) measureGeese(p *Part, op plan.FlyingGeese) {
-	goose, sky := s.byFabric[op.Goose.Text], s.byFabric[op.Sky.Text]
-	if goose == nil || sky == nil {
-		return
-	}
-	seam := p.Seam.Allowance.Length
-	u := &Unit{Wanted: unfinished(op.Finished[0], op.Finished[1], seam), Trim: op.Trim, DownTo: op.DownTo, Keep: op.KeepBonus}
-	if op.AtATime == 4 {
-		s.fourGeese(u, op, seam, goose, sky)
-	} else {
-		oneGoose(u, op, seam, goose, sky)
-	}
-	if len(u.Pieces) > 0 {
-		p.becomes(u)
-		op.Trim = u.Trim
-		s.comesTo(p, op)
-	}
-}
-
-// fourGeese is one large square and four small ones. Any other shape than
+// four is one large square and four small ones. Any other shape than
 // twice as wide as high leaves the unit without pieces.
-func (s *Size) fourGeese(u *Unit, op plan.FlyingGeese, seam measure.Length, goose, sky *Fabric) {
-	trim := either(op.Trim[0], op.DownTo)
-	g, ok := piecing.FourGeese(*u.Wanted, seam, u.cutTo(s, trim), rounding(trim))
+func (r *flyingGeese) four(u *Unit, seam measure.Length, goose, sky *Fabric) {
+	trim := either(r.op.Trim[0], r.op.DownTo)
+	g, ok := piecing.FourGeese(*u.Wanted, seam, u.cutTo(r.s, trim), rounding(trim))
 	if !ok {
 		return
 	}
 	both := (2 * seam).Surd()
-	large := squarePiece("goose square", goose, g.Large, op.CutGoose[0], op.Finished[0].At)
+	large := squarePiece("goose square", goose, g.Large, r.op.CutGoose[0], r.op.Finished[0].At)
 	large.Nothing = piecing.QuarterSquareCut(both, seam).FloorTo(measure.Tick)
-	small := squarePiece("sky square", sky, g.Small, op.CutSky, op.Finished[1].At)
+	small := squarePiece("sky square", sky, g.Small, r.op.CutSky, r.op.Finished[1].At)
 	small.Nothing, small.Count = piecing.HalfSquareCut(both, seam, 2).FloorTo(measure.Tick), 4
 	u.Pieces, u.Each = []Piece{large, small}, 4
 	u.sewn(piecing.Geese4Unit(large.Width, small.Width, seam))
 	u.points(piecing.GoosePoint(large.Width, small.Width))
 }
 
-// oneGoose is a rectangle with a square flipped on either side.
-func oneGoose(u *Unit, op plan.FlyingGeese, seam measure.Length, goose, sky *Fabric) {
+// one is a rectangle with a square flipped on either side.
+func (r *flyingGeese) one(u *Unit, seam measure.Length, goose, sky *Fabric) {
 	g, ok := piecing.OneGoose(*u.Wanted, seam)
 	if !ok {
 		return
 	}
-	body := Piece{What: "goose rectangle", Fabric: goose, Exact: g.Body, Nothing: 2 * seam, Count: 1, At: op.Finished[0].At}
-	body.Width, body.Height = op.Finished[0].Length+2*seam, op.Finished[1].Length+2*seam
-	if op.CutGoose[0].Given() {
-		body.Width, body.Height, body.At, body.Said = op.CutGoose[0].Length, op.CutGoose[1].Length, op.CutGoose[0].At, true
+	body := Piece{What: "goose rectangle", Fabric: goose, Exact: g.Body, Nothing: 2 * seam, Count: 1, At: r.op.Finished[0].At}
+	body.Width, body.Height = r.op.Finished[0].Length+2*seam, r.op.Finished[1].Length+2*seam
+	if r.op.CutGoose[0].Given() {
+		body.Width, body.Height, body.At, body.Said = r.op.CutGoose[0].Length, r.op.CutGoose[1].Length, r.op.CutGoose[0].At, true
 	}
-	flip := squarePiece("sky square", sky, exactly(g.Square), op.CutSky, op.Finished[1].At)
+	flip := squarePiece("sky square", sky, exactly(g.Square), r.op.CutSky, r.op.Finished[1].At)
 	flip.Nothing, flip.Count = 2*seam, 2
 	u.Pieces, u.Each = []Piece{body, flip}, 1
 	u.sewn(piecing.Box{Width: body.Width.Surd(), Height: body.Height.Surd()})
@@ -90,6 +71,27 @@ type flyingGeese struct {
 // FlyingGeese implements plan.Maker.
 func (o *opening) FlyingGeese(op plan.FlyingGeese) {
 	o.room = &flyingGeese{unitRoom: unitRoom{o.p}, op: op, s: o.s}
+}
+
+// Measure implements Operation.
+func (r *flyingGeese) Measure() {
+	p := r.p
+	goose, sky := r.s.byFabric[r.op.Goose.Text], r.s.byFabric[r.op.Sky.Text]
+	if goose == nil || sky == nil {
+		return
+	}
+	seam := p.Seam.Allowance.Length
+	u := &Unit{Wanted: unfinished(r.op.Finished[0], r.op.Finished[1], seam), Trim: r.op.Trim, DownTo: r.op.DownTo, Keep: r.op.KeepBonus}
+	if r.op.AtATime == 4 {
+		r.four(u, seam, goose, sky)
+	} else {
+		r.one(u, seam, goose, sky)
+	}
+	if len(u.Pieces) > 0 {
+		p.becomes(u)
+		r.op.Trim = u.Trim
+		p.comesTo(r.op)
+	}
 }
 
 // Seams implements Operation.

@@ -18,6 +18,22 @@ func (o *opening) HalfSquares(op plan.HalfSquares) {
 	o.room = &halfSquares{op: op, p: o.p, s: o.s}
 }
 
+// Measure implements Operation.
+func (r *halfSquares) Measure() {
+	p := r.p
+	if r.s.byFabric[r.op.Fabrics[0].Text] == nil || r.s.byFabric[r.op.Fabrics[1].Text] == nil {
+		return
+	}
+	seam := p.Seam.Allowance.Length
+	t := &Triangle{Cut: r.op.Square.Length, AtATime: r.op.AtATime}
+	t.Untrimmed = piecing.HalfSquareUnit(t.Cut, seam, r.op.AtATime)
+	r.op.Trim = line(r.op.Trim, r.op.DownTo, t.Untrimmed)
+	p.comesTo(r.op)
+	p.trimTo(t, r.op.Trim)
+	t.Exact = piecing.HalfSquareCut(p.Width, seam, r.op.AtATime)
+	p.Bias = r.op.AtATime == 4
+}
+
 // Ask implements Operation.
 func (r *halfSquares) Ask() {
 	p, t := r.p, r.p.Triangle

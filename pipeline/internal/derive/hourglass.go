@@ -6,53 +6,6 @@ import (
 	"yardproof/schema/plan"
 )
 
-func (s *Size) measureHourglass(p *Part, op plan.Hourglass) {
-	u := &Unit{Each: 2, Trim: [2]plan.Length{op.Trim, op.Trim}, DownTo: op.DownTo}
-	ok := false
-	if op.HalfSquares.Given() {
-		ok = s.hourglassOfUnits(u, p, op)
-	} else {
-		ok = s.hourglassOfSquares(u, p, op)
-	}
-	if ok {
-		p.becomes(u)
-		op.Trim = u.Trim[0]
-		s.comesTo(p, op)
-	}
-}
-
-// hourglassOfUnits lays two half-square units together: each side loses
-// s x sqrt2 to the second cut.
-func (s *Size) hourglassOfUnits(u *Unit, p *Part, op plan.Hourglass) bool {
-	half := s.byName[op.HalfSquares.Text]
-	if half == nil || !half.Known || !half.serves(HalfSquareUnit) {
-		return false
-	}
-	seam := p.Seam.Allowance.Length
-	u.Of = []Taken{{half, 2}}
-	u.sewn(square(half.Width.Sub(piecing.HourglassHalf(measure.Surd{}, seam))))
-	return true
-}
-
-func (s *Size) hourglassOfSquares(u *Unit, p *Part, op plan.Hourglass) bool {
-	a, b := s.byFabric[op.Fabrics[0].Text], s.byFabric[op.Fabrics[1].Text]
-	if a == nil || b == nil {
-		return false
-	}
-	seam := p.Seam.Allowance.Length
-	fit := piecing.QuarterSquareFit(op.Trim.Surd(), seam, u.cutTo(s, op.Trim), piecing.Up)
-	if !op.Trim.Given() {
-		fit = exactly(op.Square.Surd()) // without a size to come to, the cut is what it is
-	}
-	for _, f := range []*Fabric{a, b} {
-		c := squarePiece("square", f, fit, op.Square, op.Trim.At)
-		c.Nothing = piecing.QuarterSquareCut((2 * seam).Surd(), seam).FloorTo(measure.Tick)
-		u.Pieces = append(u.Pieces, c)
-	}
-	u.sewn(square(piecing.QuarterSquareUnit(u.Pieces[0].Width, seam)))
-	return true
-}
-
 // hourglass is units of four triangles.
 type hourglass struct {
 	unitRoom
@@ -63,6 +16,55 @@ type hourglass struct {
 // Hourglass implements plan.Maker.
 func (o *opening) Hourglass(op plan.Hourglass) {
 	o.room = &hourglass{unitRoom: unitRoom{o.p}, op: op, s: o.s}
+}
+
+// Measure implements Operation.
+func (r *hourglass) Measure() {
+	p := r.p
+	u := &Unit{Each: 2, Trim: [2]plan.Length{r.op.Trim, r.op.Trim}, DownTo: r.op.DownTo}
+	ok := false
+	if r.op.HalfSquares.Given() {
+		ok = r.ofUnits(u)
+	} else {
+		ok = r.ofSquares(u)
+	}
+	if ok {
+		p.becomes(u)
+		r.op.Trim = u.Trim[0]
+		p.comesTo(r.op)
+	}
+}
+
+func (r *hourglass) ofSquares(u *Unit) bool {
+	a, b := r.s.byFabric[r.op.Fabrics[0].Text], r.s.byFabric[r.op.Fabrics[1].Text]
+	if a == nil || b == nil {
+		return false
+	}
+	seam := r.p.Seam.Allowance.Length
+	fit := piecing.QuarterSquareFit(r.op.Trim.Surd(), seam, u.cutTo(r.s, r.op.Trim), piecing.Up)
+	if !r.op.Trim.Given() {
+		fit = exactly(r.op.Square.Surd()) // without a size to come to, the cut is what it is
+	}
+	for _, f := range []*Fabric{a, b} {
+		c := squarePiece("square", f, fit, r.op.Square, r.op.Trim.At)
+		c.Nothing = piecing.QuarterSquareCut((2 * seam).Surd(), seam).FloorTo(measure.Tick)
+		u.Pieces = append(u.Pieces, c)
+	}
+	u.sewn(square(piecing.QuarterSquareUnit(u.Pieces[0].Width, seam)))
+	return true
+}
+
+// ofUnits lays two half-square units together: each side loses
+// s x sqrt2 to the second cut.
+func (r *hourglass) ofUnits(u *Unit) bool {
+	half := r.s.byName[r.op.HalfSquares.Text]
+	if half == nil || !half.Known || !half.serves(HalfSquareUnit) {
+		return false
+	}
+	seam := r.p.Seam.Allowance.Length
+	u.Of = []Taken{{half, 2}}
+	u.sewn(square(half.Width.Sub(piecing.HourglassHalf(measure.Surd{}, seam))))
+	return true
 }
 
 // Seams implements Operation.

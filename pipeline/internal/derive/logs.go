@@ -17,31 +17,6 @@ func LogBlock(op plan.Logs) piecing.Logs {
 	}
 }
 
-func (s *Size) measureLogs(p *Part, op plan.Logs) {
-	centre := s.byFabric[op.Centre.Text]
-	if centre == nil {
-		return
-	}
-	seam, block := p.Seam.Allowance.Length, LogBlock(op)
-	finished := block.Finished()
-	u := &Unit{Each: 1, Sewn: piecing.Box{Width: finished.Width.Add((2 * seam).Surd()), Height: finished.Height.Add((2 * seam).Surd())}}
-	middle := squarePiece("centre square", centre, exactly((op.Finished.Length + 2*seam).Surd()), plan.Length{}, op.Finished.At)
-	middle.Nothing = 2 * seam
-	u.Pieces = []Piece{middle}
-	for _, log := range block.List(seam) {
-		f := s.byFabric[op.Fabric(int(log.Side), log.Round).Text]
-		if f == nil {
-			return
-		}
-		length := log.Cut.NearestTo(measure.Tick) // exact: a sum of the plan's own lengths
-		u.Pieces = append(u.Pieces, Piece{
-			What: "log", Fabric: f, Width: length, Height: log.CutWidth, Exact: piecing.Box{Width: log.Cut, Height: log.CutWidth.Surd()},
-			Nothing: 2 * seam, Count: 1, At: op.Log.At, InLengths: true,
-		})
-	}
-	p.becomes(u)
-}
-
 // tellLogs is why a log block is as wide as it is.
 func (s *Size) tellLogs(p *Part, op plan.Logs) *report.Work {
 	return &report.Work{
@@ -65,6 +40,32 @@ type logs struct {
 
 // Logs implements plan.Maker.
 func (o *opening) Logs(op plan.Logs) { o.room = &logs{unitRoom: unitRoom{o.p}, op: op, s: o.s} }
+
+// Measure implements Operation.
+func (r *logs) Measure() {
+	centre := r.s.byFabric[r.op.Centre.Text]
+	if centre == nil {
+		return
+	}
+	seam, block := r.p.Seam.Allowance.Length, LogBlock(r.op)
+	finished := block.Finished()
+	u := &Unit{Each: 1, Sewn: piecing.Box{Width: finished.Width.Add((2 * seam).Surd()), Height: finished.Height.Add((2 * seam).Surd())}}
+	middle := squarePiece("centre square", centre, exactly((r.op.Finished.Length + 2*seam).Surd()), plan.Length{}, r.op.Finished.At)
+	middle.Nothing = 2 * seam
+	u.Pieces = []Piece{middle}
+	for _, log := range block.List(seam) {
+		f := r.s.byFabric[r.op.Fabric(int(log.Side), log.Round).Text]
+		if f == nil {
+			return
+		}
+		length := log.Cut.NearestTo(measure.Tick) // exact: a sum of the plan's own lengths
+		u.Pieces = append(u.Pieces, Piece{
+			What: "log", Fabric: f, Width: length, Height: log.CutWidth, Exact: piecing.Box{Width: log.Cut, Height: log.CutWidth.Surd()},
+			Nothing: 2 * seam, Count: 1, At: r.op.Log.At, InLengths: true,
+		})
+	}
+	r.p.becomes(u)
+}
 
 // Seams implements Operation.
 func (r *logs) Seams() (l measure.Surd, ok bool) {

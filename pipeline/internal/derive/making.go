@@ -11,6 +11,9 @@ import (
 // a file of its own, which holds whatever is peculiar to it; nothing else
 // distinguishes operations.
 type Operation interface {
+	// Measure works out the part's unfinished size from what it is made of. What does
+	// not follow from that, as something is missing or does not fit, stays unknown.
+	Measure()
 	// Covers is what one of known size covers once it is sewn in with a seam all
 	// round, in square ticks: at the least and at the most. ok is false where that is
 	// not known.

@@ -22,25 +22,6 @@ type Mosaic struct {
 // Exact tells whether it is known what the pieces cover.
 func (m *Mosaic) Exact() bool { return m.Least.Equal(m.Most) }
 
-func (s *Size) measureMosaic(p *Part, op plan.Mosaic) {
-	m := &Mosaic{Known: true, Wanted: measure.Area(op.Finished[0].Surd(), op.Finished[1].Surd())}
-	longest := measure.Length(0)
-	for _, piece := range op.Pieces {
-		q := s.byName[piece.Part.Text]
-		if q == nil || !q.Known {
-			return
-		}
-		least, most, ok := q.Room.Covers(p.Seam.Allowance.Length)
-		m.Known = m.Known && ok
-		n := int64(piece.Count.N)
-		m.Least, m.Most = m.Least.Add(least.MulInt(n)), m.Most.Add(most.MulInt(n))
-		longest = max(longest, acrossBox(q.Box.Finished(p.Seam.Allowance.Length)))
-	}
-	m.Reach = reach(op, longest)
-	p.Mosaic, p.Known = m, true
-	p.Box = *unfinished(op.Finished[0], op.Finished[1], p.Seam.Allowance.Length)
-}
-
 // acrossBox is the diagonal of a box, rounded up to a tick: nothing in it is longer.
 func acrossBox(b piecing.Box) measure.Length {
 	w, h := b.Width.CeilTo(measure.Tick), b.Height.CeilTo(measure.Tick)
@@ -114,6 +95,27 @@ type mosaic struct {
 
 // Mosaic implements plan.Maker.
 func (o *opening) Mosaic(op plan.Mosaic) { o.room = &mosaic{op: op, p: o.p, s: o.s} }
+
+// Measure implements Operation.
+func (r *mosaic) Measure() {
+	p := r.p
+	m := &Mosaic{Known: true, Wanted: measure.Area(r.op.Finished[0].Surd(), r.op.Finished[1].Surd())}
+	longest := measure.Length(0)
+	for _, piece := range r.op.Pieces {
+		q := r.s.byName[piece.Part.Text]
+		if q == nil || !q.Known {
+			return
+		}
+		least, most, ok := q.Room.Covers(p.Seam.Allowance.Length)
+		m.Known = m.Known && ok
+		n := int64(piece.Count.N)
+		m.Least, m.Most = m.Least.Add(least.MulInt(n)), m.Most.Add(most.MulInt(n))
+		longest = max(longest, acrossBox(q.Box.Finished(p.Seam.Allowance.Length)))
+	}
+	m.Reach = reach(r.op, longest)
+	p.Mosaic, p.Known = m, true
+	p.Box = *unfinished(r.op.Finished[0], r.op.Finished[1], p.Seam.Allowance.Length)
+}
 
 // Ask implements Operation.
 func (r *mosaic) Ask() {

@@ -17,6 +17,9 @@ func (o *opening) NotDerived(op plan.NotDerived) {
 	o.room = &notDerived{op: op, p: o.p, s: o.s}
 }
 
+// Measure implements Operation: its size stays unknown.
+func (r *notDerived) Measure() {}
+
 // Ask implements Operation: what it takes is not known.
 func (r *notDerived) Ask() {}
 

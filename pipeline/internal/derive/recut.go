@@ -14,34 +14,6 @@ type Recut struct {
 	Assembly piecing.Assembly // of the pieces as turned
 }
 
-func (s *Size) measureRecut(p *Part, op plan.Recut) {
-	of := s.byName[op.Part.Text]
-	if of == nil || !of.Known {
-		return
-	}
-	piece, ok := piecing.Recut(of.Box, int64(op.Across.N), int64(op.Down.N))
-	if !ok {
-		return
-	}
-	var rows [][]piecing.Box
-	for r := range op.Down.N {
-		var row []piecing.Box
-		for c := range op.Across.N {
-			b := piece
-			if turn := op.Turn(r, c); turn == 90 || turn == 270 {
-				b = b.Turned()
-			}
-			row = append(row, b)
-		}
-		rows = append(rows, row)
-	}
-	seam := p.Seam.Allowance.Length
-	p.Recut = &Recut{Of: of, Piece: piece, Assembly: piecing.Assemble(rows, seam)}
-	p.Box, p.Bias = p.Recut.Assembly.Box, of.Bias
-	left := piece.Finished(seam)
-	p.Known = left.Width.Sign() > 0 && left.Height.Sign() > 0
-}
-
 // Loop is a derived loop of a strip set.
 type Loop struct {
 	Set   *Part
@@ -50,38 +22,12 @@ type Loop struct {
 	Count int64 // loops to sew, rounded up
 }
 
-func (s *Size) measureLoop(p *Part, op plan.Loop) {
-	set := s.byName[op.Set.Text]
-	if set == nil || !set.Known || set.Set == nil || set.Set.Cut != nil {
-		return
-	}
-	seam, n := p.Seam.Allowance.Length, op.Rings()
-	p.Loop = &Loop{Set: set, Rings: n, Yield: *segments(set.Set.Length, op.Cut.Length)}
-	width := measure.Length(n)*op.Cut.Length - 2*measure.Length(n-1)*seam
-	p.Known = op.Cut.Length > 2*seam
-	p.Box = piecing.Box{Width: width.Surd(), Height: set.Set.Width.Surd()}
-}
-
 // Chain is derived strips sewn end to end.
 type Chain struct {
 	Fabric *Fabric
 	Width  measure.Length  // cut width of the strips
 	Steps  []piecing.Chain // as joined, and after every fold
 	Joined Joined          // for all that are needed, cut from one joined strip
-}
-
-func (s *Size) measureChain(p *Part, op plan.Chain) {
-	f := s.byFabric[op.Fabric.Text]
-	if f == nil {
-		return
-	}
-	seam, width := p.Seam.Allowance.Length, f.stripWidth(op.Width)
-	first := piecing.Chain{Length: op.Length.Surd(), Width: width, Strips: 1}
-	c := &Chain{Fabric: f, Width: width, Steps: first.Halvings(op.Folds.N, seam)}
-	c.Joined = join(op.Length.Surd(), f.stripLength(), joinLoss(op.Joins, width, seam))
-	last := c.Steps[len(c.Steps)-1]
-	p.Chain, p.Known = c, c.Joined.OK && last.Width > 2*seam && last.Length.Cmp((2*seam).Surd()) > 0
-	p.Box = piecing.Box{Width: last.Length, Height: last.Width.Surd()}
 }
 
 // tellRecut is why a part that was cut up is as wide as it is.
@@ -118,6 +64,36 @@ type recut struct {
 
 // Recut implements plan.Maker.
 func (o *opening) Recut(op plan.Recut) { o.room = &recut{op: op, p: o.p, s: o.s} }
+
+// Measure implements Operation.
+func (r *recut) Measure() {
+	p := r.p
+	of := r.s.byName[r.op.Part.Text]
+	if of == nil || !of.Known {
+		return
+	}
+	piece, ok := piecing.Recut(of.Box, int64(r.op.Across.N), int64(r.op.Down.N))
+	if !ok {
+		return
+	}
+	var rows [][]piecing.Box
+	for down := range r.op.Down.N {
+		var row []piecing.Box
+		for across := range r.op.Across.N {
+			b := piece
+			if turn := r.op.Turn(down, across); turn == 90 || turn == 270 {
+				b = b.Turned()
+			}
+			row = append(row, b)
+		}
+		rows = append(rows, row)
+	}
+	seam := p.Seam.Allowance.Length
+	p.Recut = &Recut{Of: of, Piece: piece, Assembly: piecing.Assemble(rows, seam)}
+	p.Box, p.Bias = p.Recut.Assembly.Box, of.Bias
+	left := piece.Finished(seam)
+	p.Known = left.Width.Sign() > 0 && left.Height.Sign() > 0
+}
 
 // Ask implements Operation.
 func (r *recut) Ask() { r.p.takes(r.s.byName[r.op.Part.Text], false) }
@@ -171,6 +147,20 @@ type loop struct {
 
 // Loop implements plan.Maker.
 func (o *opening) Loop(op plan.Loop) { o.room = &loop{op: op, p: o.p, s: o.s} }
+
+// Measure implements Operation.
+func (r *loop) Measure() {
+	p := r.p
+	set := r.s.byName[r.op.Set.Text]
+	if set == nil || !set.Known || set.Set == nil || set.Set.Cut != nil {
+		return
+	}
+	seam, n := p.Seam.Allowance.Length, r.op.Rings()
+	p.Loop = &Loop{Set: set, Rings: n, Yield: *segments(set.Set.Length, r.op.Cut.Length)}
+	width := measure.Length(n)*r.op.Cut.Length - 2*measure.Length(n-1)*seam
+	p.Known = r.op.Cut.Length > 2*seam
+	p.Box = piecing.Box{Width: width.Surd(), Height: set.Set.Width.Surd()}
+}
 
 // Ask implements Operation: the pool asks.
 func (r *loop) Ask() {}
@@ -229,6 +219,22 @@ type chain struct {
 
 // Chain implements plan.Maker.
 func (o *opening) Chain(op plan.Chain) { o.room = &chain{op: op, p: o.p, s: o.s} }
+
+// Measure implements Operation.
+func (r *chain) Measure() {
+	p := r.p
+	f := r.s.byFabric[r.op.Fabric.Text]
+	if f == nil {
+		return
+	}
+	seam, width := p.Seam.Allowance.Length, f.stripWidth(r.op.Width)
+	first := piecing.Chain{Length: r.op.Length.Surd(), Width: width, Strips: 1}
+	c := &Chain{Fabric: f, Width: width, Steps: first.Halvings(r.op.Folds.N, seam)}
+	c.Joined = join(r.op.Length.Surd(), f.stripLength(), joinLoss(r.op.Joins, width, seam))
+	last := c.Steps[len(c.Steps)-1]
+	p.Chain, p.Known = c, c.Joined.OK && last.Width > 2*seam && last.Length.Cmp((2*seam).Surd()) > 0
+	p.Box = piecing.Box{Width: last.Length, Height: last.Width.Surd()}
+}
 
 // Ask implements Operation: it joins what all the chains take, and cuts them from it.
 func (r *chain) Ask() {

@@ -17,6 +17,16 @@ type rows struct {
 // Rows implements plan.Maker.
 func (o *opening) Rows(op plan.Rows) { o.room = &rows{op: op, p: o.p, s: o.s} }
 
+// Measure implements Operation.
+func (r *rows) Measure() {
+	boxes, ok := r.s.boxes(len(r.op.Rows), func(i int) []plan.Cell { return r.op.Rows[i] })
+	if !ok {
+		return
+	}
+	a := piecing.Assemble(boxes, r.p.Seam.Allowance.Length)
+	r.p.Rows, r.p.Known, r.p.Box = &a, true, a.Box
+}
+
 // Ask implements Operation.
 func (r *rows) Ask() {
 	for _, row := range r.op.Rows {

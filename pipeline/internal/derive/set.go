@@ -15,6 +15,12 @@ type setting struct {
 // Setting implements plan.Maker.
 func (o *opening) Setting(op plan.Setting) { o.room = &setting{op: op, p: o.p, s: o.s} }
 
+// Measure implements Operation.
+func (r *setting) Measure() {
+	st := r.s.set(r.op, r.p.Seam.Allowance.Length)
+	r.p.Setting, r.p.Known, r.p.Box = st, st.Known, st.Box
+}
+
 // Ask implements Operation.
 func (r *setting) Ask() { r.s.needSetting(r.p.Name, r.p.Setting, r.p) }
 

@@ -23,48 +23,21 @@ type Shape struct {
 	lengthFor          func(n int64) measure.Surd
 }
 
-// measureShape works out a shape. What is no triangle has no place in a row or
-// grid, and its size is that of the box round it as cut.
-func (s *Size) measureShape(p *Part, op plan.Shape) {
-	shape, l := s.shapeFrom(op)
-	if shape == nil {
-		return
-	}
-	seam := p.Seam.Allowance.Length
-	p.Shape, p.Known = shape, true
-	perStrip := func(measure.Length) int64 { return 0 }
-	switch op.Kind {
-	case plan.Triangle60, plan.HalfTriangle60:
-		perStrip = shape.triangle(p, op)
-	case plan.Hexagon:
-		shape.strip(piecing.Hexagon{Side: op.Finished.Surd(), Seam: seam}.Strip(), s.rulerGrid())
-		perStrip = shape.hexagon(seam)
-	case plan.Diamond60, plan.Diamond45:
-		angle := DiamondAngle(op.Kind)
-		shape.strip(piecing.Diamond(op.Finished.Surd(), seam, angle).Strip, s.rulerGrid())
-		perStrip = shape.slanted(piecing.Slant{Strip: shape.Height.Surd(), Width: shape.Height.Surd(), Angle: angle})
-	}
-	if !op.Kind.Triangular() {
-		p.Box = shape.Cut
-	}
-	shape.Yield = newYield(perStrip(l), l, shape.length)
-}
-
-// shapeFrom is what a shape is cut from, and how long that is; nil where it is
+// from is what a shape is cut from, and how long that is; nil where it is
 // not known.
-func (s *Size) shapeFrom(op plan.Shape) (*Shape, measure.Length) {
-	if op.Set.Given() {
-		set := s.byName[op.Set.Text]
+func (r *shape) from() (*Shape, measure.Length) {
+	if r.op.Set.Given() {
+		set := r.s.byName[r.op.Set.Text]
 		if set == nil || !set.Known || set.Set == nil || set.Set.Cut != nil {
 			return nil, 0
 		}
-		return &Shape{Kind: op.Kind, Set: set, Height: set.Set.Width}, set.Set.Length
+		return &Shape{Kind: r.op.Kind, Set: set, Height: set.Set.Width}, set.Set.Length
 	}
-	f := s.byFabric[op.Fabric.Text]
+	f := r.s.byFabric[r.op.Fabric.Text]
 	if f == nil {
 		return nil, 0
 	}
-	return &Shape{Kind: op.Kind, Fabric: f, Height: op.Strip.Length}, f.stripLength()
+	return &Shape{Kind: r.op.Kind, Fabric: f, Height: r.op.Strip.Length}, f.stripLength()
 }
 
 // DiamondAngle is the angle that a diamond is cut at.
@@ -198,37 +171,6 @@ func (s *Size) tellSlanted(w *report.Work, p *Part, op plan.Shape) *report.Work 
 	return w
 }
 
-// measureTemplate takes the plan's word for what the piece fills.
-func (s *Size) measureTemplate(p *Part, op plan.Template) {
-	f := s.byFabric[op.Fabric.Text]
-	if f == nil {
-		return
-	}
-	box := Piece{What: "box", Fabric: f, Width: op.Box[0].Length, Height: op.Box[1].Length, Count: 1, At: op.Box[0].At, Said: true, Fixed: op.Grain != plan.AnyGrain}
-	switch op.Grain {
-	case plan.GrainAcross:
-		box.Width, box.Height = box.Height, box.Width
-	case plan.GrainBias:
-		// Turned by 45 degrees, a box takes a square of (w + h) / sqrt2. Derived
-		// from geometry.
-		box.OnBias = &OnBias{Width: min(box.Width, box.Height), Length: max(box.Width, box.Height)}
-		side := (box.Width + box.Height).Surd().Div(measure.Root2()).CeilTo(s.rulerGrid())
-		box.What, box.Width, box.Height, box.Said = "square round the box on the bias", side, side, false
-	}
-	box.Exact = piecing.Box{Width: box.Width.Surd(), Height: box.Height.Surd()}
-	whole := measure.Area(op.Box[0].Surd(), op.Box[1].Surd())
-	if area := measure.Min(op.AreaIn(s.Plan.Units), whole); op.Grain == plan.GrainBias || area.Cmp(whole) < 0 {
-		box.Within = &area
-	}
-	u := &Unit{Each: 1, Pieces: []Piece{box}}
-	u.Sewn = piecing.Box{Width: op.Box[0].Surd(), Height: op.Box[1].Surd()}
-	if op.Finished[0].Given() {
-		u.Sewn = *unfinished(op.Finished[0], op.Finished[1], p.Seam.Allowance.Length)
-	}
-	p.becomes(u)
-	p.Bias = op.Grain == plan.GrainBias
-}
-
 // shape is triangles, hexagons or diamonds cut side by side from strips.
 type shape struct {
 	op plan.Shape
@@ -238,6 +180,34 @@ type shape struct {
 
 // Shape implements plan.Maker.
 func (o *opening) Shape(op plan.Shape) { o.room = &shape{op: op, p: o.p, s: o.s} }
+
+// Measure implements Operation. What is no triangle has no place in a row or grid,
+// and its size is that of the box round it as cut.
+func (r *shape) Measure() {
+	p := r.p
+	shape, l := r.from()
+	if shape == nil {
+		return
+	}
+	seam := p.Seam.Allowance.Length
+	p.Shape, p.Known = shape, true
+	perStrip := func(measure.Length) int64 { return 0 }
+	switch r.op.Kind {
+	case plan.Triangle60, plan.HalfTriangle60:
+		perStrip = shape.triangle(p, r.op)
+	case plan.Hexagon:
+		shape.strip(piecing.Hexagon{Side: r.op.Finished.Surd(), Seam: seam}.Strip(), r.s.rulerGrid())
+		perStrip = shape.hexagon(seam)
+	case plan.Diamond60, plan.Diamond45:
+		angle := DiamondAngle(r.op.Kind)
+		shape.strip(piecing.Diamond(r.op.Finished.Surd(), seam, angle).Strip, r.s.rulerGrid())
+		perStrip = shape.slanted(piecing.Slant{Strip: shape.Height.Surd(), Width: shape.Height.Surd(), Angle: angle})
+	}
+	if !r.op.Kind.Triangular() {
+		p.Box = shape.Cut
+	}
+	shape.Yield = newYield(perStrip(l), l, shape.length)
+}
 
 // Ask implements Operation: for strips or strip sets. Of the last one only what its
 // pieces take is used.
@@ -321,6 +291,38 @@ type template struct {
 // Template implements plan.Maker.
 func (o *opening) Template(op plan.Template) {
 	o.room = &template{unitRoom: unitRoom{o.p}, op: op, s: o.s}
+}
+
+// Measure implements Operation: it takes the plan's word for what the piece fills.
+func (r *template) Measure() {
+	p := r.p
+	f := r.s.byFabric[r.op.Fabric.Text]
+	if f == nil {
+		return
+	}
+	box := Piece{What: "box", Fabric: f, Width: r.op.Box[0].Length, Height: r.op.Box[1].Length, Count: 1, At: r.op.Box[0].At, Said: true, Fixed: r.op.Grain != plan.AnyGrain}
+	switch r.op.Grain {
+	case plan.GrainAcross:
+		box.Width, box.Height = box.Height, box.Width
+	case plan.GrainBias:
+		// Turned by 45 degrees, a box takes a square of (w + h) / sqrt2. Derived
+		// from geometry.
+		box.OnBias = &OnBias{Width: min(box.Width, box.Height), Length: max(box.Width, box.Height)}
+		side := (box.Width + box.Height).Surd().Div(measure.Root2()).CeilTo(r.s.rulerGrid())
+		box.What, box.Width, box.Height, box.Said = "square round the box on the bias", side, side, false
+	}
+	box.Exact = piecing.Box{Width: box.Width.Surd(), Height: box.Height.Surd()}
+	whole := measure.Area(r.op.Box[0].Surd(), r.op.Box[1].Surd())
+	if area := measure.Min(r.op.AreaIn(r.s.Plan.Units), whole); r.op.Grain == plan.GrainBias || area.Cmp(whole) < 0 {
+		box.Within = &area
+	}
+	u := &Unit{Each: 1, Pieces: []Piece{box}}
+	u.Sewn = piecing.Box{Width: r.op.Box[0].Surd(), Height: r.op.Box[1].Surd()}
+	if r.op.Finished[0].Given() {
+		u.Sewn = *unfinished(r.op.Finished[0], r.op.Finished[1], p.Seam.Allowance.Length)
+	}
+	p.becomes(u)
+	p.Bias = r.op.Grain == plan.GrainBias
 }
 
 // Covers implements Operation: no more than the box that it fills, nor than its

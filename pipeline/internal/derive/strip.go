@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -15,6 +16,16 @@ type wholeStrip struct {
 // WholeStrip implements plan.Maker.
 func (o *opening) WholeStrip(op plan.WholeStrip) {
 	o.room = &wholeStrip{op: op, p: o.p, s: o.s}
+}
+
+// Measure implements Operation.
+func (r *wholeStrip) Measure() {
+	f := r.s.byFabric[r.op.Fabric.Text]
+	if f == nil {
+		return
+	}
+	r.p.Known = true
+	r.p.Box = piecing.Box{Width: f.stripLength().Surd(), Height: f.stripWidth(r.op.Width).Surd()}
 }
 
 // Ask implements Operation.

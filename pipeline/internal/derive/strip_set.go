@@ -20,6 +20,68 @@ type stripSet struct {
 // StripSet implements plan.Maker.
 func (o *opening) StripSet(op plan.StripSet) { o.room = &stripSet{op: op, p: o.p, s: o.s} }
 
+// Measure implements Operation.
+func (r *stripSet) Measure() {
+	if r.op.Of.Given() {
+		r.segment()
+		return
+	}
+	set := &Set{}
+	var widths []measure.Length
+	for i, strip := range r.op.Strips {
+		f := r.s.byFabric[strip.Fabric.Text]
+		if f == nil {
+			return
+		}
+		w := f.stripWidth(strip.Width)
+		set.Strips = append(set.Strips, Strip{Fabric: f, Width: w, At: strip.Fabric})
+		widths = append(widths, w)
+		if l := f.stripLength(); i == 0 || l < set.Length {
+			set.Length = l
+		}
+	}
+	set.Width = piecing.SetWidth(widths, r.p.Seam.Allowance.Length)
+	r.p.Set, r.p.Known = set, set.Width > 0
+	r.cut()
+}
+
+// segment cuts segments from a set that another part makes.
+func (r *stripSet) segment() {
+	of := r.s.byName[r.op.Of.Text]
+	if of == nil || !of.Known || of.Set == nil || of.Set.Cut != nil {
+		return
+	}
+	r.p.Set, r.p.Known, r.p.Seam = &Set{Width: of.Set.Width, Length: of.Set.Length, Strips: of.Set.Strips, Of: of}, true, of.Seam
+	r.cut()
+}
+
+// cut cuts segments from the set where the plan says so.
+func (r *stripSet) cut() {
+	set := r.p.Set
+	r.p.Box = piecing.Box{Width: set.Length.Surd(), Height: set.Width.Surd()}
+	if r.op.Segment.Given() {
+		set.Cut = segments(set.Length, r.op.Segment.Length)
+		r.p.Width = r.op.Segment.Surd()
+		if r.op.Angle.Given() {
+			set.slant(piecing.Slant{Strip: set.Width.Surd(), Width: r.op.Segment.Surd(), Angle: piecing.Angle(r.op.Angle.N)})
+			r.p.Width = set.Slant.LengthFor(1)
+		}
+	}
+}
+
+// slant cuts the set's segments at an angle. Of the box round one its width is
+// the length of set that it takes.
+func (set *Set) slant(c piecing.Slant) {
+	length := func(n int64) measure.Length { return c.LengthFor(n).CeilTo(measure.Tick) }
+	y := newYield(c.PerStrip(set.Length), set.Length, length)
+	set.Slant, set.Cut = &c, &y
+}
+
+func segments(l, segment measure.Length) *Yield {
+	y := newYield(piecing.PerStrip(l, segment), l, func(n int64) measure.Length { return measure.Length(n) * segment })
+	return &y
+}
+
 // Ask implements Operation. Of segments the pool asks.
 func (r *stripSet) Ask() {
 	if r.p.Set != nil && r.p.Set.Cut == nil {

@@ -18,6 +18,38 @@ func (o *opening) TriangleSquare(op plan.TriangleSquare) {
 	o.room = &triangleSquare{op: op, p: o.p, s: o.s}
 }
 
+// Measure implements Operation.
+func (r *triangleSquare) Measure() {
+	p := r.p
+	t := &Triangle{}
+	for i, name := range r.op.Of {
+		q := r.s.byName[name.Text]
+		if q == nil || !q.Known {
+			return
+		}
+		cut, ok := q.Operation.(plan.Cut)
+		if !ok {
+			return
+		}
+		if i == 0 || cut.Width.Length < t.Cut {
+			t.Cut = cut.Width.Length
+		}
+	}
+	seam := p.Seam.Allowance.Length
+	t.Quarter = len(r.op.Of) == 4
+	t.Untrimmed = piecing.HalfSquareUnit(t.Cut, seam, 2)
+	if t.Quarter {
+		t.Untrimmed = piecing.QuarterSquareUnit(t.Cut, seam)
+	}
+	r.op.Trim = line(r.op.Trim, r.op.DownTo, t.Untrimmed)
+	p.comesTo(r.op)
+	p.trimTo(t, r.op.Trim)
+	t.Exact = piecing.HalfSquareCut(p.Width, seam, 2)
+	if t.Quarter {
+		t.Exact = piecing.QuarterSquareCut(p.Width, seam)
+	}
+}
+
 // Ask implements Operation.
 func (r *triangleSquare) Ask() {
 	for _, of := range r.op.Of {

@@ -36,15 +36,33 @@ func either(trim, downTo plan.Length) plan.Length {
 
 // comesTo takes an operation for the part's own in which what follows from the
 // part's size has been filled in.
-func (s *Size) comesTo(p *Part, op plan.Operation) {
+func (p *Part) comesTo(op plan.Operation) {
 	of := *p.Part
 	of.Operation = op
 	p.Part = &of
-	p.Room = s.open(p)
 }
 
 // Trim implements plan.Maker.
 func (o *opening) Trim(op plan.Trim) { o.room = &trim{op: op, p: o.p, s: o.s} }
+
+// Measure implements Operation.
+func (r *trim) Measure() {
+	p := r.p
+	q := r.s.byName[r.op.Part.Text]
+	if q == nil || !q.Known {
+		return
+	}
+	r.op.Width, r.op.Height = line(r.op.Width, r.op.DownTo, q.Width), line(r.op.Height, r.op.DownTo, q.Height)
+	p.Known, p.Bias = true, q.Bias
+	p.Box = q.Box // of a side that no line lies below
+	if r.op.Width.Given() {
+		p.Width = r.op.Width.Surd()
+	}
+	if r.op.Height.Given() {
+		p.Height = r.op.Height.Surd()
+	}
+	p.comesTo(r.op)
+}
 
 // Ask implements Operation.
 func (r *trim) Ask() { r.p.takes(r.s.byName[r.op.Part.Text], false) }

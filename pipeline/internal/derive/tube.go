@@ -1,6 +1,9 @@
 package derive
 
 import (
+	"slices"
+
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -14,6 +17,36 @@ type tube struct {
 
 // Tube implements plan.Maker.
 func (o *opening) Tube(op plan.Tube) { o.room = &tube{op: op, p: o.p, s: o.s} }
+
+// Measure implements Operation.
+func (r *tube) Measure() {
+	p := r.p
+	a, b := r.s.byName[r.op.Sets[0].Text], r.s.byName[r.op.Sets[1].Text]
+	if a == nil || b == nil || !a.Known || !b.Known || a.Set == nil || b.Set == nil || a.Set.Cut != nil || b.Set.Cut != nil {
+		return
+	}
+	t := &Tube{Sets: [2]*Part{a, b}, Ends: r.op.Ends}
+	t.Lie = [2][]Strip{a.Set.Strips, b.Set.Strips}
+	if r.op.EndForEnd {
+		t.Lie[1] = slices.Clone(t.Lie[1])
+		slices.Reverse(t.Lie[1])
+	}
+	seam := p.Seam.Allowance.Length
+	t.Tube = piecing.Tube{Width: min(a.Set.Width, b.Set.Width), Seam: seam, Beyond: r.op.Tip.Beyond.Length}
+	if r.op.Tip.RawEdge {
+		t.Beyond = seam
+	}
+	length, ears := min(a.Set.Length, b.Set.Length), r.op.Ends == plan.EarsKept
+	t.Yield = newYield(t.Tube.Yield(length, ears), length, func(n int64) measure.Length { return t.LengthFor(n, ears) })
+	p.Tube, p.Bias = t, true
+	p.Known = t.Height() > 0 && a.Set.Width == b.Set.Width
+	p.Box = square(t.Side())
+	r.op.Trim = line(r.op.Trim, r.op.DownTo, t.Side())
+	if r.op.Trim.Given() {
+		p.Box = square(r.op.Trim.Surd())
+	}
+	p.comesTo(r.op)
+}
 
 // Ask implements Operation.
 func (r *tube) Ask() {

@@ -72,35 +72,6 @@ func (c Piece) Over() measure.Surd {
 	return measure.Max(c.Width.Surd().Sub(c.Exact.Width), c.Height.Surd().Sub(c.Exact.Height))
 }
 
-// measureUnit works out the operations of units and of other things that are
-// made of pieces cut for them.
-func (s *Size) measureUnit(p *Part) {
-	switch op := p.Operation.(type) {
-	case plan.Hourglass:
-		s.measureHourglass(p, op)
-	case plan.FlyingGeese:
-		s.measureGeese(p, op)
-	case plan.FlipCorners:
-		s.measureFlipCorners(p, op)
-	case plan.SquareInSquare:
-		s.measureSquareInSquare(p, op)
-	case plan.Logs:
-		s.measureLogs(p, op)
-	case plan.Shape:
-		s.measureShape(p, op)
-	case plan.Template:
-		s.measureTemplate(p, op)
-	case plan.Recut:
-		s.measureRecut(p, op)
-	case plan.Loop:
-		s.measureLoop(p, op)
-	case plan.Chain:
-		s.measureChain(p, op)
-	case plan.Mosaic:
-		s.measureMosaic(p, op)
-	}
-}
-
 // becomes takes the unit for the part's, trimmed where the plan says so.
 func (p *Part) becomes(u *Unit) {
 	both := (2 * p.Seam.Allowance.Length).Surd()
