@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"math"
 	"slices"
 
 	"yardproof/pipeline/internal/cutting"
@@ -16,6 +17,10 @@ type OnBias struct {
 	Length measure.Length // of a piece; 0 where the strips are joined
 	Joined measure.Surd   // length wanted of joined strips
 	Seam   measure.Length // that joins them
+	// Pieces is how many pieces are wanted of rectangles from which strips are cut
+	// side by side, From what each of these is; nil of squares that are cut one by one.
+	Pieces int64
+	From   *BiasPanels
 }
 
 // BiasPanels are equal rectangles from which bias strips for one need are cut.
@@ -32,6 +37,8 @@ type BiasCut struct {
 	cutting.Layout
 	Amount
 	Panels []BiasPanels
+	// Of is the fabric with these rectangles in place of the squares.
+	Of *Fabric
 }
 
 // mostPanels is how many rectangles for one need are tried.
@@ -53,7 +60,46 @@ func (f *Fabric) BiasCut() *BiasCut {
 	return f.biasCut
 }
 
-func (n Need) loosely() bool { return n.Free && n.OnBias != nil && n.Count > 0 }
+func (n Need) loosely() bool {
+	return n.Free && n.OnBias != nil && n.OnBias.From == nil && n.Count > 0
+}
+
+// stripsOnBias cuts pieces on the bias as it is done by hand, from strips side by
+// side across a rectangle, where that takes less of the fabric's length than a
+// square for each of them (common practice, no source).
+func (f *Fabric) stripsOnBias() {
+	for i, n := range f.Needs {
+		if !n.loosely() || n.OnBias.Length < f.line { // a length of 0 is joined strips
+			continue
+		}
+		if p, ok := f.panels(n); ok && f.longAlone(p.Across, p.High, p.Count) < f.longAlone(n.Across, n.Along, n.Count) {
+			f.Needs[i] = n.from(p)
+		}
+	}
+}
+
+// longAlone is the length of cloth that equal rectangles take in strips of
+// their own; what does not fit takes more than anything that does.
+func (f *Fabric) longAlone(across, along measure.Length, count int64) measure.Length {
+	each := piecing.PerStrip(f.Width, across)
+	if each == 0 {
+		return math.MaxInt64
+	}
+	return along * measure.Length(piecing.Batches(count, each))
+}
+
+// from is the need as rectangles that its strips are cut from.
+func (n Need) from(p BiasPanels) Need {
+	bias := *n.OnBias
+	bias.Pieces, bias.From = n.Count, &p
+	n.OnBias = &bias
+	if n.Within != nil {
+		each := n.Within.MulInt(n.Count).DivInt(p.Count)
+		n.Within = &each
+	}
+	n.Across, n.Along, n.Count = p.Across, p.High, p.Count
+	return n
+}
 
 func (f *Fabric) cutOnBias() (b BiasCut) {
 	other := *f
@@ -67,13 +113,13 @@ func (f *Fabric) cutOnBias() (b BiasCut) {
 			return b
 		}
 		b.Panels = append(b.Panels, p)
-		other.Needs[i] = Need{For: n.For, Across: p.Across, Along: p.High, Count: p.Count}
+		other.Needs[i] = n.from(p)
 	}
 	r, err := f.solver.Strips(other.problem(), 0)
 	if err != nil {
 		return BiasCut{}
 	}
-	b.Layout, b.Amount = r.Layout, f.AmountOf(r.Length)
+	b.Layout, b.Amount, b.Of = r.Layout, f.AmountOf(r.Length), &other
 	return b
 }
 
@@ -82,12 +128,8 @@ func (f *Fabric) cutOnBias() (b BiasCut) {
 func (f *Fabric) panels(n Need) (best BiasPanels, ok bool) {
 	for high := f.biasGrid; high <= f.Width; high += f.biasGrid {
 		p := BiasPanels{BiasPanel: piecing.BiasPanel{High: high, Width: n.OnBias.Width}, Of: n.For}
-		most := p.Fitting(f.Width)
-		if !p.enough(n, most) {
+		if !p.fewest(n, p.Fitting(f.Width)) {
 			continue
-		}
-		for p.Strips > 0 && p.gives(n, p.Strips-1) {
-			p.Strips--
 		}
 		p.Across = p.Wide().CeilTo(f.line)
 		if p.Across > f.Width {
@@ -99,6 +141,27 @@ func (f *Fabric) panels(n Need) (best BiasPanels, ok bool) {
 		}
 	}
 	return best, ok
+}
+
+// fewest takes the fewest panels of at most so many strips that serve, and no more
+// strips than they then need; false where more than mostPanels would.
+func (p *BiasPanels) fewest(n Need, most int64) bool {
+	if n.OnBias.Length > 0 {
+		each, corners := p.PerStrip(n.OnBias.Length), p.InCorners(n.OnBias.Length)
+		p.Count = piecing.Batches(n.Count, most*each+corners)
+		if p.Count == 0 || p.Count > mostPanels {
+			return false
+		}
+		p.Strips = piecing.Batches(max(0, piecing.Batches(n.Count, p.Count)-corners), each)
+		return true
+	}
+	if !p.enough(n, most) {
+		return false
+	}
+	for p.Strips > 0 && p.gives(n, p.Strips-1) {
+		p.Strips--
+	}
+	return true
 }
 
 // enough sets the fewest panels of so many strips that serve.

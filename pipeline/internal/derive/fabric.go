@@ -62,6 +62,7 @@ func (f *Fabric) cut() {
 		f.cutPacks()
 		return
 	}
+	f.stripsOnBias()
 	f.Plain, f.Err = cutting.Plain(f.problem())
 	if f.Err != nil || !f.Used() {
 		return

@@ -66,12 +66,15 @@ func TestTriangles(t *testing.T) {
 	}
 }
 
-// A template's box lies as its grain says; on the bias it takes a square of
+// A template's box lies as its grain says; one on the bias takes a square of
 // (w + h) / sqrt2, up to the ruler's grid. Derived from geometry: 6 + 9 in are
-// 10.606602, 10 5/8 in.
+// 10.606602, 10 5/8 in. Ten come from strips across a rectangle 28 in high, which takes
+// less than four rows of squares: three from the strip from edge to edge, 39.60 in
+// long, and of each corner's strips two of 9 in from two, one from one of 18 in and of
+// 27 in, 4 + 2 + 2. It is 28 + 6 sqrt2 = 36.49 in wide.
 func TestTemplate(t *testing.T) {
 	for grain, want := range map[string]string{
-		`, "grain": "along"`: "6 9 fixed", `, "grain": "across"`: "9 6 fixed", `, "grain": "bias"`: "10 5/8 10 5/8 fixed", ``: "6 9 free",
+		`, "grain": "along"`: "6 9 fixed", `, "grain": "across"`: "9 6 fixed", `, "grain": "bias"`: "36 1/2 28 fixed", ``: "6 9 free",
 	} {
 		s, p := unitOf(t, `"rows": 2, "columns": 5`, `"unit": { "template": { "fabric": "a", "box": [6, 9], "finished": [5, 8]`+grain+` } }`)
 		n := s.Fabric("a").Needs[0]
@@ -79,8 +82,16 @@ func TestTemplate(t *testing.T) {
 		if got != want {
 			t.Errorf("%s: cut %s, want %s", grain, got, want)
 		}
+		if n.OnBias != nil {
+			wantCount(t, "rectangles", n.Count, 1)
+			n.Count = n.OnBias.Pieces
+		}
 		wantCount(t, "pieces", n.Count, 10)
 		wantSize(t, grain, p.Width, p.Height, "5 1/2", "8 1/2")
+	}
+	one, _ := unitOf(t, `"rows": 1, "columns": 1`, `"unit": { "template": { "fabric": "a", "box": [6, 9], "grain": "bias" } }`)
+	if n := one.Fabric("a").Needs[0]; n.Across != 85*inch/8 || n.Along != 85*inch/8 || n.OnBias.From != nil {
+		t.Errorf("one on the bias is cut %s x %s", n.Across.Bare(measure.In), n.Along.Bare(measure.In))
 	}
 	// Without a finished size it fills its box.
 	_, p := unitOf(t, `"rows": 1, "columns": 1`, `"unit": { "template": { "fabric": "a", "box": [6, 9] } }`)

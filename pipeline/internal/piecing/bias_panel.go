@@ -37,17 +37,41 @@ func (b BiasPanel) Joined(panels int64, s measure.Length) measure.Surd {
 	return one.MulInt(panels).Sub(rootOf2(2 * s).MulInt(count - 1))
 }
 
-// Pieces is how many straight-ended pieces of a length the panel gives:
-// floor((h sqrt2 - w) / l) from each strip from edge to edge, and
-// floor((h sqrt2 - 2(i+1)w) / l) from the strips of the triangles, i = 0, 1, ...
+// Pieces is how many straight-ended pieces of a length the panel gives: those of
+// its strips from edge to edge, and of its corners.
 func (b BiasPanel) Pieces(length measure.Length) int64 {
+	return b.Strips*b.PerStrip(length) + b.InCorners(length)
+}
+
+// PerStrip is how many straight-ended pieces of a length a strip from edge to edge
+// gives: floor((h sqrt2 - w) / l).
+func (b BiasPanel) PerStrip(length measure.Length) int64 {
 	if b.Width <= 0 || length <= 0 {
 		return 0
 	}
-	each := func(l measure.Surd) int64 { return max(0, measure.FloorDiv(l, length.Surd())) }
-	n := b.Strips * each(rootOf2(b.High).Sub(b.Width.Surd()))
-	for l := rootOf2(b.High).Sub((2 * b.Width).Surd()); l.Cmp(length.Surd()) >= 0; l = l.Sub((2 * b.Width).Surd()) {
-		n += 2 * each(l)
+	return max(0, measure.FloorDiv(rootOf2(b.High).Sub(b.Width.Surd()), length.Surd()))
+}
+
+// InCorners is how many straight-ended pieces of a length the strips of both
+// triangles give: floor((h sqrt2 - 2(i+1)w) / l) each, i = 0, 1, ... That is, of
+// each triangle floor((h sqrt2 - kl) / 2w) strips give a k-th piece.
+func (b BiasPanel) InCorners(length measure.Length) int64 {
+	if b.Width <= 0 || length <= 0 {
+		return 0
+	}
+	n := int64(0)
+	for left := rootOf2(b.High).Sub(length.Surd()); left.Cmp((2 * b.Width).Surd()) >= 0; left = left.Sub(length.Surd()) {
+		n += 2 * measure.FloorDiv(left, (2*b.Width).Surd())
 	}
 	return n
+}
+
+// Short is how many strips of its triangles are at least a length long, straight
+// ended: 2 floor((h sqrt2 - l) / 2w).
+func (b BiasPanel) Short(length measure.Length) int64 {
+	left := rootOf2(b.High).Sub(length.Surd())
+	if b.Width <= 0 || left.Sign() < 0 {
+		return 0
+	}
+	return 2 * measure.FloorDiv(left, (2*b.Width).Surd())
 }

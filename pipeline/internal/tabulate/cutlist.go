@@ -29,7 +29,7 @@ func cutList(s *derive.Size) report.Sheet {
 		}
 		sheet.Tables = append(sheet.Tables, list)
 		sheet.Pictures = append(sheet.Pictures, c.pictures("", "")...)
-		for _, find := range []func() (another, bool){c.other, c.otherSheets, c.stacked} {
+		for _, find := range []func() (another, bool){c.other, c.otherSheets, c.stacked, c.sideBySide} {
 			if other, ok := find(); ok {
 				sheet.Tables = append(sheet.Tables, other.list)
 				sheet.Pictures = append(sheet.Pictures, other.pictures(other.id, other.name)...)
@@ -262,9 +262,9 @@ func (c cutter) pieces(cut cutting.Cut, n derive.Need) string {
 		a, b = b, a
 	}
 	if a == b {
-		return many(int64(cut.Count), "square") + " " + a.AsCut(c.u) + halved(n.Halving) + usedOf(n) + fromOnePrint(n)
+		return many(int64(cut.Count), "square") + " " + a.AsCut(c.u) + halved(n.Halving) + usedOf(n) + c.onBias(n) + fromOnePrint(n)
 	}
-	return many(int64(cut.Count), "rectangle") + " " + strings.TrimSuffix(a.AsCut(c.u), " "+c.u.String()) + " x " + b.AsCut(c.u) + fromOnePrint(n)
+	return many(int64(cut.Count), "rectangle") + " " + strings.TrimSuffix(a.AsCut(c.u), " "+c.u.String()) + " x " + b.AsCut(c.u) + c.onBias(n) + fromOnePrint(n)
 }
 
 // fromOnePrint says that pieces belong together.

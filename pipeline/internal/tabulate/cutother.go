@@ -99,7 +99,7 @@ func (o *another) lead(own derive.Amount, method string) string {
 	} else {
 		buy += " instead of " + method + "'s " + measure.FormatFabric(own.Buy, o.u)
 	}
-	return fmt.Sprintf("%s: %s of strips, so %s.", enough(printed, takes.Gross, own.Gross, measure.FormatFabric(printed, o.u), method), o.layout.Length.AsCut(o.u), buy)
+	return fmt.Sprintf("%s: %s of strips, so %s.", enough(printed, takes.Gross, own.Gross, measure.FormatCut(printed, o.u), method), o.layout.Length.AsCut(o.u), buy)
 }
 
 // leadOfSheets is lead of precut pieces.

@@ -109,6 +109,10 @@ func howMosaic(op plan.Mosaic, p *derive.Part, u measure.Unit) string {
 
 func howTemplate(s *derive.Size, p *derive.Part, op plan.Template) string {
 	u, c := s.Plan.Units, p.Unit.Pieces[0]
+	if n := biasPanel(p, c.Fabric); n != nil {
+		return fmt.Sprintf("cut round its template from bias strips of %s, %s wide and %s long", c.Fabric.Role.Text,
+			n.OnBias.Width.AsCut(u), n.OnBias.Length.AsCut(u))
+	}
 	text := "cut round its template from " + c.Width.Bare(u) + " x " + c.Height.Format(u) + " of " + c.Fabric.Role.Text
 	switch op.Grain {
 	case plan.GrainAlong:

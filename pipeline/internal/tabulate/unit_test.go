@@ -93,7 +93,7 @@ func TestUnitWords(t *testing.T) {
 				"; round 2: top 4 1/2 in a, right 5 1/2 in a, bottom 5 1/2 in b, left 6 1/2 in b",
 			"logs of one: 16 in of a, 20 in of b, to be cut from strips in whole logs"},
 		`"unit": { "template": { "fabric": "a", "box": [6, 9], "area": 41.5, "grain": "bias", "finished": [5, 8] } }`: {
-			"cut round its template from 10 5/8 x 10 5/8 in of a, the template on the bias",
+			"cut round its template from bias strips of a, 6 in wide and 9 in long",
 			"not proved: its outline and fit are the template's; fills 41.5 sq in of a box of 54 sq in; edges are on the bias"},
 		`"nine": { "cut": { "fabric": "a", "square": "9 1/2" } }, "unit": { "recut": { "part": "nine", "pieces": [2, 2], "turns": [0, 90, 270, 180] } }`: {
 			"cut nine into 2 across by 2 down, each 4 3/4 in x 4 3/4 in; turn them 0°, 90° / 270°, 180° and sew them together again", ""},
