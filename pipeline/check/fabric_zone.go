@@ -48,9 +48,9 @@ var zoneChecks = []Check{
 		Run:     notSettled,
 	},
 	{
-		Rule: "fabric/unsquared", Level: diag.Warning, Since: "0.1.0", Scope: Size,
-		Summary: "the printed length leaves nothing to straighten the ends",
-		Why:     "Fabric comes from the bolt with crooked ends. Six 4 1/2-in strips are 27 in, and 3/4 yd is 27 in to the thread: the first straightening cut spoils the sixth strip.",
+		Rule: "fabric/unsquared", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
+		Summary: "the printed length leaves too little to straighten the ends",
+		Why:     "Fabric comes from the bolt with crooked ends. Six 4 1/2-in strips are 27 in, and 3/4 yd is 27 in to the thread: the first straightening cut spoils the sixth strip. Where at least 1/2 in (1 cm) is left, a careful hand may still do, and it is a warning.",
 		Fix:     "print a step more",
 		Run:     inZone(derive.Unsquared, unsquared),
 	},
@@ -135,12 +135,31 @@ func tight(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 }
 
 func unsquared(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	left := f.Straightens(said.Length.Length)
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("%s; %s takes %s, and even the shortest layout found leaves less than the %s for squaring up",
-			p.printedCloth(f, said), method(f), p.breakdown(f), p.needs(f.SquaringUp.Length)),
+		Level: p.unstraight(left),
+		Message: fmt.Sprintf("%s; %s takes %s, and even the shortest layout found leaves %s of the %s for squaring up",
+			p.printedCloth(f, said), method(f), p.breakdown(f), p.only(left.Surd()), p.needs(f.SquaringUp.Length)),
 		Hint:  "print " + p.enough(f),
 		About: cloth(f),
 	})
+}
+
+// unstraight is the level of too little to straighten the ends of a fabric: a
+// warning where a careful hand may still do with it.
+func (p *Pass) unstraight(left measure.Length) diag.Level {
+	if left >= slackWanted(p.Plan.Units) {
+		return diag.Warning
+	}
+	return diag.Error
+}
+
+// only says how little is left of something.
+func (p *Pass) only(l measure.Surd) string {
+	if l.Sign() <= 0 {
+		return "nothing"
+	}
+	return "only " + l.AsThere(p.Plan.Units)
 }
 
 func outOfStrips(p *Pass, f *derive.Fabric, said plan.PrintedLength) {

@@ -22,7 +22,7 @@ var finishChecks = []Check{
 	{
 		Rule: "finish/backing-short", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "the printed backing does not reach beyond the quilt by its overhang",
-		Why:     "A 60-in quilt with 4 in beyond it on each side needs 68 in. Whoever adds the overhang once cuts 64 in, and the quilting frame has nothing to hold on two sides. Two 68-in panels are 3 7/8 yd; 3 1/2 yd is 10 in short.",
+		Why:     "A 60-in quilt with 4 in beyond it on each side needs 68 in. Whoever adds the overhang once cuts 64 in, and the quilting frame has nothing to hold on two sides. Two 68-in panels are 3 7/8 yd; 3 1/2 yd is 10 in short. Where all that is lacking is some of what straightening the ends takes, and 1/2 in (1 cm) of it is left, it is a warning.",
 		Fix:     "print the finished size with the overhang twice, and all its panels",
 		Run:     backingShort,
 	},
@@ -259,8 +259,8 @@ func backingShort(p *Pass) {
 
 func (p *Pass) backingCloth(b *derive.Backing, f *derive.Fabric, said plan.PrintedLength) {
 	level, lacks := diag.Error, ""
-	if said.Length.Length >= f.Bare(0) {
-		level, lacks = diag.Warning, fmt.Sprintf(", which leaves less than the %s for squaring up", p.needs(f.SquaringUp.Length))
+	if left := f.Straightens(said.Length.Length); left >= 0 {
+		level, lacks = p.unstraight(left), fmt.Sprintf(", which leaves %s of the %s for squaring up", p.only(left.Surd()), p.needs(f.SquaringUp.Length))
 	}
 	p.Report(said.At, Finding{
 		Level: level,

@@ -23,7 +23,7 @@ func TestBackingTakesTheShorterWay(t *testing.T) {
 	tryAll(t, squares, []tried{
 		{"either", replaced(backed, "WAY", "either", "CLOTH", "3 yd"), "", ""},
 		{"exactly", replaced(backed, "WAY", "either", "CLOTH", "105 in"), "", ""},
-		{"nothing to square up", replaced(backed, "WAY", "either", "CLOTH", "104 in"), "finish/backing-short", "which leaves less than the 1 in for squaring up"},
+		{"nothing to square up", replaced(backed, "WAY", "either", "CLOTH", "104 in"), "finish/backing-short", "which leaves nothing of the 1 in for squaring up"},
 		{"just short", replaced(backed, "WAY", "either", "CLOTH", "103 63/64 in"), "finish/backing-short", "the backing takes 105 in, 2 panels of 52 in and 1 in for squaring up"},
 		{"upright", replaced(backed, "WAY", "lengthwise", "CLOTH", "3 yd"), "finish/backing-short", "2 panels of 60 in"},
 	})

@@ -16,9 +16,9 @@ import (
 // them cannot go on.
 var followChecks = []Check{
 	{
-		Rule: "printed/short-of-cloth", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "printed/short-of-cloth", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "what is printed to be cut does not come from the printed length of fabric",
-		Why:     "Five border strips and five binding strips come from 1 1/8 yd. Where seven of each are printed, 4 1/2 in and 2 1/2 in wide, they are 49 in, and a maker who cuts as she is told has 8 in left for 17 1/2 in of binding. Strips across the fabric are a plain sum; where pieces could lie in them cleverly, the bound is proved.",
+		Why:     "Five border strips and five binding strips come from 1 1/8 yd. Where seven of each are printed, 4 1/2 in and 2 1/2 in wide, they are 49 in, and a maker who cuts as she is told has 8 in left for 17 1/2 in of binding. Strips across the fabric are a plain sum; where pieces could lie in them cleverly, the bound is proved. Where all that is lacking is some of what straightening the ends takes, and 1/2 in (1 cm) of it is left, it is a warning.",
 		Fix:     "print what the recipe takes, or as much fabric as the printed figures take",
 		Run:     eachStop(buyer.Cloth, shortOfCloth),
 	},
@@ -81,12 +81,24 @@ func eachStop(short buyer.Short, say func(*Pass, stopped) (message, hint string)
 			}
 			message, hint := say(p, s)
 			p.Report(s.Figure.At, Finding{
+				Level:   p.stopLevel(s),
 				Message: s.way + "the pattern prints " + p.figure(s.Figure) + message, Hint: hint,
 				About: s.About, Root: true, Covers: covered(s.Stop),
 				Related: []Related{{s.Limit.At, limits[s.Limit.What]}},
 			})
 		}
 	}
+}
+
+// stopLevel is that of the rule, or a warning where all that is lacking of a
+// cloth is some of what straightening its ends takes.
+func (p *Pass) stopLevel(s stopped) diag.Level {
+	if s.Short != buyer.Cloth || s.Taken == nil {
+		return 0
+	}
+	takes := measure.Max(s.Needs, s.Bound)
+	left := s.Fabric.SquaringUp.Surd().Sub(takes.Sub(s.There))
+	return p.unstraight(left.FloorTo(measure.Tick))
 }
 
 // covered are the places of the figures that have a part in a stop.

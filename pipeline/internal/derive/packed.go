@@ -258,6 +258,23 @@ func (f *Fabric) Zone(length measure.Length) Zone {
 	return Unsettled
 }
 
+// Straightens is what a length leaves to straighten the ends once it is washed and
+// the shortest layout known of what is cut from it is taken off; rounded down to a
+// tick, and negative where the layout does not fit.
+func (f *Fabric) Straightens(length measure.Length) measure.Length {
+	shortest := f.Layout.Length
+	if f.Cuts != plan.PlainCuts && len(f.Needs) > 0 {
+		shortest = min(shortest, f.Packed().Length)
+		if s := f.Stacked(); s != nil {
+			shortest = min(shortest, s.Length)
+		}
+		if b := f.BiasCut(); b != nil {
+			shortest = min(shortest, b.Length)
+		}
+	}
+	return shrunk(length, f.ShrinkLength) - shortest - f.Panels
+}
+
 // printedLength is what a size prints of a fabric, 0 where nothing.
 func printedLength(of *plan.Size, role string) measure.Length {
 	if of.Printed == nil {
