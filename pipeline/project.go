@@ -134,6 +134,7 @@ func (p *project) load(c Config) {
 	if diag.Worst(p.findings) < diag.Error {
 		p.settings, p.rules, p.basis = settings, rules, settingsBasis(tree)
 	}
+	p.findings, _ = rules.apply(p.findings, make([]bool, len(rules.exceptions)))
 }
 
 // loadLists reads the price lists, the stock list and the edition. They must lie inside the

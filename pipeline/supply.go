@@ -12,8 +12,9 @@ import (
 
 // supply works out what the planned kits of each project take together, and
 // adds what there is to say of it to the line's findings. A plan with errors
-// must not be cut, so its kits are not among them. False where that failed: what
-// is to be ordered is not known then, and must not seem to be nothing.
+// must not be cut, nor one whose id another has, so its kits are not among them.
+// False where that failed: what is to be ordered is not known then, and must not
+// seem to be nothing.
 func (l *line) supply(ctx context.Context) (known bool) {
 	known = true
 	for _, p := range l.projects {
@@ -42,7 +43,7 @@ func (l *line) supply(ctx context.Context) (known bool) {
 func (l *line) kits(p *project) []supply.Asked {
 	var all []supply.Asked
 	for _, f := range l.plans {
-		if f.project != p || !f.done || diag.Worst(f.outcome.Findings) == diag.Error {
+		if f.project != p || !f.done || len(f.twins) > 0 || diag.Worst(f.outcome.Findings) == diag.Error {
 			continue
 		}
 		for _, size := range f.summary.Sizes {

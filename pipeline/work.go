@@ -207,18 +207,35 @@ func (w *work) derive(ctx context.Context) {
 // judge gives what was found the project's levels, and takes out what it
 // accepts.
 func (w *work) judge() {
-	w.outcome.Findings = slices.Concat(w.reading, w.twins)
+	rules := levels{of: w.Levels}
+	if w.project != nil && w.project.settings != nil {
+		rules = w.project.rules
+	}
+	w.used = make([]bool, len(rules.exceptions))
+	twins, excused := rules.apply(w.twins, w.used)
+	if len(w.twins) > 0 && len(twins)+len(excused) == 0 && w.Tables {
+		twins = notExported(w.twins)
+	}
+	w.outcome.Findings = slices.Concat(w.reading, twins)
 	found := w.found
 	if w.judged {
-		rules := levels{of: w.Levels}
-		if w.project != nil {
-			rules = w.project.rules
-		}
-		w.used = make([]bool, len(rules.exceptions))
-		found, w.outcome.Excused = rules.apply(found, w.used)
-		w.outcome.Accepted = len(w.outcome.Excused)
+		var also []report.Excused
+		found, also = rules.apply(found, w.used)
+		excused = append(excused, also...)
 	}
+	w.outcome.Excused, w.outcome.Accepted = excused, len(excused)
 	w.outcome.Findings = append(w.outcome.Findings, found...)
+}
+
+// notExported are notes in place of findings that a project does not want to hear of,
+// where the plan is not exported because of them.
+func notExported(twins []diag.Finding) []diag.Finding {
+	notes := slices.Clone(twins)
+	for i := range notes {
+		notes[i].Level = diag.Note
+		notes[i].Message += ", so it is not exported"
+	}
+	return notes
 }
 
 // text decodes the plan and its sizes. The plan is set only when nothing of it
