@@ -84,6 +84,7 @@ func behind() map[string]string {
 		"github.com/fsnotify/fsnotify":       "pipeline/watch",
 		"github.com/google/renameio":         "pipeline/store",
 		"github.com/xuri/excelize":           "exporters/xlsx schema/sheet", // to write workbooks, and to read them
+		"github.com/xuri/nfp":                "schema/sheet",                // number formats, to tell dates from prices
 		"github.com/google/go-cmp":           "exporters/internal/golden",   // which only tests import
 		"github.com/fatih/color":             "exporters/text",
 		"golang.org/x/image":                 "exporters/internal/raster",

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"github.com/xuri/excelize/v2"
+	"github.com/xuri/nfp"
 
 	"yardproof/schema/source"
 )
@@ -166,18 +167,15 @@ func (w *writer) dated(address string) bool {
 	return 14 <= style.NumFmt && style.NumFmt <= 22 || 27 <= style.NumFmt && style.NumFmt <= 36 || 50 <= style.NumFmt && style.NumFmt <= 58
 }
 
-// dateFormat tells whether a number format has a year or a day in it, outside
-// of quoted text and brackets.
+// dateFormat reports whether a number format (ECMA-376, part 1, 18.8.31) shows a
+// year or a day.
 func dateFormat(format string) bool {
-	quote, bracket := false, false
-	for _, r := range strings.ToLower(format) {
-		switch {
-		case r == '"':
-			quote = !quote
-		case r == '[' || r == ']':
-			bracket = r == '['
-		case !quote && !bracket && (r == 'y' || r == 'd'):
-			return true
+	parser := nfp.NumberFormatParser()
+	for _, section := range parser.Parse(format) {
+		for _, token := range section.Items {
+			if token.TType == nfp.TokenTypeDateTimes && strings.ContainsAny(token.TValue, "yYdD") {
+				return true
+			}
 		}
 	}
 	return false

@@ -186,3 +186,51 @@ func whole(t *testing.T, b []byte) {
 		}
 	}
 }
+
+// A number is a date where its format shows a year or a day; the words for a unit
+// in a format, quoted or behind a backslash, show none. Formats as spreadsheet
+// programs write them (ECMA-376, part 1, 18.8.31).
+func TestDatesByTheirFormat(t *testing.T) {
+	const day, number = "2027-01-02", "46389"
+	for format, want := range map[string]string{
+		"yyyy-mm-dd": day, "d. mmm": day, `[$-409]d\-mmm\-yy;@`: day, `"day" d`: day,
+		"0.00": number, `0.00" yd"`: number, `0.00\ \y\d`: number, "0.00_d": number, "0.00*d": number, `[Red]0`: number, `[>1]0" days"`: number,
+	} {
+		book := excelize.NewFile()
+		style, err := book.NewStyle(&excelize.Style{CustomNumFmt: &format})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, err := range []error{book.SetCellValue("Sheet1", "A1", 46389), book.SetCellStyle("Sheet1", "A1", "A1", style)} {
+			if err != nil {
+				t.Fatal(err)
+			}
+		}
+		var b bytes.Buffer
+		if err := book.Write(&b); err != nil {
+			t.Fatal(err)
+		}
+		f, err := sheet.Text("mill.xlsx", b.Bytes(), "", ".")
+		if err != nil || strings.TrimSpace(string(f.Bytes)) != want {
+			t.Errorf("%s: %q, %v, want %s", format, f.Bytes, err, want)
+		}
+	}
+}
+
+// A list longer or wider than any is refused, and says where.
+func TestTooLargeASheet(t *testing.T) {
+	for cell, want := range map[string]string{
+		"A50001": `its sheet "Cotton" has more than 50000 rows`,
+		"IW3":    `row 3 of its sheet "Cotton" has more than 256 columns`,
+	} {
+		_, err := sheet.Text("mill.xlsx", workbook(t, map[string]any{cell: 1}), "Cotton", ".")
+		if err == nil || err.Error() != want {
+			t.Errorf("%s filled: %v, want %s", cell, err, want)
+		}
+	}
+	for _, cell := range []string{"A50000", "IV3"} {
+		if _, err := sheet.Text("mill.xlsx", workbook(t, map[string]any{cell: 1}), "Cotton", "."); err != nil {
+			t.Errorf("%s filled: %v", cell, err)
+		}
+	}
+}
