@@ -76,7 +76,7 @@ func (p *Pass) printedApart(f *derive.Fabric) measure.Length {
 func (p *Pass) shared(pool *derive.Pool, parts []*derive.Part, sets int64) string {
 	var cut []string
 	for _, q := range parts {
-		cut = append(cut, fmt.Sprintf("%s of %s", count(int(q.Needed), "segment"), p.length(q.CutWidth())))
+		cut = append(cut, fmt.Sprintf("%s of %s", count(int(q.Needed), "segment"), p.length(q.Subcut.Width)))
 	}
 	verb := "take"
 	if len(parts) == 1 && parts[0].Needed == 1 {

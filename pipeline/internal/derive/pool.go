@@ -9,7 +9,6 @@ import (
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
-	"yardproof/schema/plan"
 	"yardproof/schema/source"
 )
 
@@ -37,52 +36,21 @@ type PoolCut struct {
 	Pieces []Taken // of each set
 }
 
-// poolWidth is the cut width of what a part takes of its sets or loops, and how
-// many; each is 0 for a part that takes none.
-func (p *Part) poolWidth() (width measure.Length, each int64) {
-	switch op := p.Operation.(type) {
-	case plan.StripSet:
-		if p.Set != nil && p.Set.Cut != nil {
-			return op.Segment.Length, 1
-		}
-	case plan.Loop:
-		if p.Loop != nil {
-			return op.Cut.Length, p.Loop.Rings
-		}
-	}
-	return 0, 0
+// Subcut is segments or rings, cut from strip sets or loops that other parts may
+// be cut from, too.
+type Subcut struct {
+	Width measure.Length // cut width of one
+	Each  int64          // to one of the part
+	From  *Part          // whose strips they are of: the set that is named, or the part itself
+	how   string         // the same for all that is cut in one way
 }
 
-// CutWidth is the cut width of the segments or rings that a part is cut into.
-func (p *Part) CutWidth() measure.Length {
-	width, _ := p.poolWidth()
-	return width
-}
-
-// from is the part whose strips a segment or ring is cut from: the set that is
-// named, or the part itself.
-func (p *Part) from() *Part {
-	switch {
-	case p.Loop != nil:
-		return p.Loop.Set
-	case p.Set.Of != nil:
-		return p.Set.Of
-	}
-	return p
-}
+// all are the segments or rings of all parts that are needed.
+func (c *Subcut) all(p *Part) int64 { return min(p.Needed*c.Each, countless) }
 
 // poolKey is the same for parts that can come from one set: of the same strips,
 // sewn and pressed alike, and cut in the same way.
-func (p *Part) poolKey() string {
-	set := p.from().setKey()
-	switch op := p.Operation.(type) {
-	case plan.Loop:
-		return "loop of " + op.Set.Text + ", " + set
-	case plan.StripSet:
-		return fmt.Sprintf("%s at %d, %s", op.Of.Text, op.Angle.N, set)
-	}
-	return set
-}
+func (c *Subcut) poolKey() string { return c.how + ", " + c.From.setKey() }
 
 // setKey is the same for strip sets that are alike.
 func (p *Part) setKey() string {
@@ -104,16 +72,16 @@ func (set *Set) likeness() string {
 func (s *Size) share() {
 	pools, sets := map[string]*Pool{}, map[string]*Pool{}
 	for _, p := range s.Parts {
-		if _, each := p.poolWidth(); each == 0 || !p.Derived() {
+		if p.Subcut == nil || !p.Derived() {
 			continue
 		}
-		key := p.poolKey()
+		key, set := p.Subcut.poolKey(), p.Subcut.From.setKey()
 		if pools[key] == nil {
 			pools[key] = &Pool{solver: s.solver}
-			if other := sets[p.from().setKey()]; other != nil {
+			if other := sets[set]; other != nil {
 				other.mixed, pools[key].mixed = true, true
 			}
-			sets[p.from().setKey()] = pools[key]
+			sets[set] = pools[key]
 		}
 		p.Pool = pools[key]
 		p.Pool.Parts = append(p.Pool.Parts, p)
@@ -184,9 +152,8 @@ func (pool *Pool) problem(held measure.Length, parts []*Part) cutting.LengthProb
 	var grid measure.Length
 	p := cutting.LengthProblem{}
 	for _, q := range parts {
-		width, each := q.poolWidth()
-		grid = gcd(grid, width)
-		p.Wanted = append(p.Wanted, cutting.Wanted{Name: q.Name.Text, Length: width, Count: int(min(q.Needed*each, countless))})
+		grid = gcd(grid, q.Subcut.Width)
+		p.Wanted = append(p.Wanted, cutting.Wanted{Name: q.Name.Text, Length: q.Subcut.Width, Count: int(q.Subcut.all(q))})
 	}
 	p.Stocks = []cutting.Stock{{Name: "set", Length: measure.FloorTo(held, grid), Cost: 1, Count: cutting.Unlimited}}
 	return p
@@ -214,8 +181,7 @@ func (pool *Pool) fewest(held measure.Length, parts ...*Part) (found, least int6
 func (pool *Pool) apart(held measure.Length, parts []*Part) int64 {
 	sum := int64(0)
 	for _, p := range parts {
-		width, each := p.poolWidth()
-		sum += piecing.Batches(min(p.Needed*each, countless), piecing.PerStrip(held, width))
+		sum += piecing.Batches(p.Subcut.all(p), piecing.PerStrip(held, p.Subcut.Width))
 	}
 	return sum
 }
@@ -232,7 +198,7 @@ func (pool *Pool) Fewest(parts ...*Part) (found, least, apart int64) {
 func (pool *Pool) Shorter(by measure.Length) int64 {
 	held := pool.widths(pool.Length - by)
 	for _, p := range pool.Parts {
-		if width, _ := p.poolWidth(); width > held {
+		if p.Subcut.Width > held {
 			return countless
 		}
 	}
@@ -251,8 +217,7 @@ func (pool *Pool) lay() {
 		var widths measure.Length
 		for _, c := range stock.Cuts {
 			part := pool.Parts[c.Wanted]
-			width, _ := part.poolWidth()
-			widths += width * measure.Length(c.Count)
+			widths += part.Subcut.Width * measure.Length(c.Count)
 			cut.Pieces = append(cut.Pieces, Taken{part, int64(c.Count)})
 		}
 		pool.Fill = max(pool.Fill, pool.lengthOf(widths))
@@ -265,9 +230,9 @@ func (pool *Pool) lay() {
 func (p *Part) askSets(fewest bool) {
 	sets := p.Needed // of sets that are used whole
 	p.Made = p.Needed
-	if _, each := p.poolWidth(); each > 0 {
+	if p.Subcut != nil {
 		per := p.Yield().Each
-		sets = piecing.Batches(min(p.Needed*each, countless), per)
+		sets = piecing.Batches(p.Subcut.all(p), per)
 		if p.Set != nil {
 			p.Made = sets * per
 		}
@@ -302,14 +267,13 @@ func (p *Part) takeSets(sets int64, fewest bool) {
 // holdSegments remembers the pieces of fabric in what is cut from the sets, which
 // no way of cutting can do without.
 func (p *Part) holdSegments() {
-	width, each := p.poolWidth()
-	n := min(p.Needed*each, countless)
-	for _, strip := range p.from().Set.Strips {
+	n := p.Subcut.all(p)
+	for _, strip := range p.Subcut.From.Set.Strips {
 		if p.Set != nil && p.Set.Slant != nil {
 			strip.Fabric.mustCover(measure.Area(p.Set.Slant.Advance(), strip.Width.Surd()).MulInt(n))
 			continue
 		}
-		strip.Fabric.mustHold(p.Name, width, strip.Width, n)
+		strip.Fabric.mustHold(p.Name, p.Subcut.Width, strip.Width, n)
 	}
 }
 
@@ -318,13 +282,12 @@ func (s *Size) poolWork(pool *Pool) *report.Work {
 	first := pool.Parts[0]
 	return s.once(first.Name.Text+", sets shared", func() *report.Work {
 		w := &report.Work{Formula: "fewest of length L that hold all that is cut", Value: report.N(pool.Sets)}
-		w.Terms = []report.Term{term("L", "usable length of the shortest strip", s.length(pool.Length), s.lengthAt(first.from()))}
+		w.Terms = []report.Term{term("L", "usable length of the shortest strip", s.length(pool.Length), s.lengthAt(first.Subcut.From))}
 		if pool.slant != nil {
 			w.Terms = append(w.Terms, term("", "of which the widths of the segments take", s.length(pool.held), source.Range{}))
 		}
 		for _, p := range pool.Parts {
-			width, each := p.poolWidth()
-			w.Terms = append(w.Terms, term("", fmt.Sprintf("%s, %d of", p.Name.Text, p.Needed*each), s.length(width), p.Name.At))
+			w.Terms = append(w.Terms, term("", fmt.Sprintf("%s, %d of", p.Name.Text, p.Needed*p.Subcut.Each), s.length(p.Subcut.Width), p.Name.At))
 		}
 		w.Terms = append(w.Terms, term("", "none fewer hold them than", report.N(pool.Least), source.Range{}))
 		return w

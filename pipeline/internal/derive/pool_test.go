@@ -8,7 +8,6 @@ import (
 
 	"yardproof/pipeline/internal/derive"
 	"yardproof/schema/measure"
-	"yardproof/schema/plan"
 )
 
 // threeStrips are two of 2 in with one of 3 in between them: a set 6 in wide.
@@ -178,7 +177,7 @@ func cutsHold(t *testing.T, s *derive.Size) {
 	for _, cut := range pool.Cuts {
 		var length measure.Length
 		for _, piece := range cut.Pieces {
-			length += measure.Length(piece.Count) * piece.Part.Operation.(plan.StripSet).Segment.Length
+			length += measure.Length(piece.Count) * piece.Part.Subcut.Width
 			made[piece.Part.Name.Text] += piece.Count * cut.Sets
 		}
 		if sets += cut.Sets; length > 40*inch || length > pool.Fill {

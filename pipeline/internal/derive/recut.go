@@ -157,6 +157,7 @@ func (r *loop) Measure() {
 	}
 	seam, n := p.Seam.Allowance.Length, r.op.Rings()
 	p.Loop = &Loop{Set: set, Rings: n, Yield: *segments(set.Set.Length, r.op.Cut.Length)}
+	p.Subcut = &Subcut{Width: r.op.Cut.Length, Each: n, From: set, how: "loop of " + r.op.Set.Text}
 	width := measure.Length(n)*r.op.Cut.Length - 2*measure.Length(n-1)*seam
 	p.Known = r.op.Cut.Length > 2*seam
 	p.Box = piecing.Box{Width: width.Surd(), Height: set.Set.Width.Surd()}

@@ -69,8 +69,9 @@ type Part struct {
 	Rows     *piecing.Assembly
 	Setting  *Setting
 	Borders  []Border
-	Squares  int64 // squares cut, of a cut that is halved
-	Pool     *Pool // of what is cut from strip sets or loops that other parts are cut from, too
+	Squares  int64   // squares cut, of a cut that is halved
+	Subcut   *Subcut // of segments and rings
+	Pool     *Pool   // of what is cut from strip sets or loops that other parts are cut from, too
 }
 
 // Yield is how many pieces come from one strip, set or tube, and how far its

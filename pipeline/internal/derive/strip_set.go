@@ -62,6 +62,10 @@ func (r *stripSet) cut() {
 	if r.op.Segment.Given() {
 		set.Cut = segments(set.Length, r.op.Segment.Length)
 		r.p.Width = r.op.Segment.Surd()
+		r.p.Subcut = &Subcut{Width: r.op.Segment.Length, Each: 1, From: r.p, how: fmt.Sprintf("%s at %d", r.op.Of.Text, r.op.Angle.N)}
+		if set.Of != nil {
+			r.p.Subcut.From = set.Of
+		}
 		if r.op.Angle.Given() {
 			set.slant(piecing.Slant{Strip: set.Width.Surd(), Width: r.op.Segment.Surd(), Angle: piecing.Angle(r.op.Angle.N)})
 			r.p.Width = set.Slant.LengthFor(1)

@@ -51,7 +51,7 @@ func poolCuts(pool *derive.Pool, from string, u measure.Unit) string {
 	for _, c := range pool.Cuts {
 		var pieces []string
 		for _, piece := range c.Pieces {
-			pieces = append(pieces, fmt.Sprintf("%d of %s (%s)", piece.Count, piece.Part.CutWidth().Format(u), piece.Part.Name.Text))
+			pieces = append(pieces, fmt.Sprintf("%d of %s (%s)", piece.Count, piece.Part.Subcut.Width.Format(u), piece.Part.Name.Text))
 		}
 		run := many(c.Sets, from) + " into " + strings.Join(pieces, ", ")
 		if c.Sets > 1 {
