@@ -5,14 +5,15 @@ import "yardproof/schema/plan"
 // InRow is how many of a part lie in the fullest row of the layout or, when
 // down, in its fullest column: what its error left adds up over.
 func (s *Size) InRow(p *Part, down bool) int64 {
-	g := s.Of.Layout.Grid
-	if g == nil || len(g.Blocks) == 0 {
-		return 0
-	}
-	return s.fullest(gridRows(g), p, down, map[across]int64{})
+	return s.fullest(gridRows(s.Of.Layout.Grid), p, down, map[across]int64{})
 }
 
+// gridRows are the cells of a grid as they are set, row by row, without the short
+// rows of a setting on point.
 func gridRows(g *plan.Grid) [][]plan.Cell {
+	if g == nil || len(g.Blocks) == 0 {
+		return nil
+	}
 	rows := make([][]plan.Cell, g.Rows.N)
 	for r := range rows {
 		rows[r] = g.Row(r)
@@ -64,19 +65,8 @@ func (s *Size) inPart(p, of *Part, down bool, seen map[across]int64) int64 {
 	}
 	seen[key] = 0 // a part made of itself holds nothing
 	n := int64(0)
-	switch op := p.Operation.(type) {
-	case plan.Rows:
-		n = s.fullest(op.Rows, of, down, seen)
-	case plan.Trim:
-		n = s.inCell(plan.Cell{Part: op.Part}, of, down, seen)
-	case plan.Setting:
-		if op.Grid != nil {
-			n = s.fullest(gridRows(op.Grid), of, down, seen)
-		}
-	case plan.Bordered:
-		n = s.inCell(plan.Cell{Part: op.Part}, of, down, seen)
-	case plan.FlipCorners:
-		n = s.inCell(plan.Cell{Part: op.Body}, of, down, seen)
+	if room, ok := p.Room.(celled); ok {
+		n = s.fullest(room.Cells(), of, down, seen)
 	}
 	seen[key] = n
 	return n

@@ -15,6 +15,12 @@ type bordered struct {
 // Bordered implements plan.Maker.
 func (o *opening) Bordered(op plan.Bordered) { o.room = &bordered{op: op, p: o.p, s: o.s} }
 
+// Carries implements Carrier.
+func (r *bordered) Carries() plan.Cell { return r.op.Carries() }
+
+// Cells implements celled.
+func (r *bordered) Cells() [][]plan.Cell { return alone(r.op.Part) }
+
 // Measure implements Operation.
 func (r *bordered) Measure() {
 	p := r.p

@@ -58,6 +58,12 @@ func (o *opening) FlipCorners(op plan.FlipCorners) {
 	o.room = &flipCorners{unitRoom: unitRoom{o.p}, op: op, s: o.s}
 }
 
+// Carries implements Carrier.
+func (r *flipCorners) Carries() plan.Cell { return r.op.Carries() }
+
+// Cells implements celled.
+func (r *flipCorners) Cells() [][]plan.Cell { return alone(r.op.Body) }
+
 // Measure implements Operation.
 func (r *flipCorners) Measure() {
 	p := r.p

@@ -65,7 +65,7 @@ func (k *kinds) add(of kinds, times int64) {
 // passKinds tells the one part that a part is made of, of which it stays a
 // square, the kinds wanted of it.
 func (s *Size) passKinds(p *Part) {
-	carrier, ok := p.Operation.(plan.Carrier)
+	carrier, ok := p.Room.(Carrier)
 	if !ok {
 		return
 	}
@@ -87,10 +87,10 @@ func (s *Size) SquareOf(p *Part) *Part {
 		if p == nil {
 			return nil
 		}
-		if _, tube := p.Operation.(plan.Tube); tube {
+		if _, ok := p.Room.(twofold); ok {
 			return p
 		}
-		carrier, ok := p.Operation.(plan.Carrier)
+		carrier, ok := p.Room.(Carrier)
 		if !ok || carrier.Carries().Kind != plan.EitherKind {
 			return nil
 		}

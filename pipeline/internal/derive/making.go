@@ -42,6 +42,25 @@ type Operation interface {
 	Serves(Wanted) (Misfit, bool)
 }
 
+// Some questions have an answer for few operations only; to all others there is
+// nothing that it could be. Their rooms do not have the method.
+type (
+	// Carrier is a room, or what it opens for, of which the part is made of one other
+	// alone, so that a square of a tube remains one.
+	Carrier interface{ Carries() plan.Cell }
+
+	// celled is a room of which the part shows others as they lie in rows, from the
+	// top; whatever is inside borders or under corners is alone.
+	celled interface{ Cells() [][]plan.Cell }
+
+	// twofold is a room of which the part is a square of a tube and comes in two kinds;
+	// nil as long as it cannot be worked out.
+	twofold interface{ Kinds() *Kinds }
+)
+
+// alone is one part that is not turned.
+func alone(part plan.Text) [][]plan.Cell { return [][]plan.Cell{{{Part: part}}} }
+
 // OnRuler is a length that somebody has to find on a ruler.
 type OnRuler struct {
 	What string // "cut width"

@@ -65,6 +65,9 @@ type recut struct {
 // Recut implements plan.Maker.
 func (o *opening) Recut(op plan.Recut) { o.room = &recut{op: op, p: o.p, s: o.s} }
 
+// Carries implements Carrier.
+func (r *recut) Carries() plan.Cell { return r.op.Carries() }
+
 // Measure implements Operation.
 func (r *recut) Measure() {
 	p := r.p

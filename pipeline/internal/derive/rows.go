@@ -17,6 +17,9 @@ type rows struct {
 // Rows implements plan.Maker.
 func (o *opening) Rows(op plan.Rows) { o.room = &rows{op: op, p: o.p, s: o.s} }
 
+// Cells implements celled.
+func (r *rows) Cells() [][]plan.Cell { return r.op.Rows }
+
 // Measure implements Operation.
 func (r *rows) Measure() {
 	boxes, ok := r.s.boxes(len(r.op.Rows), func(i int) []plan.Cell { return r.op.Rows[i] })

@@ -15,6 +15,9 @@ type setting struct {
 // Setting implements plan.Maker.
 func (o *opening) Setting(op plan.Setting) { o.room = &setting{op: op, p: o.p, s: o.s} }
 
+// Cells implements celled.
+func (r *setting) Cells() [][]plan.Cell { return gridRows(r.op.Grid) }
+
 // Measure implements Operation.
 func (r *setting) Measure() {
 	st := r.s.set(r.op, r.p.Seam.Allowance.Length)

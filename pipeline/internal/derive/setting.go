@@ -9,6 +9,7 @@ import (
 
 // Setting is parts set together: the middle of a top, or a part.
 type Setting struct {
+	Said  plan.Setting
 	Known bool
 	piecing.Box
 	Blocks  []Block          // in order of first appearance
@@ -56,7 +57,7 @@ type TriangleCut struct {
 // set works out parts set together. What stands in it is listed even when its
 // size is unknown.
 func (s *Size) set(of plan.Setting, seam measure.Length) *Setting {
-	st := &Setting{}
+	st := &Setting{Said: of}
 	g := of.Grid
 	if g == nil {
 		return st

@@ -45,6 +45,12 @@ func (p *Part) comesTo(op plan.Operation) {
 // Trim implements plan.Maker.
 func (o *opening) Trim(op plan.Trim) { o.room = &trim{op: op, p: o.p, s: o.s} }
 
+// Carries implements Carrier.
+func (r *trim) Carries() plan.Cell { return r.op.Carries() }
+
+// Cells implements celled.
+func (r *trim) Cells() [][]plan.Cell { return alone(r.op.Part) }
+
 // Measure implements Operation.
 func (r *trim) Measure() {
 	p := r.p

@@ -18,6 +18,14 @@ type tube struct {
 // Tube implements plan.Maker.
 func (o *opening) Tube(op plan.Tube) { o.room = &tube{op: op, p: o.p, s: o.s} }
 
+// Kinds implements twofold.
+func (r *tube) Kinds() *Kinds {
+	if r.p.Tube == nil {
+		return nil
+	}
+	return &r.p.Tube.Kinds
+}
+
 // Measure implements Operation.
 func (r *tube) Measure() {
 	p := r.p

@@ -71,17 +71,15 @@ func (s *Size) takeTurns() {
 }
 
 func (s *Size) turnsIn(p *Part) (k taking) {
-	if carrier, ok := p.Operation.(plan.Carrier); ok {
-		k.add(s.turnsAt(carrier.Carries()), 1)
-	}
-	if rows, ok := p.Operation.(plan.Rows); ok {
-		for _, c := range slices.Concat(rows.Rows...) {
-			k.add(s.turnsAt(c), 1)
-		}
-	}
-	if p.Setting != nil {
+	if c, ok := p.Room.(Carrier); ok {
+		k.add(s.turnsAt(c.Carries()), 1)
+	} else if p.Setting != nil {
 		for _, b := range p.Setting.Blocks {
 			k.add(b.Part.taking, b.Count-b.kinds.near-b.kinds.far)
+		}
+	} else if room, ok := p.Room.(celled); ok {
+		for _, c := range slices.Concat(room.Cells()...) {
+			k.add(s.turnsAt(c), 1)
 		}
 	}
 	for _, b := range p.Borders {
@@ -138,7 +136,7 @@ func (w *Walk) Cell(c plan.Cell) Placed {
 
 // Carried comes to the part that a part is made of alone, in which all is
 // exchanged that is exchanged in the other.
-func (w *Walk) Carried(of plan.Carrier) Placed {
+func (w *Walk) Carried(of Carrier) Placed {
 	c, at := of.Carries(), w.at
 	placed := w.Cell(c)
 	if q := w.s.byName[c.Part.Text]; q != nil && c.Kind == plan.EitherKind {
@@ -234,14 +232,14 @@ func (w *Walk) turned(c plan.Cell, quarters int) Placed {
 
 // Part comes to all parts that a part is sewn of, in their order.
 func (w *Walk) Part(p *Part) (all []Placed) {
-	switch op := p.Operation.(type) {
-	case plan.Carrier:
-		all = append(all, w.Carried(op))
-	case plan.Rows:
-		all = slices.Concat(w.Rows(len(op.Rows), func(r int) []plan.Cell { return op.Rows[r] })...)
-	case plan.Setting:
-		full, short := w.Setting(op)
+	if of, ok := p.Room.(Carrier); ok {
+		all = append(all, w.Carried(of))
+	} else if p.Setting != nil {
+		full, short := w.Setting(p.Setting.Said)
 		all = slices.Concat(append(full, short...)...)
+	} else if room, ok := p.Room.(celled); ok {
+		cells := room.Cells()
+		all = slices.Concat(w.Rows(len(cells), func(i int) []plan.Cell { return cells[i] })...)
 	}
 	return append(all, w.borders(p.Borders)...)
 }
