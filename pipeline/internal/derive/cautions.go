@@ -1,10 +1,6 @@
 package derive
 
-import (
-	"slices"
-
-	"yardproof/schema/plan"
-)
+import "slices"
 
 // Cautions are the keys of the cautions that making this size calls for, by
 // the techniques used and by whom the quilt is for, sorted.
@@ -36,16 +32,9 @@ func (p *Part) caution(keys map[string]bool) {
 	if p.Seam.Overlocked() {
 		keys["overlock"], keys["pins"] = true, true
 	}
-	if p.Tube != nil {
-		keys["bias-edges"] = true
-		if p.Tube.Stub() > 0 {
-			keys["unpick-tip"] = true
+	if room, ok := p.Room.(cautioned); ok {
+		for _, key := range room.Cautions() {
+			keys[key] = true
 		}
-	}
-	if p.Shape != nil {
-		keys["bias-edges"] = true
-	}
-	if op, ok := p.Operation.(plan.HalfSquares); ok && op.AtATime == 4 {
-		keys["bias-edges"] = true
 	}
 }

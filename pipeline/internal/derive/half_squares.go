@@ -18,6 +18,14 @@ func (o *opening) HalfSquares(op plan.HalfSquares) {
 	o.room = &halfSquares{op: op, p: o.p, s: o.s}
 }
 
+// Cautions implements cautioned.
+func (r *halfSquares) Cautions() []string {
+	if r.op.AtATime == 4 {
+		return []string{"bias-edges"}
+	}
+	return nil
+}
+
 // Measure implements Operation.
 func (r *halfSquares) Measure() {
 	p := r.p

@@ -56,6 +56,10 @@ type (
 	// twofold is a room of which the part is a square of a tube and comes in two kinds;
 	// nil as long as it cannot be worked out.
 	twofold interface{ Kinds() *Kinds }
+
+	// cautioned is a room that tells the keys of the cautions that making its part
+	// calls for.
+	cautioned interface{ Cautions() []string }
 )
 
 // alone is one part that is not turned.

@@ -181,6 +181,14 @@ type shape struct {
 // Shape implements plan.Maker.
 func (o *opening) Shape(op plan.Shape) { o.room = &shape{op: op, p: o.p, s: o.s} }
 
+// Cautions implements cautioned.
+func (r *shape) Cautions() []string {
+	if r.p.Shape == nil {
+		return nil
+	}
+	return []string{"bias-edges"}
+}
+
 // Measure implements Operation. What is no triangle has no place in a row or grid,
 // and its size is that of the box round it as cut.
 func (r *shape) Measure() {

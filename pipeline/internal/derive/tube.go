@@ -18,6 +18,17 @@ type tube struct {
 // Tube implements plan.Maker.
 func (o *opening) Tube(op plan.Tube) { o.room = &tube{op: op, p: o.p, s: o.s} }
 
+// Cautions implements cautioned.
+func (r *tube) Cautions() []string {
+	switch t := r.p.Tube; {
+	case t == nil:
+		return nil
+	case t.Stub() > 0:
+		return []string{"bias-edges", "unpick-tip"}
+	}
+	return []string{"bias-edges"}
+}
+
 // Kinds implements twofold.
 func (r *tube) Kinds() *Kinds {
 	if r.p.Tube == nil {
