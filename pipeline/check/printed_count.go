@@ -42,7 +42,7 @@ func printedParts(p *Pass) {
 			return // what comes out of whole tubes and pairs may be printed too
 		}
 		message := fmt.Sprintf("the pattern prints %d of %q; the layout calls for %d", said.N, part.Name.Text, part.Needed)
-		if part.Squares > 0 && n == part.Squares {
+		if c := part.Cut; c != nil && c.Squares > 0 && n == c.Squares {
 			message += fmt.Sprintf(" (%d is the number of squares)", said.N)
 		}
 		p.Report(said.At, Finding{

@@ -18,27 +18,28 @@ func (o *opening) Cut(op plan.Cut) { o.room = &cut{op: op, p: o.p, s: o.s} }
 
 // Measure implements Operation.
 func (r *cut) Measure() {
-	r.p.Known = r.s.byFabric[r.op.Fabric.Text] != nil
-	r.p.Box = piecing.Box{Width: r.op.Width.Surd(), Height: r.op.Height.Surd()}
+	c := &Cut{Fabric: r.s.byFabric[r.op.Fabric.Text], Width: r.op.Width, Height: r.op.Height, Halving: r.op.Halving}
+	r.p.Cut, r.p.Known = c, c.Fabric != nil
+	r.p.Box = piecing.Box{Width: c.Width.Surd(), Height: c.Height.Surd()}
 	// Cut once, the long side is on the bias; cut twice, the short sides.
 	r.p.Bias = r.op.Halving != plan.Whole
 }
 
 // Ask implements Operation.
 func (r *cut) Ask() {
-	p, f := r.p, r.s.byFabric[r.op.Fabric.Text]
+	p, c, f := r.p, r.p.Cut, r.p.Cut.Fabric
 	if f == nil {
 		return
 	}
 	each := r.op.Each()
-	if r.op.Halving != plan.Whole {
-		p.Squares = piecing.Batches(p.Needed, each)
-		p.Made = p.Squares * each
+	if c.Halving != plan.Whole {
+		c.Squares = piecing.Batches(p.Needed, each)
+		p.Made = c.Squares * each
 	}
-	f.needCut(p.Name, r.op.Width.Length, r.op.Height.Length, p.Needed, r.op.Halving)
+	f.needCut(p.Name, c.Width.Length, c.Height.Length, p.Needed, c.Halving)
 	need := &f.Needs[len(f.Needs)-1]
-	if each < r.op.Halving.Triangles() {
-		need.Used, need.Count = each, p.Squares
+	if each < c.Halving.Triangles() {
+		need.Used, need.Count = each, c.Squares
 	}
 	if n := int64(r.op.Alike.N); f.Assorted && n > 1 { // whole groups come from one print each
 		need.Alike, need.Count = r.op.Alike.N, piecing.Batches(need.Count, n)*n

@@ -57,6 +57,7 @@ type Part struct {
 	Bias        bool      // its outer edges are on the bias
 
 	// At most one of these is set, by the part's operation.
+	Cut      *Cut
 	Set      *Set
 	Tube     *Tube
 	Triangle *Triangle
@@ -69,7 +70,6 @@ type Part struct {
 	Rows     *piecing.Assembly
 	Setting  *Setting
 	Borders  []Border
-	Squares  int64   // squares cut, of a cut that is halved
 	Subcut   *Subcut // of segments and rings
 	Pool     *Pool   // of what is cut from strip sets or loops that other parts are cut from, too
 }
@@ -92,6 +92,14 @@ func newYield(n int64, length measure.Length, lengthFor func(n int64) measure.Le
 
 // Slack is how much shorter the strips may be before a piece is lost.
 func (y Yield) Slack() measure.Length { return y.Length - y.Used }
+
+// Cut is a derived piece cut from fabric.
+type Cut struct {
+	Fabric        *Fabric // nil where there is none of that name
+	Width, Height plan.Length
+	Halving       plan.Halving
+	Squares       int64 // to cut, of one that is halved
+}
 
 // Set is a derived strip set.
 type Set struct {

@@ -24,15 +24,11 @@ func (r *triangleSquare) Measure() {
 	t := &Triangle{}
 	for i, name := range r.op.Of {
 		q := r.s.byName[name.Text]
-		if q == nil || !q.Known {
+		if q == nil || !q.Known || q.Cut == nil {
 			return
 		}
-		cut, ok := q.Operation.(plan.Cut)
-		if !ok {
-			return
-		}
-		if i == 0 || cut.Width.Length < t.Cut {
-			t.Cut = cut.Width.Length
+		if side := q.Cut.Width.Length; i == 0 || side < t.Cut {
+			t.Cut = side
 		}
 	}
 	seam := p.Seam.Allowance.Length

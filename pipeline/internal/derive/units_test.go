@@ -142,7 +142,7 @@ func TestHalvedSquares(t *testing.T) {
 }`
 	for how, want := range map[string][2]int64{"once": {3, 6}, "twice": {2, 8}} {
 		p := derived(t, strings.ReplaceAll(text, "HOW", how))["one"].Part("fin")
-		wantCount(t, how+", squares", p.Squares, want[0])
+		wantCount(t, how+", squares", p.Cut.Squares, want[0])
 		wantCount(t, how+", triangles", p.Made, want[1])
 	}
 }
@@ -199,9 +199,9 @@ func TestTriangleSquares(t *testing.T) {
 		}
 		wantSize(t, p.Name.Text, p.Width, p.Height, "4 1/2", "4 1/2")
 	}
-	wantCount(t, "squares cut once", s.Part("dark").Squares, 10)
+	wantCount(t, "squares cut once", s.Part("dark").Cut.Squares, 10)
 	wantCount(t, "triangles cut twice", s.Part("north").Needed, 40)
-	wantCount(t, "squares cut twice", s.Part("north").Squares, 10)
+	wantCount(t, "squares cut twice", s.Part("north").Cut.Squares, 10)
 	// 10 of 4 7/8, 8 from a strip: 2 strips; 10 of 5 1/4, 7 from a strip: 2.
 	wantBuy(t, s, "a", "21 1/4", "22 1/2")
 	wantSize(t, "finished", s.Top.Finished.Width, s.Top.Finished.Height, "20", "32")

@@ -27,7 +27,7 @@ func TestTrianglesUsed(t *testing.T) {
 			"block": {"triangle_square": {"of": [%[3]s]}}`, tt.halved, used, of), grid(4, 3))
 		p := s.Part("tri")
 		what := fmt.Sprintf("%s, %d used", tt.halved, tt.used)
-		wantCount(t, what, p.Squares, tt.squares)
+		wantCount(t, what, p.Cut.Squares, tt.squares)
 		wantCount(t, what+", made", p.Made, tt.made)
 		wantNeed(t, s, "ink", "tri", "5", "5", tt.squares)
 	}
