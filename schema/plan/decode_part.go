@@ -137,7 +137,7 @@ func (r *reader) triangleSquare(n *jsontree.Node) Operation {
 }
 
 func (r *reader) tube(n *jsontree.Node) Operation {
-	t := Tube{At: n.Range, Sets: two(n.Get("sets"))}
+	t := Tube{At: n.Range, Sets: two(n.Get("sets")), Joined: count(n.Get("joined"))}
 	if tip := n.Get("tip"); tip != nil {
 		t.TipAt = tip.Range
 		t.Tip = Tip{RawEdge: word(tip) == "raw edge", Beyond: r.length("beyond", tip.Get("beyond"), orNothing)}

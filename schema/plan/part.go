@@ -84,6 +84,7 @@ type Strip struct {
 // squares on the bias.
 type Tube struct {
 	Sets   [2]Text
+	Joined Count // strip sets joined end to end into the length of each side; absent for one
 	Tip    Tip
 	Ends   Ends
 	Trim   Length // side the opened square is trimmed to; absent when it is not trimmed
@@ -95,6 +96,10 @@ type Tube struct {
 	// along the near edge.
 	EndForEnd bool
 }
+
+// SetsASide is how many strip sets are joined end to end into the length of each
+// side of a tube, 1 where none are joined.
+func (o Tube) SetsASide() int64 { return max(1, int64(o.Joined.N)) }
 
 // Tip is where the corner of the ruler is laid.
 type Tip struct {

@@ -13,9 +13,11 @@ type PackGives struct {
 	Strips     int64 // in them, and not for anything else
 	Sets       int64 // rounded down
 	StripsOver int64
-	Tubes      int64 // of two such sets, rounded down
-	SetsOver   int64
 }
+
+// Tubes is how many tubes the sets make, rounded down, of so many sets each, and
+// the sets over.
+func (g PackGives) Tubes(each int64) (tubes, over int64) { return piecing.Groups(g.Sets, each) }
 
 // PackGives works out what packs give of a strip set; ok is false where its strips
 // are not all of one precut and one width, where pieces that give several of them
@@ -39,7 +41,6 @@ func (s *Size) PackGives(p *Part) (g PackGives, ok bool) {
 	}
 	g.Strips = max(0, g.Packs*int64(f.Pack.N)-elsewhere) * each
 	g.Sets, g.StripsOver = piecing.Groups(g.Strips, n)
-	g.Tubes, g.SetsOver = piecing.Groups(g.Sets, 2)
 	return g, true
 }
 

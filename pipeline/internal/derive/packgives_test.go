@@ -24,18 +24,22 @@ const (
 // strips over, and 13 tubes. Derived from division.
 func TestPackGives(t *testing.T) {
 	for _, c := range []struct {
-		rest string
-		want derive.PackGives
+		rest        string
+		want        derive.PackGives
+		tubes, over int64
 	}{
-		{"", derive.PackGives{Packs: 1, Strips: 40, Sets: 13, StripsOver: 1, Tubes: 6, SetsOver: 1}},
-		{`"printed": {"only": {"precuts": {"ink": 2}}},`, derive.PackGives{Packs: 2, Strips: 80, Sets: 26, StripsOver: 2, Tubes: 13}},
+		{"", derive.PackGives{Packs: 1, Strips: 40, Sets: 13, StripsOver: 1}, 6, 1},
+		{`"printed": {"only": {"precuts": {"ink": 2}}},`, derive.PackGives{Packs: 2, Strips: 80, Sets: 26, StripsOver: 2}, 13, 0},
 		// Of two rolls, 36 strips are for the sets and 5 for the binding.
-		{`"finish": {"binding": {"fabric": "ink", "cut": "2 1/2"}},`, derive.PackGives{Packs: 2, Strips: 75, Sets: 25, Tubes: 12, SetsOver: 1}},
+		{`"finish": {"binding": {"fabric": "ink", "cut": "2 1/2"}},`, derive.PackGives{Packs: 2, Strips: 75, Sets: 25}, 12, 1},
 	} {
 		s := packed(t, rollOf40, trio, "", c.rest)
 		got, ok := s.PackGives(s.Part("set"))
 		if !ok || got != c.want {
 			t.Errorf("%s: %+v, want %+v", c.rest, got, c.want)
+		}
+		if tubes, over := got.Tubes(2); tubes != c.tubes || over != c.over {
+			t.Errorf("%s: %d tubes and %d over, want %d and %d", c.rest, tubes, over, c.tubes, c.over)
 		}
 	}
 }
@@ -47,12 +51,13 @@ func TestPackGivesOfCutPieces(t *testing.T) {
 	const strip, narrow = `{"fabric": "ink", "width": "2 1/2"}`, `{"fabric": "ink", "width": "2 1/4"}`
 	quarters := `{"precut": {"piece": [18, 21], "count": 8}}`
 	s := packed(t, quarters, strip+", "+strip+", "+strip, "", "")
-	want := derive.PackGives{Packs: 2, Strips: 112, Sets: 37, StripsOver: 1, Tubes: 18, SetsOver: 1}
-	if got, ok := s.PackGives(s.Part("set")); !ok || got != want {
-		t.Errorf("%+v, want %+v", got, want)
+	want := derive.PackGives{Packs: 2, Strips: 112, Sets: 37, StripsOver: 1}
+	got, ok := s.PackGives(s.Part("set"))
+	if tubes, over := got.Tubes(2); !ok || got != want || tubes != 18 || over != 1 {
+		t.Errorf("%+v, want %+v; %d tubes and %d over", got, want, tubes, over)
 	}
 	s = sized(t, "1/4", rollOf40, `"square": {"strip_set": {"strips": [`+narrow+`, `+narrow+`], "segment": 4}}`, `"grid": {"rows": 2, "columns": 2, "blocks": [["square"]]}`, "")
-	want = derive.PackGives{Packs: 1, Strips: 40, Sets: 20, Tubes: 10}
+	want = derive.PackGives{Packs: 1, Strips: 40, Sets: 20}
 	if got, ok := s.PackGives(s.Part("square")); !ok || got != want {
 		t.Errorf("%+v, want %+v", got, want)
 	}

@@ -72,7 +72,7 @@ func (f *Fabric) sheetProblemWith(p *Part, tubes int64) cutting.SheetProblem {
 		for _, strip := range set.Set.Strips {
 			for i := range fewer.Needs {
 				if n := &fewer.Needs[i]; strip.Fabric == f && n.Strip && n.For == set.Name && n.Along == strip.Width {
-					n.Count = max(0, n.Count-(p.Tube.Count-tubes))
+					n.Count = max(0, n.Count-(p.Tube.Count-tubes)*p.Tube.Aside)
 					break
 				}
 			}

@@ -81,6 +81,7 @@ type Yield struct {
 	Length measure.Length // usable length there is
 	Used   measure.Length // the shortest length that gives Each
 	Next   measure.Length // the shortest length that gives one more
+	Joined int64          // strips or sets that are joined end to end into that length; 0 where it is one
 
 	lengthFor func(n int64) measure.Length // the shortest length that gives n
 }
@@ -90,8 +91,12 @@ func newYield(n int64, length measure.Length, lengthFor func(n int64) measure.Le
 	return Yield{Each: n, Length: length, Used: lengthFor(n), Next: lengthFor(n + 1), lengthFor: lengthFor}
 }
 
-// Slack is how much shorter the strips may be before a piece is lost.
-func (y Yield) Slack() measure.Length { return y.Length - y.Used }
+// Rest is what is left over of the length.
+func (y Yield) Rest() measure.Length { return y.Length - y.Used }
+
+// Slack is how much shorter the strips may be before a piece is lost: what is
+// left over, by each of those that are joined, rounded down to a tick.
+func (y Yield) Slack() measure.Length { return y.Rest() / measure.Length(max(1, y.Joined)) }
 
 // Cut is a derived piece cut from fabric.
 type Cut struct {
@@ -126,6 +131,7 @@ type Tube struct {
 	Sets  [2]*Part
 	Lie   [2][]Strip // each set's strips from the near edge
 	Ends  plan.Ends
+	Aside int64 // sets joined end to end into the length of each side, 1 where none are
 	Yield Yield // squares from one tube
 	Count int64 // tubes to sew, rounded up
 	Kinds Kinds // of its squares

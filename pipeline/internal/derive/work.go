@@ -230,7 +230,7 @@ func (s *Size) tellSquares(p *Part) *report.Work {
 	w := &report.Work{
 		Formula: "1 + floor((L - 2h) / a), none when L < 2h", Value: report.N(t.Yield.Each),
 		Terms: []report.Term{
-			term("L", "usable length of the shortest strip", s.length(t.Yield.Length), s.lengthAt(t.shorter())),
+			s.tubeLength(p),
 			term("h", "height of the triangle", s.height(p), source.Range{}),
 			term("a", "from tip to tip, T - 2s + 2e", s.length(t.Advance()), source.Range{}),
 			term("", "one square more would need", s.length(t.Yield.Next), source.Range{}),

@@ -50,6 +50,17 @@ func JoinedLength(k int64, l, loss measure.Length) measure.Length {
 	return measure.Length(k)*l - measure.Length(k-1)*loss
 }
 
+// JoinedFrom is the shortest strip of which k, joined end to end, give a length,
+// each join costing loss: (length + (k-1)*loss) / k, rounded up to a tick.
+// Derived from geometry.
+func JoinedFrom(length measure.Length, k int64, loss measure.Length) measure.Length {
+	if k <= 1 {
+		return length
+	}
+	all := length + measure.Length(k-1)*loss
+	return (all + measure.Length(k) - 1) / measure.Length(k)
+}
+
 // Groups is how many whole groups of a size n make, rounded down, and what
 // is left over: 40 strips in threes are 13 and 1.
 func Groups(n, size int64) (groups, left int64) {

@@ -73,6 +73,13 @@ func (t Tube) LengthFor(n int64, earsKept bool) measure.Length {
 	return t.first(earsKept) + measure.Length(n-1)*t.Advance()
 }
 
+// Crossed is how many of n squares of one tube are crossed by a seam at most,
+// where its sides are joined of shorter sets at so many places along it: two at
+// each. Triangles that point the same way stand apart, each over a length of its
+// own, so that a line across the tube meets one that points up and one that
+// points down. Derived from geometry.
+func Crossed(joins, n int64) int64 { return min(2*joins, n) }
+
 // Orientations is how n squares of one tube divide into the two kinds: the
 // first cut and every second after it open along one long seam of the tube, the
 // others along the other. Which of the two the first opens along is the

@@ -56,8 +56,8 @@ func trimNotes(s *derive.Size, p *derive.Part) []string {
 	return []string{note}
 }
 
-// packNotes are what the packs would give of a strip set, or of a tube of two
-// equal ones, and what would be left.
+// packNotes are what the packs would give of a strip set, or of a tube of equal
+// ones, and what would be left.
 func packNotes(s *derive.Size, p *derive.Part) []string {
 	switch {
 	case p.Set != nil:
@@ -66,7 +66,8 @@ func packNotes(s *derive.Size, p *derive.Part) []string {
 		}
 	case p.Tube != nil && p.Tube.Sets[0] == p.Tube.Sets[1]:
 		if g, ok := s.PackGives(p.Tube.Sets[0]); ok {
-			return []string{fmt.Sprintf("%s would give %s, %s", many(g.Sets, "set"), many(g.Tubes, "tube"), over(g.SetsOver, "set"))}
+			tubes, left := g.Tubes(p.Tube.Takes(p.Tube.Sets[0]))
+			return []string{fmt.Sprintf("%s would give %s, %s", many(g.Sets, "set"), many(tubes, "tube"), over(left, "set"))}
 		}
 	}
 	return nil
