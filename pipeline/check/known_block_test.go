@@ -166,6 +166,7 @@ type knownTube struct {
 	strips     []knownSetStrip
 	seam, trim int64
 	ears       bool
+	side       int64 // sets joined end to end into either side
 }
 
 // high is how high the triangles are above the seam that they open along.
@@ -185,6 +186,9 @@ func (b knownTube) parts(unit int64) map[string]any {
 	if b.ears {
 		tube["ends"] = "ears kept"
 	}
+	if b.side > 1 {
+		tube["joined"] = b.side
+	}
 	return map[string]any{set: setPlan(b.strips, 0, unit), b.name: map[string]any{"tube": tube}}
 }
 
@@ -192,16 +196,24 @@ func (b knownTube) sew(s *knownShop) {
 	set := b.name + "-set"
 	s.take(b.name, func() int64 {
 		length := int64(0)
-		for range 2 {
-			s.take(set, func() int64 {
-				length = s.sewSet(set, b.strips)
-				return 1
-			})
+		for range 2 { // sides
+			length = 0
+			for i := range b.side {
+				s.take(set, func() int64 {
+					if length += s.sewSet(set, b.strips); i > 0 {
+						length -= 2 * b.seam
+					}
+					return 1
+				})
+			}
 		}
 		first := 2 * b.high()
 		if b.ears {
 			first += 2 * b.seam
 		}
+		slack := s.slack
+		defer func() { s.slack = slack }()
+		s.slack *= b.side                       // of every set
 		return s.cutUp(length, first, b.high()) // the next tip is one height further along
 	})
 }

@@ -175,7 +175,7 @@ func (k *knownPlan) block(name string, first bool) {
 }
 
 func (k *knownPlan) tube(name string) knownTube {
-	t := knownTube{name: name, seam: k.seam, ears: k.r.IntN(2) == 0}
+	t := knownTube{name: name, seam: k.seam, ears: k.r.IntN(2) == 0, side: max(1, int64(k.r.IntN(4)))}
 	width := k.between(k.in(16), k.in(32))
 	packed := k.role(nil)
 	if c := k.find(packed); c.pack > 0 && c.short < k.in(32) {

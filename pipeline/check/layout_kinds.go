@@ -12,7 +12,7 @@ import (
 )
 
 func kindsUnsaid(p *Pass) {
-	for _, part := range p.Size.Parts {
+	for _, part := range p.slack().told.Parts {
 		t := part.Tube
 		if t == nil || t.Count == 0 || !t.Kinds.TakeTurns() || t.Kinds.Near == 0 || t.Kinds.Far == 0 {
 			continue
@@ -63,7 +63,10 @@ func turnedSet(t *derive.Tube) string {
 func (p *Pass) squareAt(tube *derive.Part, kind plan.SquareKind) source.Range {
 	for _, c := range p.Size.Of.Layout.Places() {
 		q := p.Size.Part(c.Part.Text)
-		if q != nil && p.Size.SquareOf(q) == tube && c.Kind == kind {
+		if q == nil || c.Kind != kind {
+			continue
+		}
+		if square := p.Size.SquareOf(q); square != nil && square.Name == tube.Name {
 			return c.At
 		}
 	}

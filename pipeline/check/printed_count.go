@@ -115,9 +115,9 @@ func (p *Pass) yieldSaid(part *derive.Part, said plan.PrintedCount, y derive.Yie
 		return
 	}
 	f := Finding{
-		Message: fmt.Sprintf("the pattern prints %s from each %s of %q; %s of it give %d, and one more needs %s", count(said.N, piece), from,
-			part.Name.Text, p.length(y.Length), y.Each, p.length(y.Next)),
-		Hint:  fmt.Sprintf("print %d", y.Each),
+		Message: fmt.Sprintf("the pattern prints %s from each %s of %q; %s of it%s give %d, and one more needs %s", count(said.N, piece), from,
+			part.Name.Text, p.length(y.Length), ofJoined(y), y.Each, p.length(y.Next)),
+		Hint:  fmt.Sprintf("print %d", y.Each) + joinedAsPrinted(part, n),
 		About: about, Root: true,
 	}
 	if 0 < n && n < y.Each {
@@ -125,8 +125,8 @@ func (p *Pass) yieldSaid(part *derive.Part, said plan.PrintedCount, y derive.Yie
 			return
 		}
 		f.Level = diag.Note
-		f.Message = fmt.Sprintf("the pattern prints %s from each %s of %q; %s of it give %d", count(said.N, piece), from,
-			part.Name.Text, p.length(y.Length), y.Each)
+		f.Message = fmt.Sprintf("the pattern prints %s from each %s of %q; %s of it%s give %d", count(said.N, piece), from,
+			part.Name.Text, p.length(y.Length), ofJoined(y), y.Each)
 	}
 	p.Report(said.At, f)
 }
@@ -153,10 +153,7 @@ func printedSets(p *Pass) {
 			p.sharedSets(part, said, p.Size.Of.Printed.Sets, "strip set", 1)
 			return
 		}
-		b := batched{part.Set.Count, 1, int64(len(part.Set.Strips)), p.batches(part)}
-		if p.makesTubes(part) {
-			b.group = 2
-		}
+		b := batched{part.Set.Count, p.setsATube(part), int64(len(part.Set.Strips)), p.batches(part)}
 		p.tooFewOrMany(said, b, Finding{
 			Message: fmt.Sprintf("the pattern prints %s of %q; %d %s needed", count(said.N, "strip set"), part.Name.Text, part.Set.Count, is(part.Set.Count)) + p.forWhat(part),
 			Hint:    fmt.Sprintf("print %d", part.Set.Count),
@@ -172,14 +169,14 @@ func (p *Pass) forWhat(part *derive.Part) string {
 	return fmt.Sprintf(" for %s at %d a set", count(int(part.Needed), "segment"), part.Set.Cut.Each)
 }
 
-// makesTubes tells whether a tube is sewn of two of the set.
-func (p *Pass) makesTubes(set *derive.Part) bool {
+// setsATube is how many of a set go into a tube, where any is sewn of it; else 1.
+func (p *Pass) setsATube(set *derive.Part) int64 {
 	for _, q := range p.Size.Parts {
-		if q.Tube != nil && q.Tube.Sets[0] == set && q.Tube.Sets[1] == set {
-			return true
+		if q.Tube != nil && q.Tube.Takes(set) > 1 {
+			return q.Tube.Takes(set)
 		}
 	}
-	return false
+	return 1
 }
 
 func printedTubes(p *Pass) {
@@ -187,11 +184,11 @@ func printedTubes(p *Pass) {
 		if part.Tube == nil {
 			return
 		}
-		if shortOfKind(part, int64(said.N)) {
+		if shortOfKind(p.slack().told.Part(part.Name.Text), int64(said.N)) {
 			return // yield/tube-kinds says it
 		}
-		strips := len(part.Tube.Sets[0].Set.Strips) + len(part.Tube.Sets[1].Set.Strips)
-		p.tooFewOrMany(said, batched{part.Tube.Count, 1, int64(strips), p.batches(part)}, Finding{
+		strips := int64(len(part.Tube.Sets[0].Set.Strips)+len(part.Tube.Sets[1].Set.Strips)) * part.Tube.Aside
+		p.tooFewOrMany(said, batched{part.Tube.Count, 1, strips, p.batches(part)}, Finding{
 			Message: fmt.Sprintf("the pattern prints %s of %q; %d %s needed for %s at %d a tube", count(said.N, "tube"), part.Name.Text,
 				part.Tube.Count, is(part.Tube.Count), count(int(part.Needed), "square"), part.Tube.Yield.Each) + p.forKind(part),
 			Hint:  fmt.Sprintf("print %d", part.Tube.Count),

@@ -37,6 +37,7 @@ func surplusCloth(u measure.Unit) measure.Length {
 type slack struct {
 	printed *derive.Size // where what fits leaves nothing to straighten the ends, no more is taken from each set or tube than is printed
 	careful *derive.Size // and one fewer than fits where nothing less is printed
+	told    *derive.Size // no more is taken from any tube than is printed, whatever it leaves
 }
 
 // slack derives the size with the slack that its printed figures leave, once.
@@ -44,20 +45,29 @@ func (p *Pass) slack() slack {
 	if known, ok := p.slacks[p.Size]; ok {
 		return known
 	}
-	printed, careful := map[string]int64{}, map[string]int64{}
+	printed, careful, told := map[string]int64{}, map[string]int64{}, map[string]int64{}
 	for _, part := range p.Size.Parts {
 		y := part.Yield()
-		if y == nil || y.Each == 0 || part.Needed == 0 || y.Slack() >= slackWanted(p.Plan.Units) {
+		if y == nil || y.Each == 0 || part.Needed == 0 {
 			continue
 		}
-		name := part.Name.Text
-		if each := p.printedYield(part); 0 < each && each < y.Each {
+		name, each := part.Name.Text, p.printedYield(part)
+		if part.Tube != nil && 0 < each && each < y.Each {
+			told[name] = each
+		}
+		if y.Slack() >= slackWanted(p.Plan.Units) {
+			continue
+		}
+		if 0 < each && each < y.Each {
 			printed[name], careful[name] = each, each
 		} else if y.Each > 1 {
 			careful[name] = y.Each - 1
 		}
 	}
-	known := slack{p.Size, p.Size}
+	known := slack{p.Size, p.Size, p.Size}
+	if len(told) > 0 {
+		known.told = p.Size.Allowing(told)
+	}
 	if len(printed) > 0 {
 		known.printed = p.Size.Allowing(printed)
 	}
@@ -107,11 +117,7 @@ func (p *Pass) printedBatches(part *derive.Part) int64 {
 		if n, ok := printedFor(said.Tubes, part.Name.Text); ok {
 			return int64(n.N)
 		}
-		sets := p.printedBatches(part.Tube.Sets[0])
-		if part.Tube.Sets[0] == part.Tube.Sets[1] {
-			sets /= 2
-		}
-		return sets
+		return p.printedBatches(part.Tube.Sets[0]) / part.Tube.Takes(part.Tube.Sets[0])
 	case part.Loop != nil:
 		return p.printedBatches(part.Loop.Set)
 	case part.Shape != nil && part.Shape.Set != nil:

@@ -30,7 +30,7 @@ var yieldChecks = []Check{
 		Rule: "yield/none", Level: diag.Error, Since: "0.1.0", Scope: Size,
 		Summary: "a strip, set or tube is too short for even one piece",
 		Why:     "A tube of three 2 1/2-in strips needs 12 in for its first square. From a precut strip of 10 in there is none.",
-		Fix:     "use longer strips, or make the piece smaller",
+		Fix:     "use longer strips, join strip sets end to end into a tube, or make the piece smaller",
 		Run:     yieldNone,
 	},
 	{
@@ -58,7 +58,7 @@ var yieldChecks = []Check{
 		Rule: "yield/tube-squares", Level: diag.Error, Since: "0.1.0", Scope: Size,
 		Summary: "the printed packs do not give the squares that the layout needs",
 		Why:     "A tube gives whole squares, and half a triangle at each end is waste. Thirty-six squares from six tubes need six from each, and the sixth needs strips of 42 in: at 41 1/2 in there are thirty.",
-		Fix:     "ask for fewer squares, longer strips or another pack",
+		Fix:     "ask for fewer squares, longer strips, strip sets joined end to end or another pack",
 		Run:     tubeSquares,
 	},
 }
@@ -84,6 +84,14 @@ type pieceLength struct {
 	tube  *derive.Tube
 }
 
+// strip is the shortest strip for a length that may be of several joined.
+func (l pieceLength) strip(length measure.Length) measure.Length {
+	if l.tube != nil {
+		return l.tube.StripFor(length)
+	}
+	return length
+}
+
 // countAt is how many strips, sets or tubes there have to be if each gave so many
 // pieces.
 func (l pieceLength) countAt(needed, each int64) int64 {
@@ -105,9 +113,9 @@ func yieldNone(p *Pass) {
 	for _, part := range p.Size.Parts {
 		if y, ok := pieces(part); ok && y.yield.Each == 0 {
 			p.Report(y.At, Finding{
-				Message: fmt.Sprintf("%s %q is %s long and its first %s needs %s", y.From, part.Name.Text,
-					p.there(y.yield.Length), y.Each, p.needs(y.yield.Next)),
-				Hint:  "use strips of at least " + p.needs(y.yield.Next),
+				Message: fmt.Sprintf("%s %q is %s long%s and its first %s needs %s", y.From, part.Name.Text,
+					p.there(y.yield.Length), ofJoined(y.yield), y.Each, p.needs(y.yield.Next)),
+				Hint:  "use strips of at least " + p.needs(y.strip(y.yield.Next)) + p.joinedForOne(part),
 				About: countOf(part), Root: true,
 			})
 		}
@@ -129,9 +137,9 @@ func noSlack(p *Pass) {
 			continue // one fewer from each would still do
 		}
 		p.Report(y.At, Finding{
-			Message: fmt.Sprintf("%q needs %s from each %s: that takes %s of %s and leaves %s to straighten the ends",
-				part.Name.Text, count(int(y.yield.Each), y.Each), y.From, p.needs(y.yield.Used), p.there(y.yield.Length), p.rest(y.yield.Slack())),
-			Hint:  fmt.Sprintf("allow for %d a %s, or for %s more length", y.yield.Each-1, y.From, p.needs(wanted-y.yield.Slack())),
+			Message: fmt.Sprintf("%q needs %s from each %s: that takes %s of %s and leaves %s to straighten the ends%s",
+				part.Name.Text, count(int(y.yield.Each), y.Each), y.From, p.needs(y.yield.Used), p.there(y.yield.Length), p.rest(y.yield.Rest()), ofSets(y.yield)),
+			Hint:  fmt.Sprintf("allow for %d a %s, or for %s more length%s", y.yield.Each-1, y.From, p.needs(wanted-y.yield.Slack()), ofEach(y.yield)) + p.joinedForSlack(part),
 			About: countOf(part),
 		})
 	}
@@ -211,25 +219,37 @@ func setsLeftOver(p *Pass) {
 		return
 	}
 	for _, part := range p.Size.Parts {
-		t := part.Tube
-		if t == nil || t.Sets[0] != t.Sets[1] {
+		if part.Tube == nil {
 			continue
 		}
-		said, ok := printedFor(p.Size.Of.Printed.Sets, t.Sets[0].Name.Text)
-		if !ok || !p.Size.Sure(countOf(t.Sets[0])) {
-			continue
+		p.setsOver(part, part.Tube.Sets[0])
+		if part.Tube.Sets[0] != part.Tube.Sets[1] {
+			p.setsOver(part, part.Tube.Sets[1])
 		}
-		fromStrips, _ := piecing.Groups(int64(p.allStrips(t.Sets[0].Name.Text).N), int64(len(t.Sets[0].Set.Strips)))
-		if int64(said.N) < t.Sets[0].Needed || int64(said.N) == fromStrips {
-			continue // too few, which printed/sets says, or what the printed strips make
+	}
+}
+
+// setsOver looks at the printed number of one of a tube's sets.
+func (p *Pass) setsOver(part, set *derive.Part) {
+	said, ok := printedFor(p.Size.Of.Printed.Sets, set.Name.Text)
+	if !ok || !p.Size.Sure(countOf(set)) {
+		return
+	}
+	fromStrips, _ := piecing.Groups(int64(p.allStrips(set.Name.Text).N), int64(len(set.Set.Strips)))
+	if int64(said.N) < set.Needed || int64(said.N) == fromStrips {
+		return // too few, which printed/sets says, or what the printed strips make
+	}
+	each := part.Tube.Takes(set)
+	if tubes, left := piecing.Groups(int64(said.N), each); left != 0 {
+		ofEach := ""
+		if part.Tube.Aside > 1 {
+			ofEach = fmt.Sprintf(", %d to each,", each)
 		}
-		if tubes, left := piecing.Groups(int64(said.N), 2); left != 0 {
-			p.Report(said.At, Finding{
-				Message: fmt.Sprintf("%s of %q make %s of %q and leave %d over", count(said.N, "set"), t.Sets[0].Name.Text, count(int(tubes), "tube"), part.Name.Text, left),
-				Hint:    fmt.Sprintf("print %d or %d", tubes*2, tubes*2+2),
-				About:   countOf(t.Sets[0]),
-			})
-		}
+		p.Report(said.At, Finding{
+			Message: fmt.Sprintf("%s of %q make %s of %q%s and leave %d over", count(said.N, "set"), set.Name.Text, count(int(tubes), "tube"), part.Name.Text, ofEach, left),
+			Hint:    fmt.Sprintf("print %d or %d", tubes*each, (tubes+1)*each),
+			About:   countOf(set),
+		})
 	}
 }
 
@@ -278,19 +298,19 @@ func (p *Pass) tubesFromPacks(part *derive.Part, f *derive.Fabric, packs plan.Pr
 		related = append(related, Related{part.Name.At, "the tube is made here"})
 	}
 	p.Report(at, Finding{
-		Message: fmt.Sprintf("%s of %q are needed, and from %s of %s come %d: %s of %s at %s, with %s over",
+		Message: fmt.Sprintf("%s of %q are needed, and from %s of %s come %d: %s of %s at %s%s, with %s over",
 			count(int(part.Needed), "square"), part.Name.Text, count(packs.N, "pack"), count(f.Pack.N, piece), squares,
-			count(int(tubes), "tube"), count(int(t.Yield.Each), "square"), p.there(t.Yield.Length), count(int(over), piece)),
-		Hint:    p.waysOut(part, tubes, squares),
+			count(int(tubes), "tube"), count(int(t.Yield.Each), "square"), p.there(t.Yield.Length), ofJoined(t.Yield), count(int(over), piece)),
+		Hint:    p.waysOut(part, packs, tubes, squares),
 		About:   countOf(part),
 		Root:    true,
 		Related: related,
 	})
 }
 
-// waysOut names the nearest of each kind: fewer squares, longer strips, more
-// packs.
-func (p *Pass) waysOut(part *derive.Part, tubes, squares int64) string {
+// waysOut names the nearest of each kind: fewer squares, longer strips, sets
+// joined end to end, more packs.
+func (p *Pass) waysOut(part *derive.Part, packs plan.PrintedCount, tubes, squares int64) string {
 	t := part.Tube
 	hint := "ask for " + count(int(squares), "square")
 	if tubes > 0 {
@@ -298,9 +318,9 @@ func (p *Pass) waysOut(part *derive.Part, tubes, squares int64) string {
 		for t.CountAt(each) > tubes {
 			each++
 		}
-		hint += fmt.Sprintf(", use strips of at least %s (%s a tube)", p.needs(t.LengthFor(each, t.Ends == plan.EarsKept)), count(int(each), "square"))
+		hint += fmt.Sprintf(", use strips of at least %s (%s a tube)", p.needs(t.StripFor(t.LengthFor(each, t.Ends == plan.EarsKept))), count(int(each), "square"))
 	}
-	return hint + ", or print " + count(int(p.Size.Fabric(onlyFabric(t).Role.Text).Packs), "pack")
+	return hint + p.joinedForPacks(part, packs) + ", or print " + count(int(p.Size.Fabric(onlyFabric(t).Role.Text).Packs), "pack")
 }
 
 // onlyFabric is the one fabric of all the tube's strips, nil when there are

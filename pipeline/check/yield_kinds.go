@@ -11,9 +11,9 @@ import (
 )
 
 // tubeKinds reports tubes that would give squares enough, and not enough of one
-// kind.
+// kind. Where the pattern prints fewer from each than it gives, these count.
 func tubeKinds(p *Pass) {
-	for _, part := range p.Size.Parts {
+	for _, part := range p.slack().told.Parts {
 		t := part.Tube
 		if t == nil || !part.Known || t.Count == 0 {
 			continue
@@ -45,7 +45,7 @@ func (p *Pass) reportKinds(part *derive.Part, plain, tubes int64, said source.Ra
 	}
 	f.Message = fmt.Sprintf("%s %s of %q are to be %s, and %s %s at most, %d of %d each: that takes %s", of, count(int(part.Needed), "square"),
 		part.Name.Text, kind, gives(tubes), count(int(tubes*most), "such square"), most, t.Yield.Each, count(int(t.Count), "tube"))
-	f.Hint = fmt.Sprintf("let %d of them be %s%s; or %s", wanted-tubes*most, other(kind), turnedSet(t), last)
+	f.Hint = fmt.Sprintf("let %d of them be %s%s%s; or %s", wanted-tubes*most, other(kind), turnedSet(t), p.joinedForKinds(part, tubes), last)
 	p.Report(p.squareAt(part, kind), f)
 }
 
@@ -80,10 +80,7 @@ func (p *Pass) tubesSaid(part *derive.Part) (tubes int64, at source.Range) {
 	if c, ok := printedFor(said.Tubes, part.Name.Text); ok {
 		return int64(c.N), c.At
 	}
-	per := int64(1)
-	if t.Sets[0] == t.Sets[1] {
-		per = 2
-	}
+	per := t.Takes(t.Sets[0])
 	if c, ok := printedFor(said.Sets, t.Sets[0].Name.Text); ok && t.Sets[0].Needed == t.Count*per {
 		return int64(c.N) / per, c.At
 	}

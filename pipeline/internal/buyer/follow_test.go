@@ -103,20 +103,21 @@ func judged(t *testing.T, text string, stops []buyer.Stop) verdict {
 	return v
 }
 
-// Tubes of two sets each, followed by cutting strips and sewing sets and tubes
+// Tubes of two sets each, or of more joined end to end, followed by cutting strips and sewing sets and tubes
 // one at a time.
 func TestTubesAreFollowedOneByOne(t *testing.T) {
 	seen := map[verdict]int{}
 	for seed := range uint64(1500) {
 		r := rand.New(rand.NewPCG(seed, 1))
-		each, rows, columns := 2+r.IntN(2), 1+r.IntN(4), 1+r.IntN(5)
+		each, side := 2+r.IntN(2), 1+r.IntN(3)
+		rows, columns, into := 1+r.IntN(4*side), 1+r.IntN(5), 2*side // sets a tube: so many are joined end to end into either side
 		pack := 6 + r.IntN(30)
 		const shape = `,
-	"parts": {"trio": {"strip_set": {"strips": [%s]}}, "step": {"tube": {"sets": ["trio", "trio"], "ends": "corners only"}}},
+	"parts": {"trio": {"strip_set": {"strips": [%s]}}, "step": {"tube": {"sets": ["trio", "trio"], "joined": %d, "ends": "corners only"}}},
 	"layout": {"grid": {"rows": %d, "columns": %d, "blocks": [["step"]]}}, "printed": {"small": %s}}`
 		fabrics := fmt.Sprintf(`"roll": {"precut": {"piece": ["2 1/2", "42"], "usable": ["2 1/2", "41 1/2"], "count": %d}}`, pack)
 		of := func(f figures) string {
-			return head("tubes", fabrics) + fmt.Sprintf(shape, strings.TrimSuffix(strings.Repeat(`"roll", `, each), ", "), rows, columns, f.text())
+			return head("tubes", fabrics) + fmt.Sprintf(shape, strings.TrimSuffix(strings.Repeat(`"roll", `, each), ", "), side, rows, columns, f.text())
 		}
 		recipe := derived(t, of(nil)).Part("step")
 		needTubes, yield, need := int(recipe.Tube.Count), int(recipe.Tube.Yield.Each), rows*columns
@@ -124,7 +125,7 @@ func TestTubesAreFollowedOneByOne(t *testing.T) {
 		f := figures{}
 		q, qSaid := yield, false
 		if r.IntN(3) == 0 {
-			q, qSaid = yield-r.IntN(2), true
+			q, qSaid = yield-r.IntN(2)*side*side, true
 			q = max(1, q)
 			f.set("per_tube", "step", q)
 		}
@@ -132,13 +133,13 @@ func TestTubesAreFollowedOneByOne(t *testing.T) {
 			f.set("parts", "step", need)
 		}
 		tubes, tubesSaid := maybe(r, f, "tubes", "step", needTubes, 2)
-		sets, setsSaid := maybe(r, f, "sets", "trio", 2*needTubes, 4)
-		strips, stripsSaid := maybe(r, f, "strips", "trio", 2*needTubes*each, 8)
-		packs := (2*needTubes*each + pack - 1) / pack
+		sets, setsSaid := maybe(r, f, "sets", "trio", into*needTubes, 4)
+		strips, stripsSaid := maybe(r, f, "strips", "trio", into*needTubes*each, 8)
+		packs := (into*needTubes*each + pack - 1) / pack
 		f.set("precuts", "roll", packs)
 		left := -1
 		if r.IntN(3) == 0 {
-			left = packs*pack - 2*needTubes*each
+			left = packs*pack - into*needTubes*each
 			f.set("left", "roll", left)
 		}
 
@@ -148,7 +149,7 @@ func TestTubesAreFollowedOneByOne(t *testing.T) {
 			}
 		}
 		if !setsSaid {
-			sets = 2 * tubes
+			sets = into * tubes
 		}
 		if !stripsSaid {
 			strips = sets * each
@@ -165,7 +166,7 @@ func TestTubesAreFollowedOneByOne(t *testing.T) {
 		if want.table == "" && pieces < left {
 			want.table = "packs"
 		}
-		want.machine = sewn(strips, sets, tubes, each, q, need)
+		want.machine = sewn(strips, sets, tubes, each, into, q, need)
 
 		text := of(f)
 		got := judged(t, text, buyer.Follow(derived(t, text), derived(t, text).Of.Printed))
@@ -183,7 +184,7 @@ func TestTubesAreFollowedOneByOne(t *testing.T) {
 
 // sewn sews sets of strips and tubes of sets one at a time, cuts the tubes up and
 // says what runs out first.
-func sewn(strips, sets, tubes, each, q, need int) string {
+func sewn(strips, sets, tubes, each, into, q, need int) string {
 	for range sets {
 		if strips < each {
 			return "strips"
@@ -192,10 +193,10 @@ func sewn(strips, sets, tubes, each, q, need int) string {
 	}
 	squares := 0
 	for range tubes {
-		if sets < 2 {
+		if sets < into {
 			return "sets"
 		}
-		sets -= 2
+		sets -= into
 		squares += q
 	}
 	if squares < need {

@@ -36,7 +36,10 @@ func (r *reader) setWork(p *derive.Part) *setWork {
 		return w
 	}
 	for _, t := range r.size.Parts {
-		if n := times(t, p); n > 0 && r.sure(t) {
+		if t.Tube == nil || !r.sure(t) {
+			continue
+		}
+		if n := t.Tube.Takes(p); n > 0 {
 			tubes, by := r.tubes(t)
 			w.ask((tubes-t.Tube.Count)*n+p.Set.Count, by)
 		}
@@ -69,19 +72,6 @@ func (w *setWork) ask(sets int64, by Figure) {
 	if sets > w.part.Set.Count && by.Printed() {
 		w.wanted, w.by = w.wanted+sets-w.part.Set.Count, by
 	}
-}
-
-// times is how often a strip set goes into one tube.
-func times(tube, set *derive.Part) (n int64) {
-	if tube.Tube == nil {
-		return 0
-	}
-	for _, q := range tube.Tube.Sets {
-		if q == set {
-			n++
-		}
-	}
-	return n
 }
 
 // cut is the number of sets that she cuts strips for, and the figure that says
@@ -150,7 +140,16 @@ func (r *reader) tubes(p *derive.Part) (tubes int64, by Figure) {
 	}
 	said := figure(PerTube, r.said.PerTube, p.Name.Text, 1)
 	n, _ := r.pieces(p)
-	return max(p.Tube.Count, piecing.Batches(n, yields(said, p.Tube.Yield))), said
+	return max(p.Tube.Count, batches(p, n, yields(said, p.Tube.Yield))), said
+}
+
+// batches is how many sets or tubes give so many pieces at so many each; of tubes
+// as many as give enough of the kind of square most wanted.
+func batches(p *derive.Part, n, each int64) int64 {
+	if p.Tube != nil {
+		return max(p.Tube.CountAt(each), piecing.Batches(n, each))
+	}
+	return piecing.Batches(n, each)
 }
 
 // sew sews and cuts up a strip set or a tube, as far as she comes.
@@ -205,7 +204,7 @@ func (r *reader) tubesThere(p *derive.Part) (tubes int64, by Figure) {
 		return said.N, said
 	}
 	for _, set := range p.Tube.Sets {
-		w, n := r.sets[set], times(p, set)
+		w, n := r.sets[set], p.Tube.Takes(set)
 		if w == nil || set.Set.Count != p.Tube.Count*n { // something else is made of it too
 			continue
 		}
@@ -230,7 +229,7 @@ func (r *reader) piecesShort(p *derive.Part, from int64, by, each Figure, y deri
 	}
 	r.stop(Stop{
 		Short: Pieces, Figure: at, Limit: by, With: []Figure{each, said}, About: count(p), Part: p,
-		Takes: n, Has: got, From: from, Each: yields(each, y), Enough: piecing.Batches(n, yields(each, y)),
+		Takes: n, Has: got, From: from, Each: yields(each, y), Enough: batches(p, n, yields(each, y)),
 	})
 }
 
