@@ -44,6 +44,7 @@ func operations() []operation {
 		{"segment", `"x": { "strip_set": { "strips": [{ "fabric": "plum", "width": "3 1/2" }, { "fabric": "sand", "width": "3 1/2" }], "segment": "6 1/2" } }`},
 		{"slanted-segment", `"x": { "strip_set": { "strips": [{ "fabric": "plum", "width": "3 1/2" }, { "fabric": "sand", "width": "3 1/2" }], "segment": "6 1/2", "angle": 45 } }`},
 		{"tube", sets + `, "x": { "tube": { "sets": ["pair", "pair"], "trim": "6 1/2" } }`},
+		{"joined-tube", sets + `, "x": { "tube": { "sets": ["pair", "pair"], "joined": 2, "trim": "6 1/2" } }`},
 		{"half-squares", `"x": { "half_squares": { "fabrics": ["plum", "sand"], "square": "7 3/8", "trim": "6 1/2" } }`},
 		{"triangle-square", `"light": { "cut": { "fabric": "sand", "square": "7 3/8", "halved": "once" } }, "dark": { "cut": { "fabric": "plum", "square": "7 3/8", "halved": "once" } }, "x": { "triangle_square": { "of": ["light", "dark"], "trim": "6 1/2" } }`},
 		{"hourglass", `"x": { "hourglass": { "half_squares": ["plum", "sand"], "trim": "6 1/2" } }`},

@@ -57,7 +57,7 @@ func (c cutter) table() report.Table {
 	case !c.s.SureOfCloth(c.f):
 		t.Lead = []string{"Not all that is cut from this fabric could be counted; see the overview. What stands here is too little."}
 	}
-	t.Foot = append(t.Foot, c.unused()...)
+	t.Foot = append(append(t.Foot, c.unused()...), c.joinedStrips()...)
 	switch {
 	case c.f.Form == plan.Precut:
 		t.Lead = append(t.Lead, packs(c.f))

@@ -37,7 +37,7 @@ func quiltPicture(s *derive.Size, d *drafting.Draft, top piecing.Patchwork) repo
 	p.Dimensions = append(k.edges(s, borderBands(s, false), report.Top), k.edges(s, borderBands(s, true), report.Left)...)
 	k.Panels = []report.Panel{p}
 	k.About = fmt.Sprintf("The finished top of size %s, %s wide and %s long, drawn to scale: %s.", s.Of.Name.Text,
-		s.Top.Finished.Width.Format(u), s.Top.Finished.Height.Format(u), setting(s))
+		s.Top.Finished.Width.Format(u), s.Top.Finished.Height.Format(u), setting(s)) + joinsUndrawn(s)
 	return k.Picture
 }
 
@@ -134,7 +134,7 @@ func unitsPicture(s *derive.Size, d *drafting.Draft) (report.Picture, bool) {
 		for _, v := range drawnVariants(s, p, variants[p]) {
 			w, ok := d.Exchanged(p.Name.Text, v.flips)
 			if ok && len(works) < mostUnits {
-				v.Patchwork = w
+				v.Patchwork, v.joins = w, joinCaption(s, p)
 				works, units = append(works, w), append(units, v)
 			}
 		}
@@ -153,6 +153,7 @@ type sketched struct {
 	flips derive.Flips
 	name  string
 	made  int64
+	joins string // what is said of joins that are not drawn
 }
 
 // drawnVariants is a part as it is drawn: both kinds of squares of a tube where
@@ -192,6 +193,7 @@ func (k *sketch) unit(v sketched) report.Panel {
 	if p.Set != nil && p.Set.Slant != nil {
 		says += " from end to end"
 	}
+	says += v.joins
 	panel := k.panel(b)
 	panel.Caption = []string{v.name + ", make " + fmt.Sprint(v.made), says}
 	panel.Shapes = k.patches(w)

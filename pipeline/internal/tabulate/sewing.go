@@ -78,7 +78,7 @@ func how(s *derive.Size, p *derive.Part) string {
 		}
 		return text
 	case plan.Tube:
-		return fmt.Sprintf("%s of sets %s and %s, %scut into %s each", many(p.Tube.Count, "tube"), op.Sets[0].Text, op.Sets[1].Text, endForEnd(op), many(p.Tube.Yield.Each, "square")) + trimmed(op.Trim, op.DownTo, u)
+		return fmt.Sprintf("%s of sets %s and %s, %s%scut into %s each", many(p.Tube.Count, "tube"), op.Sets[0].Text, op.Sets[1].Text, joinedSides(p.Tube), endForEnd(op), many(p.Tube.Yield.Each, "square")) + trimmed(op.Trim, op.DownTo, u)
 	case plan.HalfSquares:
 		return fmt.Sprintf("%s of squares %s, %s and %s, %d units from each", many(p.Triangle.Pairs, "pair"), op.Square.Format(u), op.Fabrics[0].Text, op.Fabrics[1].Text, op.AtATime) + trimmed(op.Trim, op.DownTo, u)
 	case plan.TriangleSquare:
@@ -216,7 +216,7 @@ func handed(p *derive.Part) bool {
 }
 
 func slackNote(what string, y derive.Yield, u measure.Unit) string {
-	return fmt.Sprintf("the %d %ss take %s of %s: %s to spare", y.Each, what, y.Used.AsCut(u), y.Length.AsThere(u), y.Slack().AsThere(u))
+	return fmt.Sprintf("the %d %ss take %s of %s: %s to spare", y.Each, what, y.Used.AsCut(u), y.Length.AsThere(u), y.Rest().AsThere(u)) + ofEachSet(y, u)
 }
 
 // narrower says how much narrower a seam may be sewn, rounded down to what can be
@@ -238,6 +238,7 @@ func tubeNotes(s *derive.Size, p *derive.Part) []string {
 	if slack, ok := t.SeamSlack(); ok {
 		out = append(out, narrower(slack, u))
 	}
+	out = append(out, joinNotes(t)...)
 	if stub := t.Stub(); stub > 0 {
 		out = append(out, "unpick "+stub.Format(u)+" of the far seam at each tip")
 	}
