@@ -96,9 +96,7 @@ func (set settings) run(ctx context.Context, s streams, c pipeline.Config) (*rep
 	c.Progress = progress(s.stderr, set.quiet)
 	inputs := c.Inputs
 	c.Inputs = func(files []string) error {
-		if set.list != "" {
-			files = append(files, set.list)
-		}
+		files = append(files, set.reads...)
 		if err := set.spare(files); err != nil || inputs == nil {
 			return err
 		}

@@ -57,6 +57,10 @@ func gather(ctx context.Context, s streams, o *options, paths []string) (int, er
 	}
 	version := identityOf(buildInfo())
 	g := readResults(set.paths, version)
+	set.reads = append(set.reads, g.files...)
+	if err := set.spare(set.reads); err != nil {
+		return 0, err
+	}
 	if len(g.findings) > 0 {
 		return set.conclude(ctx, s, pipeline.Refused(g.findings))
 	}
@@ -73,7 +77,7 @@ func gather(ctx context.Context, s streams, o *options, paths []string) (int, er
 	}
 	run, err := set.run(ctx, s, pipeline.Config{
 		Tables: true, Gather: true, Version: version,
-		Inputs: func(files []string) error { return w.spare(append(files, g.files...)) },
+		Inputs: w.spare,
 		Recall: func(file string) *store.Result { return g.results[file] },
 		Keep: func(r *store.Result) error {
 			return errors.Join(w.adopt(r, g.results[r.File].Exports), w.keep(r))

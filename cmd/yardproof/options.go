@@ -162,9 +162,9 @@ type settings struct {
 	config  string // the project file of all plans, empty for the nearest of each
 	rules   pipeline.Levels
 	exclude []plan.Glob
-	known   string // a baseline to compare with, empty for none
-	record  string // a baseline to write, empty for none
-	list    string // the file that paths were read from, empty for none
+	known   string   // a baseline to compare with, empty for none
+	record  string   // a baseline to write, empty for none
+	reads   []string // files that are read besides plans and what their projects name
 	out     string
 	formats []exporters.ExportFormat
 	draft   bool
@@ -211,7 +211,7 @@ func (o *options) settle(ctx context.Context, s streams, paths []string) (settin
 	listed, err := pathsFrom(ctx, o.list, s.stdin)
 	set.paths = append(slices.Clone(paths), listed...)
 	if o.list != toStdout {
-		set.list = o.list
+		set.reads = []string{o.list}
 	}
 	return set, err
 }
