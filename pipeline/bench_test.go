@@ -13,7 +13,7 @@ import (
 
 	"github.com/xeipuuv/gojsonschema"
 
-	"yardproof/pipeline/report"
+	"yardproof/pipeline/store/handed"
 	"yardproof/schema"
 	"yardproof/schema/jsontree"
 	"yardproof/schema/plan"
@@ -88,7 +88,7 @@ func BenchmarkTables(b *testing.B) {
 	for b.Loop() {
 		benchRun(b, Config{
 			Paths: []string{dir}, Jobs: 1, Tables: true, Draft: true,
-			Each: func(context.Context, *report.Plan) error { return nil },
+			Sink: handed.On{},
 		}, 100)
 	}
 	perPlan(b, 100)

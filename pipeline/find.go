@@ -165,10 +165,10 @@ func (f *finder) entry(path string, kind fs.FileMode, above []string) {
 		f.left++
 		return
 	}
-	outside := link && LeadsOut(path, f.within())
+	leadsAway := link && leadsOut(path, f.within())
 	switch {
-	case outside:
-		f.findings = append(f.findings, Outside(path, "the line"))
+	case leadsAway:
+		f.findings = append(f.findings, outside(path, "the line"))
 	case kind.IsDir():
 		f.folder(path, above)
 	default:
@@ -206,9 +206,9 @@ func realPath(path string) (string, error) {
 	return filepath.Abs(real)
 }
 
-// LeadsOut tells whether a link leads to what lies in none of some folders, which
+// leadsOut tells whether a link leads to what lies in none of some folders, which
 // are given by their real paths. One that leads nowhere does not.
-func LeadsOut(link string, within []string) bool {
+func leadsOut(link string, within []string) bool {
 	real, err := realPath(link)
 	return err == nil && !slices.ContainsFunc(within, func(dir string) bool {
 		relative, err := filepath.Rel(dir, real)
@@ -216,9 +216,9 @@ func LeadsOut(link string, within []string) bool {
 	})
 }
 
-// Outside is the finding of a link that was not followed, because it leads out
+// outside is the finding of a link that was not followed, because it leads out
 // of what is named.
-func Outside(link, what string) diag.Finding {
+func outside(link, what string) diag.Finding {
 	to := "it is a link"
 	if target, err := os.Readlink(link); err == nil {
 		to += " to " + filepath.ToSlash(target)

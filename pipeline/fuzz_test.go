@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"yardproof/pipeline/store"
 )
 
 // FuzzPlan takes any bytes for a plan, all the way to its tables: whatever they
@@ -27,6 +28,20 @@ func FuzzPlan(f *testing.F) {
 			}
 			if r := found.Place.Range; r.Start < 0 || r.End < r.Start || r.End > len(text) {
 				t.Fatalf("%s points at %v of %d bytes", found.Rule, r, len(text))
+			}
+		}
+	})
+}
+
+// FuzzUnusable takes any bytes for a file that should hold a result, and tells
+// what is wrong with it.
+func FuzzUnusable(f *testing.F) {
+	f.Add([]byte("{\n \"format\": 1,\n nothing }"))
+	f.Add([]byte("\xff\r\u2028{"))
+	f.Fuzz(func(t *testing.T, text []byte) {
+		if _, err := store.ReadResult("r", text, "v1"); err != nil {
+			if found := unusable("r", text, err); found.Rule != "run/no-result" || found.Message == "" {
+				t.Fatalf("%+v", found)
 			}
 		}
 	})

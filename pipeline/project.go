@@ -108,8 +108,8 @@ func newProject(folder, file string) *project {
 
 // load reads the project file and its price list.
 func (p *project) load(c Config) {
-	if dir, err := realPath(filepath.Dir(p.path)); err == nil && !p.named && LeadsOut(p.path, []string{dir}) {
-		p.findings = append(p.findings, Outside(p.path, "its folder"))
+	if dir, err := realPath(filepath.Dir(p.path)); err == nil && !p.named && leadsOut(p.path, []string{dir}) {
+		p.findings = append(p.findings, outside(p.path, "its folder"))
 		return
 	}
 	b, err := read(disk{}, p.path)
@@ -256,10 +256,10 @@ func (p *project) noList(path, what, rule string, from plan.ListSource, err erro
 	return []source.Problem{problem}
 }
 
-// inputs lists every file that the run reads, and that a plan that it was handed
+// inputs lists every file that the run reads, and that a plan that it was given
 // is the text of.
 func (l *line) inputs() []string {
-	var files []string
+	files := slices.Clone(l.Besides)
 	for _, p := range l.projects {
 		files = append(files, p.path)
 		files = append(files, p.priced...)

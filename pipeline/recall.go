@@ -15,10 +15,10 @@ func (l *line) recall(p *planFile, b []byte) {
 		return
 	}
 	p.sum = store.Sum(b)
-	if l.Recall == nil {
+	if l.Memory == nil {
 		return
 	}
-	if kept := l.Recall(p.name); kept != nil && kept.Version == l.Version && kept.File == p.name && kept.Text == p.sum &&
+	if kept := l.Memory.Recall(p.name); kept != nil && kept.Version == l.Version && kept.File == p.name && kept.Text == p.sum &&
 		kept.IDAt.Start >= 0 && kept.IDAt.Start <= kept.IDAt.End && kept.IDAt.End <= len(b) {
 		p.kept = kept
 	}
@@ -41,7 +41,7 @@ func (w *work) reuse() bool {
 // keep hands on what a later run may use. What cannot be told again in the very
 // same words is not kept.
 func (w *work) keep() error {
-	if w.sum == "" || w.Keep == nil || w.Gather && !w.decoded && len(w.reading) == 0 {
+	if w.sum == "" || w.Memory == nil || w.Gather && !w.decoded && len(w.reading) == 0 {
 		return nil
 	}
 	k := &store.Result{
@@ -52,7 +52,7 @@ func (w *work) keep() error {
 		Asked: w.asked, Summary: w.summary, Exported: w.outcome.Exported,
 	}
 	if again(w.reading, k.Reading, w.file, w.id) && again(w.found, k.Found, w.file, w.id) {
-		return w.Keep(k)
+		return w.Memory.Keep(k)
 	}
 	return nil
 }

@@ -12,6 +12,7 @@ import (
 
 	"yardproof/pipeline/report"
 	"yardproof/pipeline/store"
+	"yardproof/pipeline/store/handed"
 	"yardproof/schema/plan"
 )
 
@@ -26,43 +27,54 @@ type memory struct {
 }
 
 func (m *memory) config(c Config) Config {
-	c.Tables, c.Version = true, "v1"
-	c.Recall = func(file string) *store.Result {
-		m.mu.Lock()
-		kept := m.kept[file]
-		m.mu.Unlock()
-		r, err := store.DecodeResult(kept)
-		if err != nil {
-			return nil
-		}
-		return r
-	}
-	c.Keep = func(r *store.Result) error {
-		m.mu.Lock()
-		defer m.mu.Unlock()
-		m.kept[r.File] = r.Encode()
-		return nil
-	}
-	c.Current = func(file, basis string) bool {
-		m.mu.Lock()
-		defer m.mu.Unlock()
-		return m.written[file] == basis
-	}
-	c.CurrentLine = func(basis string) bool { return m.line == basis }
-	c.Each = func(_ context.Context, p *report.Plan) error {
-		m.mu.Lock()
-		defer m.mu.Unlock()
-		m.handed = append(m.handed, p.ID)
-		m.written[p.File] = p.Basis
-		return nil
-	}
-	c.Line = func(_ context.Context, r *report.Run) error {
-		m.lines++
-		m.line = r.Basis
-		return nil
-	}
+	c.Tables, c.Version, c.Memory, c.Sink = true, "v1", m, m
 	return c
 }
+
+func (m *memory) Recall(file string) *store.Result {
+	m.mu.Lock()
+	kept := m.kept[file]
+	m.mu.Unlock()
+	r, err := store.DecodeResult(kept)
+	if err != nil {
+		return nil
+	}
+	return r
+}
+
+func (m *memory) Keep(r *store.Result) error {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	m.kept[r.File] = r.Encode()
+	return nil
+}
+
+func (m *memory) Begin([]string) {}
+
+func (m *memory) Has(file, basis string) bool {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if file == "" {
+		return m.line == basis
+	}
+	return m.written[file] == basis
+}
+
+func (m *memory) Plan(_ context.Context, p *report.Plan) error {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	m.handed = append(m.handed, p.ID)
+	m.written[p.File] = p.Basis
+	return nil
+}
+
+func (m *memory) Line(_ context.Context, r *report.Run) error {
+	m.lines++
+	m.line = r.Basis
+	return nil
+}
+
+func (m *memory) End(context.Context, bool) (store.Left, error) { return store.Left{}, nil }
 
 func newMemory() *memory { return &memory{kept: map[string][]byte{}, written: map[string]string{}} }
 
@@ -215,7 +227,7 @@ func TestTroubleIsNotKept(t *testing.T) {
 	folder(t, map[string]string{"a.plan.json": named(sound, "a")})
 	m := newMemory()
 	c := m.config(Config{Paths: []string{"."}})
-	c.Each = func(context.Context, *report.Plan) error { return LeftAlone{os.ErrExist} }
+	c.Sink = handed.On{EachPlan: func(context.Context, *report.Plan) error { return store.ChangedError{Name: "out/a.csv"} }}
 	r := run(t, c)
 	if want := []string{"run/changed-output"}; !slices.Equal(rules(r), want) || len(m.kept) != 0 {
 		t.Errorf("%v, kept %d", rules(r), len(m.kept))

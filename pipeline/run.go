@@ -38,44 +38,34 @@ type Config struct {
 	// Given is a plan that is handed over; nil when there is none.
 	Given *Given
 
-	// Tables asks for the sheets of plans and of the line. Without them Each
-	// is not called, for there is nothing to export.
+	// Tables asks for the sheets of plans and of the line. Without them nothing
+	// is written, for there is nothing to export.
 	Tables bool
-	// Draft hands on plans that are not proved, too.
+	// Draft writes plans that are not proved, too.
 	Draft bool
 
-	// Folders is told which folders were searched, by their real paths, sorted,
-	// before Inputs is called. An error ends the run: Run returns it.
-	Folders func(folders []string) error
-	// Inputs is told every file that the run is going to read, before the
-	// first plan is read. An error ends the run: Run returns it.
-	Inputs func(files []string) error
-	// Each is handed each plan that may be exported. It is called by several
-	// goroutines at the same time. An error becomes a finding of run/write.
-	Each func(context.Context, *report.Plan) error
-	// Line is handed the whole run once every plan is done, unless the run was
-	// interrupted. An error becomes a finding of run/write.
-	Line func(context.Context, *report.Run) error
 	// Version names the program that runs, for what is kept from run to run.
 	// Nothing is kept or recalled when it is empty.
 	Version string
-	// Recall gives what is kept of a plan, nil when there is nothing. It is
-	// used if the plan, its settings, the prices of its articles and the
-	// program are the same. Like Each and Keep it is called by several
-	// goroutines at the same time.
-	Recall func(file string) *store.Result
-	// Keep is handed what a later run may recall. An error becomes a finding of
-	// run/write.
-	Keep func(*store.Result) error
-	// Current tells whether what follows from a basis is already written of a
-	// plan. Such a plan is not handed on.
-	Current func(file, basis string) bool
-	// CurrentLine tells the same of the line.
-	CurrentLine func(basis string) bool
+	// Memory is what earlier runs found. It is used of a plan if the plan, its
+	// settings, the prices of its articles and the program are the same. Nil
+	// recalls and keeps nothing.
+	Memory store.Memory
+	// Sink is where each plan that may be exported is written and, once every
+	// plan is done and unless the run was interrupted, the line. What is there
+	// already is not worked out again. Nil writes nothing.
+	Sink store.Sink
 	// Gather derives nothing: each plan that can be read must be recalled, or
-	// it is a finding of run/no-result. Plans are not handed on.
+	// it is a finding of run/no-result. Plans are not written.
 	Gather bool
 
+	// Besides are files that are read for this run, besides plans and what
+	// their projects name.
+	Besides []string
+	// Reads is told which folders were searched, by their real paths, sorted,
+	// and every file that the run is going to read, before the first plan is
+	// read. An error ends the run: Run returns it.
+	Reads func(folders, files []string) error
 	// Progress is told how many plans are done, one call at a time.
 	Progress func(done, total int)
 }
@@ -85,8 +75,8 @@ type Config struct {
 const mostJobs = 128
 
 // Run works through all plans below the paths. Whatever goes wrong on the way
-// is a finding of the run; the error is only ever the one of
-// Config.Folders or Config.Inputs.
+// is a finding of the run, an error of the sink or the memory too; the error is
+// only ever the one of Config.Reads.
 //
 // The result is the same for any number of jobs. When the context is cancelled
 // the plans under work are given up, nothing new is begun, and a finding of
@@ -105,16 +95,14 @@ func newLine(c Config) *line {
 
 func (l *line) run(ctx context.Context) (*report.Run, error) {
 	l.solved = newSolved(ctx)
-	folders := l.find(ctx)
-	if l.Folders != nil {
-		if err := l.Folders(folders); err != nil {
+	folders, files := l.find(ctx), l.inputs()
+	if l.Reads != nil {
+		if err := l.Reads(folders, files); err != nil {
 			return nil, err
 		}
 	}
-	if l.Inputs != nil {
-		if err := l.Inputs(l.inputs()); err != nil {
-			return nil, err
-		}
+	if l.Sink != nil {
+		l.Sink.Begin(files)
 	}
 	l.each(ctx, func(_ context.Context, p *planFile) { l.read(p) })
 	l.compareIDs()
@@ -124,7 +112,28 @@ func (l *line) run(ctx context.Context) (*report.Run, error) {
 		l.work(ctx, p)
 		tick()
 	})
-	return l.report(ctx), nil
+	run := l.report(ctx)
+	l.end(ctx, run)
+	return run, nil
+}
+
+// end ends the writing. An interrupted run removes nothing, and remembers what
+// it wrote.
+func (l *line) end(ctx context.Context, run *report.Run) {
+	if l.Sink == nil {
+		return
+	}
+	left, err := l.Sink.End(context.WithoutCancel(ctx), ctx.Err() == nil)
+	if left.Unlocked != "" {
+		run.Findings = append(run.Findings, noLock(left.Unlocked))
+	}
+	for _, name := range left.Changed {
+		run.Findings = append(run.Findings, changedOutput(name))
+	}
+	if err != nil {
+		run.Findings = append(run.Findings, failure(err, "", "")...)
+	}
+	run.Findings = diag.Sort(run.Findings)
 }
 
 // line is one run over a line of plans.
@@ -228,15 +237,15 @@ func (l *line) finish(ctx context.Context, run *report.Run) {
 		summaries := l.summaries()
 		l.compare(run, summaries)
 		run.Basis = l.lineBasis(run, summaries)
-		if l.CurrentLine != nil && l.CurrentLine(run.Basis) {
+		if l.Sink != nil && l.Sink.Has("", run.Basis) {
 			return nil
 		}
 		run.Sheets = tabulate.Line(run, summaries, l.supplies()...)
 		stage = "exporting"
-		if l.Line == nil {
+		if l.Sink == nil {
 			return nil
 		}
-		return l.Line(ctx, run)
+		return l.Sink.Line(ctx, run)
 	})
 	if err != nil {
 		run.Findings = diag.Sort(append(run.Findings, failure(err, "", "")...))

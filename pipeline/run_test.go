@@ -16,6 +16,7 @@ import (
 	"yardproof/pipeline/internal/bolts"
 	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/store/handed"
 )
 
 // sound is an invented plan that nothing is wrong with. NAME stands for its id.
@@ -101,12 +102,12 @@ func TestRunIsTheSameForAnyJobs(t *testing.T) {
 	tables := func(jobs int) (*report.Run, map[string]*report.Plan) {
 		var mu sync.Mutex
 		plans := map[string]*report.Plan{}
-		r := run(t, Config{Paths: []string{"."}, Jobs: jobs, Tables: true, Draft: true, Each: func(_ context.Context, p *report.Plan) error {
+		r := run(t, Config{Paths: []string{"."}, Jobs: jobs, Tables: true, Draft: true, Sink: handed.On{EachPlan: func(_ context.Context, p *report.Plan) error {
 			mu.Lock()
 			defer mu.Unlock()
 			plans[p.ID] = p
 			return nil
-		}})
+		}}})
 		return r, plans
 	}
 	one, onePlans := tables(1)
@@ -138,7 +139,7 @@ func TestTroubleStaysWithItsPlan(t *testing.T) {
 		"c.plan.json": named(sound, "c"), "d.plan.json": short("d"),
 	})
 	var k kept
-	r := run(t, Config{Paths: []string{"."}, Jobs: 1, Tables: true, Each: func(ctx context.Context, p *report.Plan) error {
+	r := run(t, Config{Paths: []string{"."}, Jobs: 1, Tables: true, Sink: handed.On{EachPlan: func(ctx context.Context, p *report.Plan) error {
 		switch p.ID {
 		case "a":
 			panic("a thread broke")
@@ -146,7 +147,7 @@ func TestTroubleStaysWithItsPlan(t *testing.T) {
 			return errors.New("write out/b.xlsx: disk full")
 		}
 		return k.each(ctx, p)
-	}})
+	}}})
 	if got := k.sorted(); !slices.Equal(got, []string{"c"}) {
 		t.Errorf("handed on: %v, wanted c", got)
 	}
@@ -171,7 +172,7 @@ func TestTroubleStaysWithItsPlan(t *testing.T) {
 
 func TestCrashOfTheLine(t *testing.T) {
 	folder(t, map[string]string{"a.plan.json": named(sound, "a")})
-	r := run(t, Config{Paths: []string{"."}, Tables: true, Line: func(context.Context, *report.Run) error { panic("no paper") }})
+	r := run(t, Config{Paths: []string{"."}, Tables: true, Sink: handed.On{WholeLine: func(context.Context, *report.Run) error { panic("no paper") }}})
 	if got := rules(r); !slices.Equal(got, []string{"run/crash"}) {
 		t.Errorf("rules: %v, wanted run/crash", got)
 	}
@@ -181,10 +182,10 @@ func TestDraftHandsOnWhatIsNotProved(t *testing.T) {
 	folder(t, map[string]string{"a.plan.json": named(sound, "a"), "d.plan.json": short("d"), "torn.plan.json": `{ "id": "torn" }`})
 	for _, draft := range []bool{false, true} {
 		proved := map[string]bool{}
-		run(t, Config{Paths: []string{"."}, Jobs: 1, Tables: true, Draft: draft, Each: func(_ context.Context, p *report.Plan) error {
+		run(t, Config{Paths: []string{"."}, Jobs: 1, Tables: true, Draft: draft, Sink: handed.On{EachPlan: func(_ context.Context, p *report.Plan) error {
 			proved[p.ID] = p.Proved
 			return nil
-		}})
+		}}})
 		want := map[string]bool{"a": true}
 		if draft {
 			want["d"] = false
@@ -201,10 +202,10 @@ func TestTwinsAreNotHandedOn(t *testing.T) {
 	folder(t, map[string]string{"b.plan.json": named(sound, "same"), "a.plan.json": named(sound, "same"), "c.plan.json": named(sound, "SAME")})
 	for _, draft := range []bool{false, true} {
 		var files []string
-		run(t, Config{Paths: []string{"."}, Jobs: 1, Tables: true, Draft: draft, Each: func(_ context.Context, p *report.Plan) error {
+		run(t, Config{Paths: []string{"."}, Jobs: 1, Tables: true, Draft: draft, Sink: handed.On{EachPlan: func(_ context.Context, p *report.Plan) error {
 			files = append(files, p.File)
 			return nil
-		}})
+		}}})
 		if !slices.Equal(files, []string{"a.plan.json"}) {
 			t.Errorf("draft %v: handed on %v, wanted a.plan.json", draft, files)
 		}
@@ -221,16 +222,15 @@ func TestInterrupt(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	r, err := Run(ctx, Config{
 		Paths: []string{"."}, Jobs: 1, Tables: true,
-		Each: func(_ context.Context, p *report.Plan) error {
+		Sink: handed.On{EachPlan: func(_ context.Context, p *report.Plan) error {
 			if p.ID == "plan-04" {
 				cancel()
 			}
 			return nil
-		},
-		Line: func(context.Context, *report.Run) error {
+		}, WholeLine: func(context.Context, *report.Run) error {
 			t.Error("the line was handed on, though it is incomplete")
 			return nil
-		},
+		}},
 	})
 	if err != nil {
 		t.Fatal(err)
@@ -264,14 +264,14 @@ func TestInputs(t *testing.T) {
 	var told []string
 	_, err := Run(t.Context(), Config{
 		Paths: []string{"line"}, Tables: true,
-		Inputs: func(files []string) error {
+		Reads: func(_, files []string) error {
 			told = files
 			return refused
 		},
-		Each: func(context.Context, *report.Plan) error {
+		Sink: handed.On{EachPlan: func(context.Context, *report.Plan) error {
 			t.Error("a plan was handed on")
 			return nil
-		},
+		}},
 	})
 	if !errors.Is(err, refused) {
 		t.Errorf("error %v", err)
@@ -360,12 +360,24 @@ func TestABoltPlanThatDoesNotHoldStopsTheLine(t *testing.T) {
 		{bolts.Solve, nil},
 		{func(bolts.Article, []bolts.Want) (bolts.Plan, error) { return bolts.Plan{Proved: true}, nil }, []string{"run/crash"}},
 	} {
-		handed := false
-		l := newLine(Config{Paths: []string{"."}, Tables: true, Line: func(context.Context, *report.Run) error { handed = true; return nil }})
+		reached := false
+		l := newLine(Config{Paths: []string{"."}, Tables: true, Sink: handed.On{WholeLine: func(context.Context, *report.Run) error { reached = true; return nil }}})
 		l.bolts = c.solver
 		r, err := l.run(t.Context())
-		if err != nil || !slices.Equal(rules(r), c.rules) || handed != (c.rules == nil) {
-			t.Errorf("%v, %v, handed on: %v, wanted %v", err, r.All(), handed, c.rules)
+		if err != nil || !slices.Equal(rules(r), c.rules) || reached != (c.rules == nil) {
+			t.Errorf("%v, %v, handed on: %v, wanted %v", err, r.All(), reached, c.rules)
 		}
+	}
+}
+
+// What a run hangs on stays in sight: what is remembered and written is behind
+// two interfaces, and two functions are told of the run.
+func TestConfigHangsOnLittle(t *testing.T) {
+	count := map[reflect.Kind]int{}
+	for f := range reflect.TypeFor[Config]().Fields() {
+		count[f.Type.Kind()]++
+	}
+	if count[reflect.Interface] > 2 || count[reflect.Func] > 2 {
+		t.Errorf("%d interfaces and %d functions", count[reflect.Interface], count[reflect.Func])
 	}
 }

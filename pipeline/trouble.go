@@ -9,6 +9,7 @@ import (
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/store"
 )
 
 // crash is a panic, as an error.
@@ -30,34 +31,16 @@ func guard(stage func() string, do func() error) (err error) {
 	return do()
 }
 
-// LeftAlone is the error of an output that must not be replaced, for Each and
-// Line to give. It becomes a finding of run/changed-output.
-type LeftAlone struct{ Err error }
-
-func (l LeftAlone) Error() string { return l.Err.Error() }
-
-// Unwrap gives the reason.
-func (l LeftAlone) Unwrap() error { return l.Err }
-
-// Busy is the error of outputs that another run is writing. It becomes a finding
-// of run/write.
-type Busy struct{ Err error }
-
-func (b Busy) Error() string { return b.Err.Error() }
-
-// Unwrap gives the reason.
-func (b Busy) Unwrap() error { return b.Err }
-
-// NoLock is the finding of an output folder that other runs cannot be kept out
+// noLock is the finding of an output folder that other runs cannot be kept out
 // of.
-func NoLock(dir string) diag.Finding {
+func noLock(dir string) diag.Finding {
 	return check.Trouble("run/no-lock", "", "the file system of "+filepath.ToSlash(dir)+" has no locks: nothing was removed from it, for another run may be writing there",
 		"let one run at a time write to the folder, or write to a folder of another file system")
 }
 
-// ChangedOutput is the finding of a file that nothing stands for any more, and
+// changedOutput is the finding of a file that nothing stands for any more, and
 // that somebody changed.
-func ChangedOutput(name string) diag.Finding {
+func changedOutput(name string) diag.Finding {
 	return check.Trouble("run/changed-output", "", name+" is of a plan that is gone, or of an earlier form of one, and was changed since it was written; it was left as it is", changedHint)
 }
 
@@ -67,8 +50,8 @@ const changedHint = "rename it to keep it, or delete it; --overwrite does away w
 // told of once for the whole run.
 func failure(err error, file, plan string) []diag.Finding {
 	stopped, crashed := errors.AsType[crash](err)
-	_, leftAlone := errors.AsType[LeftAlone](err)
-	_, busy := errors.AsType[Busy](err)
+	_, leftAlone := errors.AsType[store.ChangedError](err)
+	_, busy := errors.AsType[*store.BusyError](err)
 	var f diag.Finding
 	switch {
 	case crashed:
@@ -97,13 +80,6 @@ func about(plan string) string {
 // Refused is the run that did not begin because of what was found before.
 func Refused(findings []diag.Finding) *report.Run {
 	return &report.Run{Findings: findings, Rules: catalogue()}
-}
-
-// Unfinished adds an error of the work that ends a run to its findings.
-func Unfinished(run *report.Run, err error) {
-	if err != nil {
-		run.Findings = diag.Sort(append(run.Findings, failure(err, "", "")...))
-	}
 }
 
 // Unwritable is the run that could not begin because its outputs have no place

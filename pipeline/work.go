@@ -279,7 +279,7 @@ func (w *work) describe() {
 	}
 }
 
-// handOn makes the plan's tables and gives them to Each, if the plan may be
+// handOn makes the plan's tables and has them written, if the plan may be
 // exported and is not already.
 func (w *work) handOn(ctx context.Context) error {
 	proved := diag.Worst(w.outcome.Findings) < diag.Error
@@ -291,7 +291,7 @@ func (w *work) handOn(ctx context.Context) error {
 		return nil
 	}
 	basis := w.exportBasis()
-	if w.Current != nil && w.Current(w.name, basis) {
+	if w.Sink != nil && w.Sink.Has(w.name, basis) {
 		w.outcome.Exported = true
 		return nil
 	}
@@ -313,8 +313,8 @@ func (w *work) handOn(ctx context.Context) error {
 		Basis:    basis,
 	}
 	w.stage = "exporting"
-	if w.Each != nil {
-		if err := w.Each(ctx, handed); err != nil {
+	if w.Sink != nil {
+		if err := w.Sink.Plan(ctx, handed); err != nil {
 			return err
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/store/handed"
 )
 
 // worked is an invented quilt of 4-in squares whose three fabrics take 1 3/8,
@@ -102,10 +103,10 @@ func cellsOf(t *testing.T, files map[string]string) map[string]*big.Rat {
 			}
 		}
 	}
-	run, err := Run(t.Context(), Config{Paths: []string{"."}, Tables: true, Each: func(_ context.Context, p *report.Plan) error {
+	run, err := Run(t.Context(), Config{Paths: []string{"."}, Tables: true, Sink: handed.On{EachPlan: func(_ context.Context, p *report.Plan) error {
 		add(p.Sheets)
 		return nil
-	}})
+	}}})
 	if err != nil || diag.Worst(run.All()) > diag.Warning {
 		t.Fatal(err, run.All())
 	}

@@ -12,6 +12,7 @@ import (
 	"yardproof/pipeline"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/store"
 )
 
 const pathText = `A path is a plan (*.plan.json) or a folder. Folders are searched with all that is
@@ -94,14 +95,8 @@ func (set settings) over(c pipeline.Config) pipeline.Config {
 func (set settings) run(ctx context.Context, s streams, c pipeline.Config) (*report.Run, error) {
 	c = set.over(c)
 	c.Progress = progress(s.stderr, set.quiet)
-	inputs := c.Inputs
-	c.Inputs = func(files []string) error {
-		files = append(files, set.reads...)
-		if err := set.spare(files); err != nil || inputs == nil {
-			return err
-		}
-		return inputs(files)
-	}
+	c.Besides = set.reads
+	c.Reads = func(_, files []string) error { return set.spare(files) }
 	return pipeline.Run(ctx, c)
 }
 
@@ -121,17 +116,17 @@ func (set settings) conclude(ctx context.Context, s streams, run *report.Run) (i
 // spare refuses reports and baselines that would replace what the run reads, or
 // each other.
 func (set settings) spare(files []string) error {
-	inputs := identities(files)
-	if set.record != "" && inputs[identity(set.record)] {
+	inputs := store.Identities(files)
+	if set.record != "" && inputs[store.Identity(set.record)] {
 		return misuse("--write-baseline %s would replace an input", set.record)
 	}
 	for _, name := range []string{set.record, set.known} {
 		if name != "" {
-			inputs[identity(name)] = true
+			inputs[store.Identity(name)] = true
 		}
 	}
 	for _, t := range set.reports {
-		if t.path != toStdout && inputs[identity(t.path)] {
+		if t.path != toStdout && inputs[store.Identity(t.path)] {
 			return misuse("--report %s=%s would replace an input", t.format.Name, t.path)
 		}
 	}

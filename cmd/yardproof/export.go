@@ -2,8 +2,11 @@ package main
 
 import (
 	"context"
+	"fmt"
 
+	"yardproof/exporters"
 	"yardproof/pipeline"
+	"yardproof/pipeline/store"
 )
 
 func exportCommand() command {
@@ -41,25 +44,34 @@ func exportPlans(ctx context.Context, s streams, o *options, paths []string) (in
 	if err := o.settleExport(&set); err != nil {
 		return 0, err
 	}
-	w, err := openWriter(ctx, s, set)
+	out, err := set.open(ctx, s)
 	if err != nil {
 		return set.conclude(ctx, s, pipeline.Unwritable(ctx, err))
 	}
-	defer w.close()
-	c := pipeline.Config{
-		Tables: true, Draft: set.draft, Version: identityOf(buildInfo()),
-		Inputs: w.spare, Each: w.plan, Keep: w.keep,
+	defer out.Close()
+	return set.work(ctx, s, pipeline.Config{
+		Tables: true, Draft: set.draft, Version: identityOf(buildInfo()), Memory: out, Sink: out,
+	})
+}
+
+// open opens the folder that is written to.
+func (set settings) open(ctx context.Context, s streams) (*store.Output, error) {
+	mode := store.Mode{Overwrite: set.overwrite, Fresh: set.fresh, Results: set.results}
+	if set.wait {
+		mode.Wait = func(busy *store.BusyError) { set.tellWaiting(s, busy) }
 	}
-	if !set.fresh {
-		c.Recall, c.Current, c.CurrentLine = w.recall, w.current, w.currentLine
+	var formats []store.Format
+	for _, f := range set.formats {
+		formats = append(formats, store.Format{Name: f.Name, Plan: f.Plan, Line: f.Line})
 	}
-	if w.results == nil {
-		c.Line = w.line
+	return store.Open(ctx, set.out, formats, mode)
+}
+
+// tellWaiting says what the run waits for.
+func (set settings) tellWaiting(s streams, busy *store.BusyError) {
+	if set.quiet {
+		return
 	}
-	run, err := set.run(ctx, s, c)
-	if err != nil {
-		return 0, err
-	}
-	w.finish(ctx, run)
-	return set.conclude(ctx, s, run)
+	// Where nobody reads it there is nobody to be told.
+	fmt.Fprintf(s.stderr, "yardproof: %s; waiting for it to end\n", exporters.OneLine(busy.Error()))
 }

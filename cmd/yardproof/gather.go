@@ -1,22 +1,11 @@
 package main
 
 import (
-	"bytes"
 	"context"
-	"errors"
-	"fmt"
-	"maps"
-	"os"
-	"path/filepath"
-	"slices"
-	"strings"
 
 	"github.com/spf13/pflag"
 
 	"yardproof/pipeline"
-	"yardproof/pipeline/check"
-	"yardproof/pipeline/diag"
-	"yardproof/pipeline/store"
 )
 
 func gatherCommand() command {
@@ -56,110 +45,23 @@ func gather(ctx context.Context, s streams, o *options, paths []string) (int, er
 		return 0, err
 	}
 	version := identityOf(buildInfo())
-	g := readResults(set.paths, version)
-	set.reads = append(set.reads, g.files...)
+	results, files, findings := pipeline.Gather(set.paths, version)
+	set.reads = append(set.reads, files...)
 	if err := set.spare(set.reads); err != nil {
 		return 0, err
 	}
-	if len(g.findings) > 0 {
-		return set.conclude(ctx, s, pipeline.Refused(g.findings))
+	if len(findings) > 0 {
+		return set.conclude(ctx, s, pipeline.Refused(findings))
 	}
-	w, err := openWriter(ctx, s, set)
+	out, err := set.open(ctx, s)
 	if err != nil {
 		return set.conclude(ctx, s, pipeline.Unwritable(ctx, err))
 	}
-	defer w.close()
-	for _, r := range g.results {
-		w.ledger.Know(r.Exports)
-	}
+	defer out.Close()
 	if set.paths = o.line; len(set.paths) == 0 {
-		set.paths = slices.Sorted(maps.Keys(g.results))
+		set.paths = results.Plans()
 	}
-	run, err := set.run(ctx, s, pipeline.Config{
-		Tables: true, Gather: true, Version: version,
-		Inputs: w.spare,
-		Recall: func(file string) *store.Result { return g.results[file] },
-		Keep: func(r *store.Result) error {
-			return errors.Join(w.adopt(r, g.results[r.File].Exports), w.keep(r))
-		},
-		CurrentLine: w.currentLine, Line: w.line,
+	return set.work(ctx, s, pipeline.Config{
+		Tables: true, Gather: true, Version: version, Memory: results.Into(out), Sink: out,
 	})
-	if err != nil {
-		return 0, err
-	}
-	w.finish(ctx, run)
-	return set.conclude(ctx, s, run)
-}
-
-// gathered is what the results of a line say, by plan.
-type gathered struct {
-	results  map[string]*store.Result
-	files    []string // that the results were read from
-	texts    map[string][]byte
-	findings []diag.Finding
-}
-
-// readResults reads results. What is wrong with one is a finding, and nothing
-// is gathered then.
-func readResults(paths []string, version string) *gathered {
-	g := &gathered{results: map[string]*store.Result{}, texts: map[string][]byte{}}
-	for _, path := range paths {
-		g.path(path, version)
-	}
-	g.findings = diag.Sort(g.findings)
-	return g
-}
-
-func (g *gathered) path(path, version string) {
-	info, err := os.Stat(path)
-	if err != nil || !info.IsDir() {
-		g.file(path, version)
-		return
-	}
-	entries, err := os.ReadDir(path)
-	if err != nil {
-		g.refuse(path, "the folder could not be read: "+err.Error())
-		return
-	}
-	before := len(g.files) + len(g.findings)
-	for _, e := range entries {
-		file := filepath.Join(path, e.Name())
-		switch {
-		case !strings.HasSuffix(e.Name(), store.ResultSuffix):
-		case pipeline.LeadsOut(file, []string{identity(path)}):
-			g.findings = append(g.findings, pipeline.Outside(file, "the folder"))
-		default:
-			g.file(file, version)
-		}
-	}
-	if before == len(g.files)+len(g.findings) {
-		g.refuse(path, "the folder holds no result: none of its files has a name that ends in "+store.ResultSuffix)
-	}
-}
-
-func (g *gathered) file(path, version string) {
-	text, findings := pipeline.ReadFile(path, store.MaxResultBytes)
-	g.files = append(g.files, path)
-	if len(findings) > 0 {
-		g.findings = append(g.findings, findings...)
-		return
-	}
-	name := filepath.ToSlash(path)
-	r, err := store.ReadResult(name, text, version)
-	other, isOther := errors.AsType[store.OtherVersion](err)
-	switch {
-	case isOther:
-		g.refuse(path, fmt.Sprintf("the result was made by yardproof %s, and this is %s", other.Made, version))
-	case err != nil:
-		g.findings = append(g.findings, store.Unusable(name, text, err))
-	case g.results[r.File] != nil && !bytes.Equal(g.texts[r.File], text):
-		g.refuse(path, "there is another result of "+r.File+", and the two differ")
-	default:
-		g.results[r.File], g.texts[r.File] = r, text
-	}
-}
-
-func (g *gathered) refuse(path, message string) {
-	g.findings = append(g.findings, check.Trouble("run/no-result", filepath.ToSlash(path), message,
-		"export all plans of the line with --results, with one version of yardproof, and gather those"))
 }

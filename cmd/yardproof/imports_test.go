@@ -40,7 +40,8 @@ func mayImport() map[string]string {
 		"pipeline/internal/tabulate": "schema/source schema/plan schema/measure pipeline/diag pipeline/report pipeline/internal/supply pipeline/internal/bolts pipeline/internal/derive pipeline/internal/costing pipeline/internal/cutting pipeline/internal/drafting pipeline/internal/piecing",
 		"pipeline/check":             "schema schema/... pipeline/diag pipeline/report pipeline/internal/...",
 		"pipeline/baseline":          "schema schema/source schema/jsontree pipeline/diag pipeline/report pipeline/check",
-		"pipeline/store":             "schema/source schema/jsontree pipeline/diag pipeline/report pipeline/check pipeline/internal/tabulate",
+		"pipeline/store":             "schema/source schema/jsontree pipeline/diag pipeline/report pipeline/internal/tabulate",
+		"pipeline/store/handed":      "pipeline/report pipeline/store",
 		"pipeline/watch":             "",
 		"pipeline":                   "schema schema/... pipeline/...",
 		"exporters/internal/...":     "schema/source schema/measure schema/plan pipeline/diag pipeline/report exporters/internal/sample",
@@ -68,7 +69,7 @@ func mayTestWith() map[string]string {
 		"pipeline/store":        "pipeline/internal/costing",
 		"exporters":             "schema/measure pipeline/store exporters/internal/...",
 		"exporters/...":         "exporters/internal/...",
-		"scripts/...":           "pipeline pipeline/diag pipeline/report pipeline/store exporters exporters/...",
+		"scripts/...":           "pipeline pipeline/diag pipeline/report pipeline/store pipeline/store/... exporters exporters/...",
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -12,6 +13,7 @@ import (
 
 	"yardproof/pipeline"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/store"
 	"yardproof/pipeline/watch"
 )
 
@@ -89,7 +91,7 @@ type watcher struct {
 func (w *watcher) matters(path string) bool {
 	base := filepath.Base(path)
 	switch {
-	case strings.HasSuffix(base, planSuffix), base == "yardproof.json", w.inputs[path], w.inputs[identity(path)]:
+	case strings.HasSuffix(base, planSuffix), base == "yardproof.json", w.inputs[path], w.inputs[store.Identity(path)]:
 		return true
 	case w.disk.Follows(path): // it was removed, or renamed
 		return true
@@ -123,26 +125,19 @@ func (w *watcher) recheck(ctx context.Context, changed []string) error {
 }
 
 func (w *watcher) check(ctx context.Context) (*report.Run, error) {
-	return pipeline.Run(ctx, w.set.over(pipeline.Config{
-		Inputs: func(files []string) error { return w.follow(files) },
-		Folders: func(folders []string) error {
-			added, err := w.disk.Follow(folders)
-			w.added = w.added || added
-			return err
-		},
-	}))
+	return pipeline.Run(ctx, w.set.over(pipeline.Config{Reads: w.follow}))
 }
 
-// follow follows the folders of the files that are read: where they seem to be,
-// and where they really are.
-func (w *watcher) follow(files []string) error {
-	w.inputs = identities(files)
-	var folders []string
+// follow follows the folders that were searched, and those of the files that are
+// read: where they seem to be, and where they really are.
+func (w *watcher) follow(folders, files []string) error {
+	w.inputs = store.Identities(files)
 	for _, f := range files {
 		if absolute, err := filepath.Abs(f); err == nil {
 			w.inputs[absolute] = true
 		}
 	}
+	folders = slices.Clone(folders)
 	for f := range w.inputs {
 		folders = append(folders, filepath.Dir(f))
 	}

@@ -21,7 +21,7 @@ func FuzzLedger(f *testing.F) {
 		put(t, filepath.Join(out, "kept"), "somebody's")
 		put(t, filepath.Join(out, LedgerName), string(ledger))
 		put(t, filepath.Join(out, journalPrefix+"0"+journalSuffix), string(journal))
-		l, err := OpenLedger(t.Context(), out, Access{})
+		l, err := takeLedger(t.Context(), out, access{})
 		if err == nil {
 			if _, err := l.Finish(t.Context(), true); err != nil {
 				t.Logf("finish: %v", err)

@@ -28,7 +28,7 @@ type journal struct {
 
 // done says that all of a plan is written, so that the next run need not work
 // it out again.
-func (j *journal) done(e Entry) error {
+func (j *journal) done(e entry) error {
 	text, err := json.Marshal(e)
 	if err != nil {
 		return err
@@ -77,9 +77,9 @@ func (j *journal) write(lines string) error {
 // plan that they said was done, one journal after the other in the order of
 // their names. Of a line that was not finished the file was not begun. Only a
 // run that is alone in the folder may believe it.
-func (j *journal) read(tell func(report.Output), plan func(Entry)) error {
+func (j *journal) read(tell func(report.Output), plan func(entry)) error {
 	return j.lines(func(line string) {
-		var e Entry
+		var e entry
 		if strings.HasPrefix(line, "{") && json.Unmarshal([]byte(line), &e) == nil {
 			plan(e)
 			return

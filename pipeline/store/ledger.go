@@ -18,7 +18,7 @@ import (
 	"yardproof/pipeline/report"
 )
 
-// Ledger is an output folder that knows what was written to it: which files, of
+// ledger is an output folder that knows what was written to it: which files, of
 // which plan, and from what. It replaces and removes only files that are as
 // they were written, and remembers for the next run whatever it is handed.
 // Several goroutines may use it at the same time.
@@ -30,13 +30,13 @@ import (
 // leave it as it is: the folder is locked from before the ledger is read until
 // it is closed. What journals of other runs say is believed only by a run that
 // is alone, for then whoever wrote them has ended.
-type Ledger struct {
+type ledger struct {
 	folder    *Folder
 	lock      *lock
 	at        string // the folder's whole path
 	overwrite bool
 	alone     bool                       // no other run is in the folder, and none can come
-	plans     map[string]Entry           // by the plan's path, as recorded
+	plans     map[string]entry           // by the plan's path, as recorded
 	line      []report.Export            // of the whole line, as recorded
 	owned     map[string]map[string]bool // sums that a name may have on the disk and be ours
 	begun     []string                   // files that runs which were killed were about to write
@@ -44,14 +44,14 @@ type Ledger struct {
 	earlier   []byte // the ledger's file as it was
 
 	mu      sync.Mutex
-	now     map[string]Entry // by the plan's path, of this run
+	now     map[string]entry // by the plan's path, of this run
 	wrote   bool             // something was
 	told    map[string]bool  // plans that the journal says are done
 	lineNow []report.Export  // nil when the run wrote nothing of the line
 }
 
-// Entry is what the ledger knows of one plan.
-type Entry struct {
+// entry is what the ledger knows of one plan.
+type entry struct {
 	Path    string          `json:"path"` // of the plan, from the output folder
 	Exports []report.Export `json:"exports,omitempty"`
 	Kept    json.RawMessage `json:"kept,omitempty"` // whatever it was handed to keep
@@ -65,9 +65,9 @@ func (e ChangedError) Error() string {
 	return fmt.Sprintf("%s was not written by yardproof, or was changed since, and was left as it is", e.Name)
 }
 
-// OpenLedger opens an output folder, creating it if it does not exist, once no
+// takeLedger opens an output folder, creating it if it does not exist, once no
 // other run is in the way.
-func OpenLedger(ctx context.Context, dir string, a Access) (*Ledger, error) {
+func takeLedger(ctx context.Context, dir string, a access) (*ledger, error) {
 	folder, err := OpenFolder(dir)
 	if err != nil {
 		return nil, err
@@ -80,9 +80,9 @@ func OpenLedger(ctx context.Context, dir string, a Access) (*Ledger, error) {
 	if err != nil {
 		return nil, errors.Join(fmt.Errorf("find output folder %s: %w", dir, cause(err)), lock.release(), folder.Close())
 	}
-	l := &Ledger{
-		folder: folder, lock: lock, at: at, overwrite: a.Overwrite, alone: lock.held() && !a.Share, plans: map[string]Entry{},
-		owned: map[string]map[string]bool{}, now: map[string]Entry{}, told: map[string]bool{}, journal: newJournal(folder.root),
+	l := &ledger{
+		folder: folder, lock: lock, at: at, overwrite: a.overwrite, alone: lock.held() && !a.share, plans: map[string]entry{},
+		owned: map[string]map[string]bool{}, now: map[string]entry{}, told: map[string]bool{}, journal: newJournal(folder.root),
 	}
 	if err := l.load(); err != nil {
 		return nil, errors.Join(err, lock.release(), folder.Close())
@@ -92,12 +92,12 @@ func OpenLedger(ctx context.Context, dir string, a Access) (*Ledger, error) {
 
 // Locked tells whether other runs are kept out of the folder. Where the file
 // system has no locks nothing is removed from it.
-func (l *Ledger) Locked() bool { return l.lock.held() }
+func (l *ledger) Locked() bool { return l.lock.held() }
 
 // Part ends a run that is one of several, which may work in the folder at the
 // same time: a later run will write the ledger's file. Until then the journal
 // tells of what was written.
-func (l *Ledger) Part() error {
+func (l *ledger) Part() error {
 	for _, p := range slices.Sorted(maps.Keys(l.now)) {
 		e := l.now[p]
 		if e.Exports == nil || l.told[p] || reflect.DeepEqual(e.Exports, l.plans[p].Exports) {
@@ -113,17 +113,17 @@ func (l *Ledger) Part() error {
 
 // Close gives the folder back to the system, and to other runs. What was not
 // finished stays in the journal.
-func (l *Ledger) Close() error {
+func (l *ledger) Close() error {
 	return errors.Join(l.journal.close(), l.lock.release(), l.folder.Close())
 }
 
 // Kept is what the ledger was handed to keep of a plan, nil when there is
 // nothing.
-func (l *Ledger) Kept(plan string) json.RawMessage { return l.plans[l.path(plan)].Kept }
+func (l *ledger) Kept(plan string) json.RawMessage { return l.plans[l.path(plan)].Kept }
 
 // Current tells whether what follows from a basis is written in all of some
 // formats, and on the disk as it was written. An empty plan is the line.
-func (l *Ledger) Current(plan, basis string, formats []string) bool {
+func (l *ledger) Current(plan, basis string, formats []string) bool {
 	exports := l.line
 	if plan != "" {
 		exports = l.plans[l.path(plan)].Exports
@@ -144,7 +144,7 @@ func still(exports []report.Export, basis string) []report.Export {
 	return slices.DeleteFunc(slices.Clone(exports), func(e report.Export) bool { return e.Basis != basis })
 }
 
-func (l *Ledger) whole(e report.Export) bool {
+func (l *ledger) whole(e report.Export) bool {
 	for _, f := range e.Files {
 		if sum, err := l.sum(f.Name); err != nil || sum != f.SHA256 {
 			return false
@@ -157,7 +157,7 @@ func (l *Ledger) whole(e report.Export) bool {
 // format: none when one of them is not to be touched, which is a
 // *ChangedError. A file that is on the disk already, byte for byte, is left
 // alone.
-func (l *Ledger) Write(ctx context.Context, plan, basis string, files map[string][]report.File) error {
+func (l *ledger) Write(ctx context.Context, plan, basis string, files map[string][]report.File) error {
 	var todo []report.File
 	made := []report.Export{}
 	for _, format := range slices.Sorted(maps.Keys(files)) {
@@ -195,7 +195,7 @@ func (l *Ledger) Write(ctx context.Context, plan, basis string, files map[string
 
 // broken records what was written before the system refused: no export is
 // whole, but the files are ours.
-func (l *Ledger) broken(plan string, made []report.Export, missing []report.File) {
+func (l *ledger) broken(plan string, made []report.Export, missing []report.File) {
 	for i := range made {
 		made[i].Basis = ""
 		made[i].Files = slices.DeleteFunc(made[i].Files, func(o report.Output) bool {
@@ -209,7 +209,7 @@ func (l *Ledger) broken(plan string, made []report.Export, missing []report.File
 	l.set(plan, made)
 }
 
-func (l *Ledger) recorded(plan string) []report.Export {
+func (l *ledger) recorded(plan string) []report.Export {
 	if plan == "" {
 		return l.line
 	}
@@ -218,7 +218,7 @@ func (l *Ledger) recorded(plan string) []report.Export {
 
 // allowed tells whether a file of a name may be written, and whether it is
 // there already.
-func (l *Ledger) allowed(name, sum string) (there bool, err error) {
+func (l *ledger) allowed(name, sum string) (there bool, err error) {
 	info, err := l.folder.root.Lstat(filepath.FromSlash(name))
 	if err != nil || !info.Mode().IsRegular() {
 		return false, nil // what stands in its way the folder will tell
@@ -235,7 +235,7 @@ func (l *Ledger) allowed(name, sum string) (there bool, err error) {
 	return false, ChangedError{l.shown(name)}
 }
 
-func (l *Ledger) set(plan string, exports []report.Export) {
+func (l *ledger) set(plan string, exports []report.Export) {
 	slices.SortStableFunc(exports, func(a, b report.Export) int { return compareExports(a, b) })
 	l.mu.Lock()
 	defer l.mu.Unlock()
@@ -249,7 +249,7 @@ func (l *Ledger) set(plan string, exports []report.Export) {
 }
 
 // Exports are what this run wrote of a plan or found written.
-func (l *Ledger) Exports(plan string) []report.Export {
+func (l *ledger) Exports(plan string) []report.Export {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	return slices.Clone(l.now[l.path(plan)].Exports)
@@ -258,11 +258,11 @@ func (l *Ledger) Exports(plan string) []report.Export {
 // Know takes files that somebody else wrote to this folder for ours, so that
 // those which no plan stands for may be removed. Call it before anything is
 // written.
-func (l *Ledger) Know(exports []report.Export) { l.own(exports) }
+func (l *ledger) Know(exports []report.Export) { l.own(exports) }
 
 // Adopt takes over what somebody else wrote of a plan, to this folder or to one
 // that is not here. A file that is here and is another is a *ChangedError.
-func (l *Ledger) Adopt(plan string, exports []report.Export) error {
+func (l *ledger) Adopt(plan string, exports []report.Export) error {
 	l.set(plan, slices.Clone(exports))
 	for _, e := range exports {
 		for _, f := range e.Files {
@@ -276,7 +276,7 @@ func (l *Ledger) Adopt(plan string, exports []report.Export) error {
 
 // Keep keeps something of a plan for the next run. Call it when the plan's files
 // are written.
-func (l *Ledger) Keep(plan string, kept json.RawMessage) error {
+func (l *ledger) Keep(plan string, kept json.RawMessage) error {
 	l.mu.Lock()
 	e := l.now[l.path(plan)]
 	e.Path, e.Kept = l.path(plan), kept
@@ -296,7 +296,7 @@ func (l *Ledger) Keep(plan string, kept json.RawMessage) error {
 
 // path is a plan's path from the output folder, so that it is the same from
 // wherever yardproof is started.
-func (l *Ledger) path(plan string) string {
+func (l *ledger) path(plan string) string {
 	file, err := filepath.Abs(filepath.FromSlash(plan))
 	if err != nil {
 		return plan
@@ -308,7 +308,7 @@ func (l *Ledger) path(plan string) string {
 }
 
 // gone tells whether the plan of an entry is no longer there.
-func (l *Ledger) gone(recorded string) bool {
+func (l *ledger) gone(recorded string) bool {
 	file := filepath.FromSlash(recorded)
 	if !filepath.IsAbs(file) {
 		file = filepath.Join(l.at, file)
@@ -317,4 +317,4 @@ func (l *Ledger) gone(recorded string) bool {
 	return errors.Is(err, fs.ErrNotExist)
 }
 
-func (l *Ledger) shown(name string) string { return path.Join(filepath.ToSlash(l.folder.name), name) }
+func (l *ledger) shown(name string) string { return path.Join(filepath.ToSlash(l.folder.name), name) }

@@ -31,14 +31,14 @@ const ledgerFormat = 1
 
 type ledgerFile struct {
 	Format int             `json:"format"`
-	Plans  []Entry         `json:"plans"`
+	Plans  []entry         `json:"plans"`
 	Line   []report.Export `json:"line,omitempty"`
 	Left   []report.Output `json:"left,omitempty"` // of plans that are gone, changed by somebody
 }
 
 // load reads the ledger's file and, if the run is alone, the journals of runs
 // that did not write theirs.
-func (l *Ledger) load() error {
+func (l *ledger) load() error {
 	text, err := readRegular(l.folder.root, LedgerName)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("read %s: %w", l.shown(LedgerName), cause(err))
@@ -76,7 +76,7 @@ func (l *Ledger) load() error {
 // recover takes over what a journal says was done of a plan, if its files are
 // on the disk as it says. Where they are not, somebody has written others since:
 // nothing is taken for exported, but the files are known.
-func (l *Ledger) recover(e Entry) {
+func (l *ledger) recover(e entry) {
 	earlier := l.plans[e.Path].Exports
 	l.own(e.Exports)
 	switch {
@@ -90,13 +90,13 @@ func (l *Ledger) recover(e Entry) {
 	l.plans[e.Path] = e
 }
 
-func (l *Ledger) wholeOf(exports []report.Export) bool {
+func (l *ledger) wholeOf(exports []report.Export) bool {
 	return !slices.ContainsFunc(exports, func(e report.Export) bool { return e.Basis == "" || !l.whole(e) })
 }
 
 // remains are exports that are no longer whole, with the files of them that are
 // on the disk.
-func (l *Ledger) remains(exports []report.Export) []report.Export {
+func (l *ledger) remains(exports []report.Export) []report.Export {
 	all := []report.Export{}
 	for _, e := range exports {
 		e.Basis = ""
@@ -109,7 +109,7 @@ func (l *Ledger) remains(exports []report.Export) []report.Export {
 	return all
 }
 
-func (l *Ledger) own(exports []report.Export) {
+func (l *ledger) own(exports []report.Export) {
 	for _, e := range exports {
 		for _, f := range e.Files {
 			l.ownFile(f)
@@ -119,7 +119,7 @@ func (l *Ledger) own(exports []report.Export) {
 
 // ownFile takes a file for ours as long as it has the sum. A name that no
 // ledger could have written is nobody's.
-func (l *Ledger) ownFile(f report.Output) {
+func (l *ledger) ownFile(f report.Output) {
 	if NameFault(f.Name) != "" || slices.Contains(housekeeping, path.Base(f.Name)) {
 		return
 	}
@@ -132,7 +132,7 @@ func (l *Ledger) ownFile(f report.Output) {
 // Finish removes what nothing stands for any more, and writes the ledger's
 // file. Files that somebody changed stay, and are named. Nothing is removed
 // when the run was not complete, or where another one may be in the folder.
-func (l *Ledger) Finish(ctx context.Context, complete bool) (left []string, err error) {
+func (l *ledger) Finish(ctx context.Context, complete bool) (left []string, err error) {
 	complete = complete && l.alone
 	if l.alone {
 		l.tidy()
@@ -172,8 +172,8 @@ func (l *Ledger) Finish(ctx context.Context, complete bool) (left []string, err 
 
 // file is the ledger after this run: its plans as they now are, and the others
 // as they were, unless they are gone.
-func (l *Ledger) file(complete bool) ledgerFile {
-	f := ledgerFile{Format: ledgerFormat, Plans: []Entry{}, Line: l.line}
+func (l *ledger) file(complete bool) ledgerFile {
+	f := ledgerFile{Format: ledgerFormat, Plans: []entry{}, Line: l.line}
 	if l.lineNow != nil {
 		f.Line = l.lineNow
 	}
@@ -198,7 +198,7 @@ func (l *Ledger) file(complete bool) ledgerFile {
 }
 
 // unclaimed are the files that are ours, and that no entry names any more.
-func (l *Ledger) unclaimed(f ledgerFile) []report.Output {
+func (l *ledger) unclaimed(f ledgerFile) []report.Output {
 	claimed := map[string]bool{}
 	claim := func(exports []report.Export) {
 		for _, e := range exports {
@@ -222,7 +222,7 @@ func (l *Ledger) unclaimed(f ledgerFile) []report.Output {
 
 // sweep removes the files that no entry names, and gives those that somebody
 // changed.
-func (l *Ledger) sweep(f ledgerFile) (left []report.Output, err error) {
+func (l *ledger) sweep(f ledgerFile) (left []report.Output, err error) {
 	for _, o := range l.unclaimed(f) {
 		sum, failed := l.sum(o.Name)
 		switch {
@@ -242,7 +242,7 @@ func (l *Ledger) sweep(f ledgerFile) (left []report.Output, err error) {
 
 // tidy removes what a run that was killed while it wrote a file left beside it:
 // the file's name between a point and some digits, as swap calls it.
-func (l *Ledger) tidy() {
+func (l *ledger) tidy() {
 	for _, name := range append(l.begun, LedgerName) {
 		if NameFault(name) != "" {
 			continue
@@ -263,7 +263,7 @@ func (l *Ledger) tidy() {
 }
 
 // prune removes a folder that has become empty.
-func (l *Ledger) prune(dir string) {
+func (l *ledger) prune(dir string) {
 	for ; dir != "."; dir = path.Dir(dir) {
 		if l.folder.root.Remove(filepath.FromSlash(dir)) != nil {
 			return // it is not empty
@@ -272,7 +272,7 @@ func (l *Ledger) prune(dir string) {
 }
 
 // sum is the SHA-256 of a file on the disk.
-func (l *Ledger) sum(name string) (string, error) {
+func (l *ledger) sum(name string) (string, error) {
 	f, err := openRegular(l.folder.root, name)
 	if err != nil {
 		return "", err

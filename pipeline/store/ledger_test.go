@@ -12,9 +12,9 @@ import (
 )
 
 // openLedger opens a ledger in dir, beside the plans a and b.
-func openLedger(t *testing.T, dir string) *Ledger {
+func openLedger(t *testing.T, dir string) *ledger {
 	t.Helper()
-	l, err := OpenLedger(t.Context(), dir, Access{})
+	l, err := takeLedger(t.Context(), dir, access{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -38,14 +38,14 @@ func made(format string, files ...string) map[string][]report.File {
 	return all
 }
 
-func (l *Ledger) mustWrite(t *testing.T, plan, basis string, files map[string][]report.File) {
+func (l *ledger) mustWrite(t *testing.T, plan, basis string, files map[string][]report.File) {
 	t.Helper()
 	if err := l.Write(t.Context(), plan, basis, files); err != nil {
 		t.Fatal(err)
 	}
 }
 
-func (l *Ledger) mustFinish(t *testing.T, wantLeft ...string) {
+func (l *ledger) mustFinish(t *testing.T, wantLeft ...string) {
 	t.Helper()
 	left, err := l.Finish(t.Context(), true)
 	if err != nil || strings.Join(left, " ") != strings.Join(wantLeft, " ") {
@@ -240,7 +240,7 @@ func TestLedgerLeavesOthersAlone(t *testing.T) {
 	l.mustFinish(t)
 	wantFile(t, "out/a.csv", "theirs")
 
-	l, err = OpenLedger(t.Context(), "out", Access{Overwrite: true})
+	l, err = takeLedger(t.Context(), "out", access{overwrite: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -289,7 +289,7 @@ func TestHostileLedger(t *testing.T) {
 	wantFile(t, "precious", "mine")
 	for _, bad := range []string{"", "{", `{"format":2}`, `{"format":1,"plans":7}`, "[]"} {
 		put(t, "out/.yardproof.json", bad)
-		if l, err := OpenLedger(t.Context(), "out", Access{}); err == nil || !strings.Contains(err.Error(), "out/.yardproof.json") {
+		if l, err := takeLedger(t.Context(), "out", access{}); err == nil || !strings.Contains(err.Error(), "out/.yardproof.json") {
 			t.Errorf("%q: %v, %v", bad, l, err)
 		}
 	}

@@ -22,16 +22,16 @@ const LockName = ".yardproof.lock"
 // people, and decides nothing.
 const holderName = ".yardproof.holder"
 
-// Access says how a run works in an output folder.
-type Access struct {
-	// Overwrite replaces and removes files that somebody changed, too.
-	Overwrite bool
-	// Share is a run that is one of several, which may work in the folder at
+// access says how a run works in an output folder.
+type access struct {
+	// overwrite replaces and removes files that somebody changed, too.
+	overwrite bool
+	// share is a run that is one of several, which may work in the folder at
 	// the same time. No other may.
-	Share bool
-	// Wait is called once if another run is in the way, with who that is, and
+	share bool
+	// wait is called once if another run is in the way, with who that is, and
 	// the run waits for it to end. When it is nil, the error is a *BusyError.
-	Wait func(holder string)
+	wait func(holder string)
 }
 
 // BusyError is the error of a folder that another run is writing to.
@@ -64,11 +64,11 @@ var (
 
 // takeLock takes the lock of a folder, which is called dir. A lock without a
 // file stands for a folder that has no locks.
-func takeLock(ctx context.Context, root *os.Root, dir string, a Access) (*lock, error) {
+func takeLock(ctx context.Context, root *os.Root, dir string, a access) (*lock, error) {
 	l := &lock{root: root}
 	told := false
 	for {
-		file, err := tryLock(root, !a.Share)
+		file, err := tryLock(root, !a.share)
 		switch {
 		case err == nil:
 			l.file = file
@@ -79,11 +79,11 @@ func takeLock(ctx context.Context, root *os.Root, dir string, a Access) (*lock, 
 		case errors.Is(err, errMoved):
 		case !errors.Is(err, errBusy):
 			return nil, fmt.Errorf("lock %s: %w", path.Join(dir, LockName), cause(err))
-		case a.Wait == nil:
+		case a.wait == nil:
 			return nil, &BusyError{dir, l.holder()}
 		case !told:
 			told = true
-			a.Wait(l.holder())
+			a.wait(l.holder())
 		}
 		if err := pause(ctx, betweenTries); err != nil {
 			return nil, err

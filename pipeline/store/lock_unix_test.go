@@ -17,20 +17,20 @@ import (
 func TestOneRunAtATime(t *testing.T) {
 	home(t)
 	for _, c := range []struct {
-		first, second Access
+		first, second access
 		busy          bool
 	}{
-		{Access{}, Access{}, true},
-		{Access{}, Access{Share: true}, true},
-		{Access{Share: true}, Access{}, true},
-		{Access{Share: true}, Access{Share: true}, false},
+		{access{}, access{}, true},
+		{access{}, access{share: true}, true},
+		{access{share: true}, access{}, true},
+		{access{share: true}, access{share: true}, false},
 	} {
-		l, err := OpenLedger(t.Context(), "out", c.first)
+		l, err := takeLedger(t.Context(), "out", c.first)
 		if err != nil {
 			t.Fatal(err)
 		}
 		before := files(t, "out")
-		second, err := OpenLedger(t.Context(), "out", c.second)
+		second, err := takeLedger(t.Context(), "out", c.second)
 		busy, isBusy := errors.AsType[*BusyError](err)
 		if isBusy != c.busy || err != nil && !isBusy || files(t, "out") != before {
 			t.Errorf("%+v: %v", c, err)
@@ -42,7 +42,7 @@ func TestOneRunAtATime(t *testing.T) {
 			second.Close()
 		}
 		l.Close()
-		if l, err = OpenLedger(t.Context(), "out", Access{}); err != nil {
+		if l, err = takeLedger(t.Context(), "out", access{}); err != nil {
 			t.Fatal(err)
 		}
 		l.Close()
@@ -58,13 +58,13 @@ func TestWaiting(t *testing.T) {
 	home(t)
 	l := openLedger(t, "out")
 	waiting := make(chan string, 2)
-	access := Access{Wait: func(holder string) { waiting <- holder }}
+	access := access{wait: func(holder string) { waiting <- holder }}
 	ctx, cancel := context.WithCancel(t.Context())
 	go func() {
 		<-waiting
 		cancel()
 	}()
-	if _, err := OpenLedger(ctx, "out", access); !errors.Is(err, context.Canceled) {
+	if _, err := takeLedger(ctx, "out", access); !errors.Is(err, context.Canceled) {
 		t.Errorf("interrupted: %v", err)
 	}
 	closed := make(chan struct{})
@@ -73,7 +73,7 @@ func TestWaiting(t *testing.T) {
 		<-waiting
 		l.Close()
 	}()
-	second, err := OpenLedger(t.Context(), "out", access)
+	second, err := takeLedger(t.Context(), "out", access)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -95,7 +95,7 @@ func TestHostileHolder(t *testing.T) {
 		strings.Repeat("x", 1<<20):       strings.Repeat("x", mostHolder),
 	} {
 		put(t, "out/"+holderName, text)
-		_, err := OpenLedger(t.Context(), "out", Access{})
+		_, err := takeLedger(t.Context(), "out", access{})
 		if busy, ok := errors.AsType[*BusyError](err); !ok || busy.Holder != want {
 			t.Errorf("%v", err)
 		}
@@ -104,7 +104,7 @@ func TestHostileHolder(t *testing.T) {
 	if err := syscall.Mkfifo("out/"+holderName, 0o666); err != nil {
 		t.Skip(err)
 	}
-	_, err := OpenLedger(t.Context(), "out", Access{})
+	_, err := takeLedger(t.Context(), "out", access{})
 	if busy, ok := errors.AsType[*BusyError](err); !ok || busy.Holder != "" {
 		t.Errorf("%v", err)
 	}
@@ -138,7 +138,7 @@ func TestHostileLock(t *testing.T) {
 		if err := make("out/" + LockName); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := OpenLedger(t.Context(), "out", Access{}); err == nil || !strings.Contains(err.Error(), "lock out/"+LockName) {
+		if _, err := takeLedger(t.Context(), "out", access{}); err == nil || !strings.Contains(err.Error(), "lock out/"+LockName) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -159,15 +159,15 @@ func TestPipesInTheFolder(t *testing.T) {
 	if err := syscall.Mkfifo("out/"+LedgerName, 0o666); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := OpenLedger(t.Context(), "out", Access{}); err == nil || !strings.Contains(err.Error(), "not a regular file") {
+	if _, err := takeLedger(t.Context(), "out", access{}); err == nil || !strings.Contains(err.Error(), "not a regular file") {
 		t.Error(err)
 	}
 }
 
 // share opens a folder for one of several runs.
-func share(t *testing.T) *Ledger {
+func share(t *testing.T) *ledger {
 	t.Helper()
-	l, err := OpenLedger(t.Context(), "out", Access{Share: true})
+	l, err := takeLedger(t.Context(), "out", access{share: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -175,7 +175,7 @@ func share(t *testing.T) *Ledger {
 	return l
 }
 
-func (l *Ledger) mustPart(t *testing.T) {
+func (l *ledger) mustPart(t *testing.T) {
 	t.Helper()
 	if err := errors.Join(l.Part(), l.Close()); err != nil {
 		t.Fatal(err)

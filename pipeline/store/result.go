@@ -12,7 +12,6 @@ import (
 	"slices"
 	"strings"
 
-	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
@@ -165,13 +164,13 @@ const sumEnd = "\"\n}\n"
 // ReadResult reads a result from a file that stands for itself, if it was made by a
 // version of yardproof. What it says is believed as nobody would want to derive
 // it again, so that a text that was changed is refused before anything is made
-// of it. An error is told by [Unusable].
+// of it. The error is an OtherVersion, a PlacedError or another.
 func ReadResult(name string, text []byte, version string) (*Result, error) {
 	limits := jsontree.DefaultLimits()
 	limits.MaxBytes, limits.MaxValues = MaxResultBytes, 1<<20
 	tree, problems := jsontree.Parse(source.New(name, text), limits)
 	if len(problems) > 0 {
-		return nil, placed{problems[0]}
+		return nil, PlacedError{problems[0]}
 	}
 	made := ""
 	if v := tree.Get("version"); v != nil && v.Kind == jsontree.String {
@@ -196,10 +195,10 @@ type OtherVersion struct{ Made string }
 
 func (o OtherVersion) Error() string { return "it was made by yardproof " + o.Made }
 
-// placed is an error at a place of the text.
-type placed struct{ problem source.Problem }
+// PlacedError is an error at a place of the text.
+type PlacedError struct{ Problem source.Problem }
 
-func (p placed) Error() string { return p.problem.Message }
+func (e PlacedError) Error() string { return e.Problem.Message }
 
 // untouched tells whether a text is as it was written.
 func untouched(text []byte) bool {
@@ -229,16 +228,4 @@ func DecodeResult(text []byte) (*Result, error) {
 		return nil, fmt.Errorf("its format is %d, and this yardproof reads format %d", r.Format, ResultFormat)
 	}
 	return r, nil
-}
-
-// Unusable is the finding of a file that holds no result, at the place where
-// it stops being one where that is known.
-func Unusable(name string, text []byte, err error) diag.Finding {
-	f := check.Trouble("run/no-result", name, "it holds no result of a plan: "+err.Error(), "write it again with `yardproof export --results`")
-	if p, ok := errors.AsType[placed](err); ok {
-		file := source.New(name, text)
-		at := p.problem.Range
-		f.Place.Range, f.Place.Start, f.Place.End, f.Place.Excerpt = at, file.Position(at.Start), file.Position(at.End), file.Excerpt(at)
-	}
-	return f
 }

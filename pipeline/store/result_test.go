@@ -147,19 +147,6 @@ func TestDecodeRefuses(t *testing.T) {
 	}
 }
 
-// What cannot be read is told of at its place, where that is known.
-func TestUnusable(t *testing.T) {
-	text := []byte("{\n \"format\": 1,\n nothing }")
-	_, err := ReadResult("r.result.json", text, "v1")
-	f := Unusable("r.result.json", text, err)
-	if f.Place.Start.Line != 3 || f.Place.Start.Column != 2 || f.Rule != "run/no-result" {
-		t.Errorf("%v: %+v", err, f)
-	}
-	if f := Unusable("r.result.json", text, errors.New("odd")); f.Place.Start.Line != 0 || f.Place.File != "r.result.json" {
-		t.Errorf("%+v", f)
-	}
-}
-
 // A result that stands for itself is read as it was, and in no other form.
 func TestStanding(t *testing.T) {
 	r := full(source.New("x.plan.json", []byte(invented)))
@@ -212,8 +199,8 @@ func FuzzRead(f *testing.F) {
 		if err == nil && got == nil {
 			t.Fatal("neither a result nor an error")
 		}
-		if err != nil {
-			Unusable("r", text, err)
+		if p, ok := errors.AsType[PlacedError](err); ok && (p.Problem.Range.Start < 0 || p.Problem.Range.End < p.Problem.Range.Start || p.Problem.Range.End > len(text)) {
+			t.Fatalf("%v points at %v of %d bytes", err, p.Problem.Range, len(text))
 		}
 	})
 }

@@ -20,6 +20,7 @@ import (
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
 	"yardproof/pipeline/store"
+	"yardproof/pipeline/store/handed"
 	"yardproof/schema"
 	"yardproof/schema/jsontree"
 	"yardproof/schema/plan"
@@ -141,13 +142,15 @@ func export(tb testing.TB, dir string, format exporters.ExportFormat, n int) {
 	}
 	run(tb, pipeline.Config{
 		Paths: []string{dir}, Jobs: 1, Tables: true,
-		Each: func(ctx context.Context, p *report.Plan) error {
-			files, err := format.Plan(p)
-			return save(ctx, files, err)
-		},
-		Line: func(ctx context.Context, r *report.Run) error {
-			files, err := format.Line(r)
-			return save(ctx, files, err)
+		Sink: handed.On{
+			EachPlan: func(ctx context.Context, p *report.Plan) error {
+				files, err := format.Plan(p)
+				return save(ctx, files, err)
+			},
+			WholeLine: func(ctx context.Context, r *report.Run) error {
+				files, err := format.Line(r)
+				return save(ctx, files, err)
+			},
 		},
 	}, n)
 }

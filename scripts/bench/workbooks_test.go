@@ -17,6 +17,7 @@ import (
 	books "yardproof/exporters/xlsx"
 	"yardproof/pipeline"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/store/handed"
 )
 
 // BenchmarkWorkbooks is the making of the demo line's workbooks in memory, and how
@@ -68,14 +69,14 @@ func BenchmarkWorkbooks(b *testing.B) {
 func bare(b *testing.B) []*report.Plan {
 	b.Helper()
 	var plans []*report.Plan
-	_, err := pipeline.Run(b.Context(), pipeline.Config{Paths: []string{"../../testdata/line"}, Jobs: 1, Tables: true, Each: func(_ context.Context, p *report.Plan) error {
+	_, err := pipeline.Run(b.Context(), pipeline.Config{Paths: []string{"../../testdata/line"}, Jobs: 1, Tables: true, Sink: handed.On{EachPlan: func(_ context.Context, p *report.Plan) error {
 		p.Sheets = slices.DeleteFunc(slices.Clone(p.Sheets), func(s report.Sheet) bool { return s.Again })
 		for i := range p.Sheets {
 			p.Sheets[i].Pictures, p.Sheets[i].Charts = nil, nil
 		}
 		plans = append(plans, p)
 		return nil
-	}})
+	}}})
 	if err != nil || len(plans) == 0 {
 		b.Fatal(err, len(plans))
 	}

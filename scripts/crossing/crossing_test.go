@@ -17,6 +17,7 @@ import (
 	"yardproof/exporters"
 	"yardproof/pipeline"
 	"yardproof/pipeline/report"
+	"yardproof/pipeline/store/handed"
 )
 
 // What is found in each crossing and a digest of its tables and pictures are recorded: a
@@ -36,13 +37,13 @@ func TestCrossing(t *testing.T) {
 	)
 	run, err := pipeline.Run(context.Background(), pipeline.Config{
 		Paths: []string{"plans"}, Tables: true, Draft: true,
-		Each: func(_ context.Context, p *report.Plan) error {
+		Sink: handed.On{EachPlan: func(_ context.Context, p *report.Plan) error {
 			d, err := digest(p)
 			lock.Lock()
 			defer lock.Unlock()
 			digests[filepath.Base(p.File)] = d
 			return err
-		},
+		}},
 	})
 	if err != nil {
 		t.Fatal(err)

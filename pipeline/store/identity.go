@@ -1,10 +1,10 @@
-package main
+package store
 
 import "path/filepath"
 
-// identity is the same for every path of one file that exists, through
+// Identity is the same for every path of one file that exists, through
 // whatever links it is reached.
-func identity(path string) string {
+func Identity(path string) string {
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real
 	}
@@ -14,10 +14,11 @@ func identity(path string) string {
 	return path
 }
 
-func identities(paths []string) map[string]bool {
+// Identities are those of several files.
+func Identities(paths []string) map[string]bool {
 	all := map[string]bool{}
 	for _, p := range paths {
-		all[identity(p)] = true
+		all[Identity(p)] = true
 	}
 	return all
 }
