@@ -2,6 +2,7 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -50,12 +51,16 @@ func (r *squareInSquare) flipped(u *Unit, seam measure.Length, centre, corners *
 type flipCorners struct {
 	unitRoom
 	op plan.FlipCorners
-	s  *Size
 }
 
 // FlipCorners implements plan.Maker.
 func (o *opening) FlipCorners(op plan.FlipCorners) {
-	o.room = &flipCorners{unitRoom: unitRoom{o.p}, op: op, s: o.s}
+	o.room = &flipCorners{unitRoom: unitRoom{o.p, o.s}, op: op}
+}
+
+// TellSize implements sizeTold.
+func (r *flipCorners) TellSize() *report.Work {
+	return r.tellWidth("the body's")
 }
 
 // Carries implements Carrier.
@@ -107,12 +112,19 @@ func (r *flipCorners) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
 type squareInSquare struct {
 	unitRoom
 	op plan.SquareInSquare
-	s  *Size
 }
 
 // SquareInSquare implements plan.Maker.
 func (o *opening) SquareInSquare(op plan.SquareInSquare) {
-	o.room = &squareInSquare{unitRoom: unitRoom{o.p}, op: op, s: o.s}
+	o.room = &squareInSquare{unitRoom: unitRoom{o.p, o.s}, op: op}
+}
+
+// TellSize implements sizeTold.
+func (r *squareInSquare) TellSize() *report.Work {
+	if r.op.Flip {
+		return r.tellWidth("the body's")
+	}
+	return r.tellWidth("centre square / sqrt2 + corner square - 2s x sqrt2")
 }
 
 // Measure implements Operation.

@@ -2,6 +2,7 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -65,12 +66,19 @@ func (u *Unit) bonus(flip measure.Length, count int64, seam measure.Length) {
 type flyingGeese struct {
 	unitRoom
 	op plan.FlyingGeese
-	s  *Size
 }
 
 // FlyingGeese implements plan.Maker.
 func (o *opening) FlyingGeese(op plan.FlyingGeese) {
-	o.room = &flyingGeese{unitRoom: unitRoom{o.p}, op: op, s: o.s}
+	o.room = &flyingGeese{unitRoom: unitRoom{o.p, o.s}, op: op}
+}
+
+// TellSize implements sizeTold.
+func (r *flyingGeese) TellSize() *report.Work {
+	if r.op.AtATime == 4 {
+		return r.tellWidth("goose square - 2s x sqrt2")
+	}
+	return r.tellWidth("the rectangle's")
 }
 
 // Measure implements Operation.

@@ -2,6 +2,7 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -16,6 +17,21 @@ type halfSquares struct {
 // HalfSquares implements plan.Maker.
 func (o *opening) HalfSquares(op plan.HalfSquares) {
 	o.room = &halfSquares{op: op, p: o.p, s: o.s}
+}
+
+// TellSize implements sizeTold; see piecing.HalfSquareUnit.
+func (r *halfSquares) TellSize() *report.Work {
+	formula := map[int]string{2: "c - s x sqrt2", 4: "(c/2 - s) x sqrt2", 8: "c/2 - s x sqrt2"}[r.op.AtATime]
+	return r.s.tellTriangle(r.p, formula, r.op.Square.At)
+}
+
+// TellCount implements countTold.
+func (r *halfSquares) TellCount() *report.Work {
+	t := r.p.Triangle
+	if t == nil {
+		return r.s.NeededWork(r.p)
+	}
+	return r.s.batchWork(r.p, "pairs of squares", t.Pairs, report.N(int64(t.AtATime)))
 }
 
 // Cautions implements cautioned.

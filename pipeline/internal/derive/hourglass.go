@@ -2,6 +2,7 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -10,12 +11,19 @@ import (
 type hourglass struct {
 	unitRoom
 	op plan.Hourglass
-	s  *Size
 }
 
 // Hourglass implements plan.Maker.
 func (o *opening) Hourglass(op plan.Hourglass) {
-	o.room = &hourglass{unitRoom: unitRoom{o.p}, op: op, s: o.s}
+	o.room = &hourglass{unitRoom: unitRoom{o.p, o.s}, op: op}
+}
+
+// TellSize implements sizeTold.
+func (r *hourglass) TellSize() *report.Work {
+	if r.op.HalfSquares.Given() {
+		return r.tellWidth("half-square unit - s x sqrt2")
+	}
+	return r.tellWidth("c - 2s x sqrt2")
 }
 
 // Measure implements Operation.

@@ -17,29 +17,35 @@ func LogBlock(op plan.Logs) piecing.Logs {
 	}
 }
 
-// tellLogs is why a log block is as wide as it is.
-func (s *Size) tellLogs(p *Part, op plan.Logs) *report.Work {
-	return &report.Work{
-		Formula: "c + 2 x R x g + 2s", Value: s.surd(p.Unit.Sewn.Width),
-		Terms: []report.Term{
-			term("c", "centre, finished", s.length(op.Finished.Length), op.Finished.At),
-			term("R", "rounds", report.N(int64(op.Rounds.N)), op.Rounds.At),
-			term("g", "width of a log, finished", s.length(op.Log.Length), op.Log.At),
-			s.seamTerm(p.Seam),
-			term("", "cut width of a log, g + 2s", s.length(op.Log.Length+2*p.Seam.Allowance.Length), source.Range{}),
-		},
-	}
-}
-
 // logs is strips sewn round a centre.
 type logs struct {
 	unitRoom
 	op plan.Logs
-	s  *Size
 }
 
 // Logs implements plan.Maker.
-func (o *opening) Logs(op plan.Logs) { o.room = &logs{unitRoom: unitRoom{o.p}, op: op, s: o.s} }
+func (o *opening) Logs(op plan.Logs) { o.room = &logs{unitRoom: unitRoom{o.p, o.s}, op: op} }
+
+// TellSize implements sizeTold.
+func (r *logs) TellSize() *report.Work {
+	if r.p.Unit == nil {
+		return nil
+	}
+	return r.s.once(r.p.Name.Text+", width as sewn", r.tellBlock)
+}
+
+func (r *logs) tellBlock() *report.Work {
+	return &report.Work{
+		Formula: "c + 2 x R x g + 2s", Value: r.s.surd(r.p.Unit.Sewn.Width),
+		Terms: []report.Term{
+			term("c", "centre, finished", r.s.length(r.op.Finished.Length), r.op.Finished.At),
+			term("R", "rounds", report.N(int64(r.op.Rounds.N)), r.op.Rounds.At),
+			term("g", "width of a log, finished", r.s.length(r.op.Log.Length), r.op.Log.At),
+			r.s.seamTerm(r.p.Seam),
+			term("", "cut width of a log, g + 2s", r.s.length(r.op.Log.Length+2*r.p.Seam.Allowance.Length), source.Range{}),
+		},
+	}
+}
 
 // Measure implements Operation.
 func (r *logs) Measure() {

@@ -2,6 +2,7 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -60,6 +61,18 @@ type (
 	// cautioned is a room that tells the keys of the cautions that making its part
 	// calls for.
 	cautioned interface{ Cautions() []string }
+
+	// sizeTold is a room that tells why its part measures what it does, where the plan
+	// itself does not say so; nil as long as it does not measure anything.
+	sizeTold interface{ TellSize() *report.Work }
+
+	// yieldTold is a room that tells why so many of its part come from one set, tube,
+	// loop or strip; nil where it is cut from none.
+	yieldTold interface{ TellYield() *report.Work }
+
+	// countTold is a room that tells why so many sets, tubes, pairs or strips are made;
+	// nil where no formula says it.
+	countTold interface{ TellCount() *report.Work }
 )
 
 // alone is one part that is not turned.
@@ -104,7 +117,52 @@ type Giving struct {
 
 // unitRoom is what the rooms of units share: they are made of pieces that are cut
 // for them.
-type unitRoom struct{ p *Part }
+type unitRoom struct {
+	p *Part
+	s *Size
+}
+
+// tellWidth tells by a formula how wide the unit is as sewn; see the functions of
+// piecing that are named after the units.
+func (r unitRoom) tellWidth(formula string) *report.Work {
+	if r.p.Unit == nil {
+		return nil
+	}
+	return r.s.once(r.p.Name.Text+", width as sewn", func() *report.Work { return r.tell(formula) })
+}
+
+func (r unitRoom) tell(formula string) *report.Work {
+	w := &report.Work{Formula: formula, Value: r.s.surd(r.p.Unit.Sewn.Width)}
+	for _, t := range r.p.Unit.Of {
+		w.Terms = append(w.Terms, term("", t.Part.Name.Text, because(r.s.surd(t.Part.Width), r.s.SizeWork(t.Part)), t.Part.Name.At))
+	}
+	for _, c := range r.p.Unit.Pieces {
+		w.Terms = append(w.Terms, term("", c.What+", cut", r.s.length(c.Width), c.At))
+		if !c.Width.Surd().Equal(c.Exact.Width) {
+			w.Terms = append(w.Terms, term("", c.What+", exact", r.s.surd(c.Exact.Width), source.Range{}))
+		}
+	}
+	if l := r.p.Unit.Lines; l != nil {
+		at := source.Range{}
+		if l.Ruler != nil {
+			at = l.Ruler.Lines.At
+		}
+		w.Terms = append(w.Terms, term("", "cuts up to lines so far apart, as it is trimmed", r.s.length(l.Apart), at))
+	}
+	w.Terms = append(w.Terms, r.s.seamTerm(r.p.Seam))
+	if t := r.p.Unit.Trim; t[0].Given() {
+		w.Terms = append(w.Terms, term("", "trimmed to", r.s.length(t[0].Length), t[0].At))
+	}
+	return w
+}
+
+// TellCount implements countTold.
+func (r unitRoom) TellCount() *report.Work {
+	if u := r.p.Unit; u != nil && u.Each > 1 {
+		return r.s.batchWork(r.p, "batches", u.Batches, report.N(u.Each))
+	}
+	return r.s.NeededWork(r.p)
+}
 
 // Ask implements Operation: it counts batches, and what they are cut and sewn from.
 func (r unitRoom) Ask() {

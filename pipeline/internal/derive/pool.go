@@ -282,7 +282,7 @@ func (s *Size) poolWork(pool *Pool) *report.Work {
 	first := pool.Parts[0]
 	return s.once(first.Name.Text+", sets shared", func() *report.Work {
 		w := &report.Work{Formula: "fewest of length L that hold all that is cut", Value: report.N(pool.Sets)}
-		w.Terms = []report.Term{term("L", "usable length of the shortest strip", s.length(pool.Length), s.lengthAt(first.Subcut.From))}
+		w.Terms = []report.Term{term("L", "usable length of the shortest strip", s.length(pool.Length), first.Subcut.From.Set.lengthAt())}
 		if pool.slant != nil {
 			w.Terms = append(w.Terms, term("", "of which the widths of the segments take", s.length(pool.held), source.Range{}))
 		}

@@ -30,31 +30,6 @@ type Chain struct {
 	Joined Joined          // for all that are needed, cut from one joined strip
 }
 
-// tellRecut is why a part that was cut up is as wide as it is.
-func (s *Size) tellRecut(p *Part, op plan.Recut) *report.Work {
-	r := p.Recut
-	return &report.Work{
-		Formula: "sum of the pieces of a row - 2s for each seam", Value: s.surd(p.Width),
-		Terms: []report.Term{
-			term("", r.Of.Name.Text+", width", because(s.surd(r.Of.Width), s.SizeWork(r.Of)), op.Part.At),
-			term("", "pieces across", report.N(int64(op.Across.N)), op.Across.At),
-			term("", "width of a piece", s.surd(r.Piece.Width), op.At),
-			term("", "height of a piece", s.surd(r.Piece.Height), op.At),
-			s.seamTerm(p.Seam),
-		},
-	}
-}
-
-func (s *Size) tellRings(p *Part, op plan.Loop) *report.Work {
-	return &report.Work{
-		Formula: "floor(L / cut)", Value: report.N(p.Loop.Yield.Each),
-		Terms: []report.Term{
-			term("L", "usable length of the shortest strip", s.length(p.Loop.Yield.Length), s.lengthAt(p.Loop.Set)),
-			term("cut", "cut width of a ring", s.length(op.Cut.Length), op.Cut.At),
-		},
-	}
-}
-
 // recut is a sewn part cut up and sewn again.
 type recut struct {
 	op plan.Recut
@@ -64,6 +39,28 @@ type recut struct {
 
 // Recut implements plan.Maker.
 func (o *opening) Recut(op plan.Recut) { o.room = &recut{op: op, p: o.p, s: o.s} }
+
+// TellSize implements sizeTold.
+func (r *recut) TellSize() *report.Work {
+	if r.p.Recut == nil {
+		return nil
+	}
+	return r.s.once(r.p.Name.Text+", width as sewn", r.tellWidth)
+}
+
+func (r *recut) tellWidth() *report.Work {
+	s, c := r.s, r.p.Recut
+	return &report.Work{
+		Formula: "sum of the pieces of a row - 2s for each seam", Value: s.surd(r.p.Width),
+		Terms: []report.Term{
+			term("", c.Of.Name.Text+", width", because(s.surd(c.Of.Width), s.SizeWork(c.Of)), r.op.Part.At),
+			term("", "pieces across", report.N(int64(r.op.Across.N)), r.op.Across.At),
+			term("", "width of a piece", s.surd(c.Piece.Width), r.op.At),
+			term("", "height of a piece", s.surd(c.Piece.Height), r.op.At),
+			s.seamTerm(r.p.Seam),
+		},
+	}
+}
 
 // Carries implements Carrier.
 func (r *recut) Carries() plan.Cell { return r.op.Carries() }
@@ -151,6 +148,24 @@ type loop struct {
 // Loop implements plan.Maker.
 func (o *opening) Loop(op plan.Loop) { o.room = &loop{op: op, p: o.p, s: o.s} }
 
+// TellYield implements yieldTold.
+func (r *loop) TellYield() *report.Work {
+	if r.p.Loop == nil {
+		return nil
+	}
+	return r.s.once(r.p.Name.Text+", rings from one loop", r.tellRings)
+}
+
+func (r *loop) tellRings() *report.Work {
+	return &report.Work{
+		Formula: "floor(L / cut)", Value: report.N(r.p.Loop.Yield.Each),
+		Terms: []report.Term{
+			term("L", "usable length of the shortest strip", r.s.length(r.p.Loop.Yield.Length), r.p.Loop.Set.Set.lengthAt()),
+			term("cut", "cut width of a ring", r.s.length(r.op.Cut.Length), r.op.Cut.At),
+		},
+	}
+}
+
 // Measure implements Operation.
 func (r *loop) Measure() {
 	p := r.p
@@ -223,6 +238,14 @@ type chain struct {
 
 // Chain implements plan.Maker.
 func (o *opening) Chain(op plan.Chain) { o.room = &chain{op: op, p: o.p, s: o.s} }
+
+// TellCount implements countTold.
+func (r *chain) TellCount() *report.Work {
+	if r.p.Chain == nil {
+		return r.s.NeededWork(r.p)
+	}
+	return r.s.JoinedWork(r.p.Name.Text, r.p.Chain.Joined, r.op.At)
+}
 
 // Measure implements Operation.
 func (r *chain) Measure() {

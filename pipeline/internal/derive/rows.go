@@ -2,7 +2,7 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/piecing"
-
+	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -16,6 +16,28 @@ type rows struct {
 
 // Rows implements plan.Maker.
 func (o *opening) Rows(op plan.Rows) { o.room = &rows{op: op, p: o.p, s: o.s} }
+
+// TellSize implements sizeTold.
+func (r *rows) TellSize() *report.Work {
+	if r.p.Rows == nil {
+		return nil
+	}
+	return r.s.once(r.p.Name.Text+", width as sewn", r.tellWidth)
+}
+
+func (r *rows) tellWidth() *report.Work {
+	w := &report.Work{Formula: "sum of the row's widths - 2s for each seam in the row", Value: r.s.surd(r.p.Width)}
+	for _, in := range r.op.Rows[0] {
+		q := r.s.byName[in.Part.Text]
+		width := q.Width
+		if in.Sideways() {
+			width = q.Height
+		}
+		w.Terms = append(w.Terms, term("", in.Part.Text, because(r.s.surd(width), r.s.SizeWork(q)), in.At))
+	}
+	w.Terms = append(w.Terms, r.s.seamTerm(r.p.Seam))
+	return w
+}
 
 // Cells implements celled.
 func (r *rows) Cells() [][]plan.Cell { return r.op.Rows }

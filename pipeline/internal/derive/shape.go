@@ -125,52 +125,6 @@ func (p *Part) ShapesOf(last bool) int64 {
 	return p.Shape.Yield.Each
 }
 
-// tellShape is why a strip gives so many pieces.
-func (s *Size) tellShape(p *Part, op plan.Shape) *report.Work {
-	h := p.Shape
-	var at source.Range
-	if h.Set != nil {
-		at = s.lengthAt(h.Set)
-	} else {
-		at = h.Fabric.StripLength().At
-	}
-	w := &report.Work{Value: report.N(h.Yield.Each), Terms: []report.Term{term("L", "usable length of a strip", s.length(h.Yield.Length), at)}}
-	if !op.Kind.Triangular() {
-		return s.tellSlanted(w, p, op)
-	}
-	w.Terms = append(w.Terms, term("h", "height of the triangle, finished", s.length(op.Finished.Length), op.Finished.At), s.seamTerm(p.Seam))
-	switch {
-	case op.Kind == plan.HalfTriangle60:
-		w.Formula = "two head to tail in the length of their two widths"
-		return w
-	case op.Blunt:
-		w.Formula = "floor((L - (P-t)/2) / ((P+t)/2)), t = 2s / sqrt3"
-		w.Terms = append(w.Terms, term("t", "width of the cut tip", s.surd(h.Tip()), op.At))
-	default:
-		w.Formula = "floor(2L / P) - 1"
-	}
-	w.Terms = append(w.Terms, term("P", "cut side, 2(h + 3s) / sqrt3", s.surd(h.CutSide()), op.At))
-	return w
-}
-
-// tellSlanted goes on for a hexagon or diamond.
-func (s *Size) tellSlanted(w *report.Work, p *Part, op plan.Shape) *report.Work {
-	h := p.Shape
-	exact, formula := "a x sqrt3 + 2s", "floor(L / (2w / sqrt3))"
-	switch op.Kind {
-	case plan.Diamond60:
-		exact, formula = "a x sqrt3 / 2 + 2s", "floor((L - w / sqrt3) / (2w / sqrt3))"
-	case plan.Diamond45:
-		exact, formula = "a / sqrt2 + 2s", "floor((L - w) / (w x sqrt2))"
-	}
-	w.Formula = formula
-	w.Terms = append(w.Terms,
-		term("w", "cut width of the strip", s.length(h.Height), op.Strip.At),
-		term("a", "side, finished", s.length(op.Finished.Length), op.Finished.At), s.seamTerm(p.Seam),
-		term("", "width by geometry, "+exact, s.surd(h.Exact), op.Finished.At))
-	return w
-}
-
 // shape is triangles, hexagons or diamonds cut side by side from strips.
 type shape struct {
 	op plan.Shape
@@ -180,6 +134,68 @@ type shape struct {
 
 // Shape implements plan.Maker.
 func (o *opening) Shape(op plan.Shape) { o.room = &shape{op: op, p: o.p, s: o.s} }
+
+// TellYield implements yieldTold.
+func (r *shape) TellYield() *report.Work {
+	if r.p.Shape == nil {
+		return nil
+	}
+	return r.s.once(r.p.Name.Text+", triangles from one strip", r.tellPieces)
+}
+
+func (r *shape) tellPieces() *report.Work {
+	h := r.p.Shape
+	var at source.Range
+	if h.Set != nil {
+		at = h.Set.Set.lengthAt()
+	} else {
+		at = h.Fabric.StripLength().At
+	}
+	w := &report.Work{Value: report.N(h.Yield.Each), Terms: []report.Term{term("L", "usable length of a strip", r.s.length(h.Yield.Length), at)}}
+	if !r.op.Kind.Triangular() {
+		return r.tellSlanted(w)
+	}
+	w.Terms = append(w.Terms, term("h", "height of the triangle, finished", r.s.length(r.op.Finished.Length), r.op.Finished.At), r.s.seamTerm(r.p.Seam))
+	switch {
+	case r.op.Kind == plan.HalfTriangle60:
+		w.Formula = "two head to tail in the length of their two widths"
+		return w
+	case r.op.Blunt:
+		w.Formula = "floor((L - (P-t)/2) / ((P+t)/2)), t = 2s / sqrt3"
+		w.Terms = append(w.Terms, term("t", "width of the cut tip", r.s.surd(h.Tip()), r.op.At))
+	default:
+		w.Formula = "floor(2L / P) - 1"
+	}
+	w.Terms = append(w.Terms, term("P", "cut side, 2(h + 3s) / sqrt3", r.s.surd(h.CutSide()), r.op.At))
+	return w
+}
+
+// tellSlanted goes on for a hexagon or diamond.
+func (r *shape) tellSlanted(w *report.Work) *report.Work {
+	h := r.p.Shape
+	exact, formula := "a x sqrt3 + 2s", "floor(L / (2w / sqrt3))"
+	switch r.op.Kind {
+	case plan.Diamond60:
+		exact, formula = "a x sqrt3 / 2 + 2s", "floor((L - w / sqrt3) / (2w / sqrt3))"
+	case plan.Diamond45:
+		exact, formula = "a / sqrt2 + 2s", "floor((L - w) / (w x sqrt2))"
+	}
+	w.Formula = formula
+	w.Terms = append(w.Terms,
+		term("w", "cut width of the strip", r.s.length(h.Height), r.op.Strip.At),
+		term("a", "side, finished", r.s.length(r.op.Finished.Length), r.op.Finished.At), r.s.seamTerm(r.p.Seam),
+		term("", "width by geometry, "+exact, r.s.surd(h.Exact), r.op.Finished.At))
+	return w
+}
+
+// TellCount implements countTold.
+func (r *shape) TellCount() *report.Work {
+	h := r.p.Shape
+	if h == nil {
+		return r.s.NeededWork(r.p)
+	}
+	return r.s.batchWork(r.p, "strips", h.Count, because(report.N(h.Yield.Each), r.TellYield()))
+}
 
 // Cautions implements cautioned.
 func (r *shape) Cautions() []string {
@@ -293,12 +309,16 @@ func (r *shape) Gives() *Giving {
 type template struct {
 	unitRoom
 	op plan.Template
-	s  *Size
 }
 
 // Template implements plan.Maker.
 func (o *opening) Template(op plan.Template) {
-	o.room = &template{unitRoom: unitRoom{o.p}, op: op, s: o.s}
+	o.room = &template{unitRoom: unitRoom{o.p, o.s}, op: op}
+}
+
+// TellSize implements sizeTold.
+func (r *template) TellSize() *report.Work {
+	return r.tellWidth("the template's")
 }
 
 // Measure implements Operation: it takes the plan's word for what the piece fills.

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"yardproof/pipeline/internal/piecing"
-
+	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -19,6 +19,60 @@ type stripSet struct {
 
 // StripSet implements plan.Maker.
 func (o *opening) StripSet(op plan.StripSet) { o.room = &stripSet{op: op, p: o.p, s: o.s} }
+
+// lengthAt is where the plan says how long its shortest strip is.
+func (set *Set) lengthAt() source.Range {
+	for _, strip := range set.Strips {
+		if strip.Fabric.stripLength() == set.Length {
+			return strip.Fabric.StripLength().At
+		}
+	}
+	return source.Range{}
+}
+
+// TellSize implements sizeTold.
+func (r *stripSet) TellSize() *report.Work {
+	if r.p.Set == nil {
+		return nil
+	}
+	return r.s.once(r.p.Name.Text+", width of the strip set T", r.tellWidth)
+}
+
+func (r *stripSet) tellWidth() *report.Work {
+	w := &report.Work{Formula: "sum of the strips' cut widths - 2(n-1)s", Value: r.s.length(r.p.Set.Width)}
+	w.Terms = append(w.Terms, term("n", "strips", report.N(int64(len(r.p.Set.Strips))), r.p.Name.At))
+	for i, strip := range r.p.Set.Strips {
+		w.Terms = append(w.Terms, term(fmt.Sprintf("w%d", i+1), "cut width of a strip of "+strip.Fabric.Role.Text, r.s.length(strip.Width), strip.At.At))
+	}
+	w.Terms = append(w.Terms, r.s.seamTerm(r.p.Seam))
+	return w
+}
+
+// TellYield implements yieldTold.
+func (r *stripSet) TellYield() *report.Work {
+	if r.p.Set == nil || r.p.Set.Cut == nil {
+		return nil
+	}
+	return r.s.once(r.p.Name.Text+", segments from one strip set", r.tellSegments)
+}
+
+func (r *stripSet) tellSegments() *report.Work {
+	return &report.Work{
+		Formula: "floor(L / segment)", Value: report.N(r.p.Set.Cut.Each),
+		Terms: []report.Term{
+			term("L", "usable length of the shortest strip", r.s.length(r.p.Set.Length), r.p.Set.lengthAt()),
+			term("segment", "cut width", r.s.length(r.op.Segment.Length), r.op.Segment.At),
+		},
+	}
+}
+
+// TellCount implements countTold.
+func (r *stripSet) TellCount() *report.Work {
+	if r.p.Set == nil || r.p.Set.Cut == nil {
+		return r.s.NeededWork(r.p)
+	}
+	return r.s.batchWork(r.p, "strip sets", r.p.Set.Count, because(report.N(r.p.Set.Cut.Each), r.TellYield()))
+}
 
 // Measure implements Operation.
 func (r *stripSet) Measure() {

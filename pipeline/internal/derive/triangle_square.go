@@ -2,6 +2,7 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -16,6 +17,14 @@ type triangleSquare struct {
 // TriangleSquare implements plan.Maker.
 func (o *opening) TriangleSquare(op plan.TriangleSquare) {
 	o.room = &triangleSquare{op: op, p: o.p, s: o.s}
+}
+
+// TellSize implements sizeTold; see piecing.HalfSquareUnit and QuarterSquareUnit.
+func (r *triangleSquare) TellSize() *report.Work {
+	if len(r.op.Of) == 4 {
+		return r.s.tellTriangle(r.p, "c - 2s x sqrt2", r.p.Name.At)
+	}
+	return r.s.tellTriangle(r.p, "c - s x sqrt2", r.p.Name.At)
 }
 
 // Measure implements Operation.

@@ -1,11 +1,14 @@
 package derive
 
 import (
+	"fmt"
 	"slices"
 
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // tube is two strip sets sewn into a tube, and the squares cut from it.
@@ -17,6 +20,131 @@ type tube struct {
 
 // Tube implements plan.Maker.
 func (o *opening) Tube(op plan.Tube) { o.room = &tube{op: op, p: o.p, s: o.s} }
+
+// TellSize implements sizeTold.
+func (r *tube) TellSize() *report.Work {
+	if r.p.Tube == nil {
+		return nil
+	}
+	return r.s.once(r.p.Name.Text+", side of the opened square", r.tellSide)
+}
+
+func (r *tube) tellSide() *report.Work {
+	t := r.p.Tube
+	w := &report.Work{
+		Formula: "h x sqrt2", Value: r.s.surd(t.Side()),
+		Terms: []report.Term{term("h", "height of the triangle", r.height(), source.Range{})},
+	}
+	if r.op.Trim.Given() {
+		w.Terms = append(w.Terms, term("", "trimmed to", r.s.length(r.op.Trim.Length), r.op.Trim.At))
+	}
+	return w
+}
+
+// height is the triangle's height and how it came about.
+func (r *tube) height() report.Cell {
+	return because(r.s.length(r.p.Tube.Height()), r.s.once(r.p.Name.Text+", height of the triangle h", r.tellHeight))
+}
+
+func (r *tube) tellHeight() *report.Work {
+	t := r.p.Tube
+	return &report.Work{
+		Formula: "T - 2s + e", Value: r.s.length(t.Height()),
+		Terms: []report.Term{
+			term("T", "width of the tube", because(r.s.length(t.Width), r.s.SizeWork(t.narrower())), source.Range{}),
+			r.s.seamTerm(r.p.Seam),
+			term("e", "the tip's distance beyond the far seam", r.s.length(t.Beyond), r.op.TipAt),
+		},
+	}
+}
+
+// TellYield implements yieldTold.
+func (r *tube) TellYield() *report.Work {
+	if r.p.Tube == nil {
+		return nil
+	}
+	return r.s.once(r.p.Name.Text+", squares from one tube", r.tellSquares)
+}
+
+func (r *tube) tellSquares() *report.Work {
+	t := r.p.Tube
+	w := &report.Work{
+		Formula: "1 + floor((L - 2h) / a), none when L < 2h", Value: report.N(t.Yield.Each),
+		Terms: []report.Term{
+			r.length(),
+			term("h", "height of the triangle", r.height(), source.Range{}),
+			term("a", "from tip to tip, T - 2s + 2e", r.s.length(t.Advance()), source.Range{}),
+			term("", "one square more would need", r.s.length(t.Yield.Next), source.Range{}),
+		},
+	}
+	if t.Ends == plan.EarsKept {
+		w.Formula = "1 + floor((L - 2(h+s)) / a), none when L < 2(h+s)"
+		w.Terms = append(w.Terms, r.s.seamTerm(r.p.Seam))
+	}
+	return w
+}
+
+// length is how long a side is, and where sets are joined to it how it
+// came about.
+func (r *tube) length() report.Term {
+	s, t := r.s, r.p.Tube
+	const strip = "usable length of the shortest strip"
+	if t.Aside == 1 {
+		return term("L", strip, s.length(t.Yield.Length), t.shorter().Set.lengthAt())
+	}
+	w := s.once(r.p.Name.Text+", length of a side L", func() *report.Work {
+		return &report.Work{
+			Formula: "k x l - (k-1) x 2s", Value: s.length(t.Yield.Length),
+			Terms: []report.Term{
+				term("k", "sets joined end to end into a side", report.N(t.Aside), r.op.Joined.At),
+				term("l", strip, s.length(t.set()), t.shorter().Set.lengthAt()),
+				s.seamTerm(r.p.Seam),
+			},
+		}
+	})
+	return term("L", fmt.Sprintf("usable length of %d sets joined end to end", t.Aside), because(s.length(t.Yield.Length), w), source.Range{})
+}
+
+// TellCount implements countTold: as many tubes as all squares take or, where more,
+// as many as the kind most wanted takes.
+func (r *tube) TellCount() *report.Work {
+	if r.p.Tube == nil {
+		return r.s.NeededWork(r.p)
+	}
+	t := r.p.Tube
+	each := because(report.N(t.Yield.Each), r.TellYield())
+	if piecing.Batches(r.p.Needed, max(1, t.Yield.Each)) >= t.Count {
+		return r.s.batchWork(r.p, "tubes", t.Count, each)
+	}
+	return r.s.once(r.p.Name.Text+", tubes", func() *report.Work {
+		kind, wanted := t.Kinds.Leading()
+		most, _ := piecing.Orientations(t.Yield.Each)
+		return &report.Work{
+			Formula: "max(ceil(N / each), ceil(kind / most))", Value: report.N(t.Count),
+			Terms: []report.Term{
+				r.s.neededTerm(r.p), term("each", "squares from one tube", each, source.Range{}),
+				term("kind", kind.String()+" squares wanted", report.N(wanted), source.Range{}),
+				term("most", "squares of one kind from a tube, ceil(each / 2)", report.N(most), source.Range{}),
+			},
+		}
+	})
+}
+
+// narrower is the set that decides how wide the tube is.
+func (t *Tube) narrower() *Part {
+	if t.Sets[1].Set.Width < t.Sets[0].Set.Width {
+		return t.Sets[1]
+	}
+	return t.Sets[0]
+}
+
+// shorter is the set that decides how long the tube is.
+func (t *Tube) shorter() *Part {
+	if t.Sets[1].Set.Length < t.Sets[0].Set.Length {
+		return t.Sets[1]
+	}
+	return t.Sets[0]
+}
 
 // Cautions implements cautioned.
 func (r *tube) Cautions() []string {

@@ -71,198 +71,54 @@ func (s *Size) tellNeeded(p *Part) *report.Work {
 // SizeWork tells why a part measures what it does, nil where the plan itself
 // says so.
 func (s *Size) SizeWork(p *Part) *report.Work {
-	switch {
-	case p.Set != nil:
-		return s.setWork(p)
-	case p.Tube != nil:
-		return s.once(p.Name.Text+", side of the opened square", func() *report.Work { return s.tellSide(p) })
-	case p.Triangle != nil:
-		return s.once(p.Name.Text+", side as sewn", func() *report.Work { return s.tellTriangle(p) })
-	case p.Unit != nil:
-		return s.once(p.Name.Text+", width as sewn", func() *report.Work { return s.tellUnit(p) })
-	case p.Recut != nil:
-		return s.once(p.Name.Text+", width as sewn", func() *report.Work { return s.tellRecut(p, p.Operation.(plan.Recut)) })
-	case p.Rows != nil:
-		return s.once(p.Name.Text+", width as sewn", func() *report.Work { return s.tellRows(p) })
+	if room, ok := p.Room.(sizeTold); ok {
+		return room.TellSize()
 	}
 	return nil
 }
 
-func (s *Size) setWork(p *Part) *report.Work {
-	return s.once(p.Name.Text+", width of the strip set T", func() *report.Work { return s.tellSet(p) })
-}
-
-func (s *Size) tellSet(p *Part) *report.Work {
-	w := &report.Work{Formula: "sum of the strips' cut widths - 2(n-1)s", Value: s.length(p.Set.Width)}
-	w.Terms = append(w.Terms, term("n", "strips", report.N(int64(len(p.Set.Strips))), p.Name.At))
-	for i, strip := range p.Set.Strips {
-		w.Terms = append(w.Terms, term(fmt.Sprintf("w%d", i+1), "cut width of a strip of "+strip.Fabric.Role.Text, s.length(strip.Width), strip.At.At))
+// tellTriangle tells by a formula how large a unit made from squares is as sewn; at
+// is where the plan says their size.
+func (s *Size) tellTriangle(p *Part, formula string, at source.Range) *report.Work {
+	if p.Triangle == nil {
+		return nil
 	}
-	w.Terms = append(w.Terms, s.seamTerm(p.Seam))
-	return w
-}
-
-// height is the triangle's height and how it came about.
-func (s *Size) height(p *Part) report.Cell {
-	w := s.once(p.Name.Text+", height of the triangle h", func() *report.Work { return s.tellHeight(p) })
-	return because(s.length(p.Tube.Height()), w)
-}
-
-func (s *Size) tellHeight(p *Part) *report.Work {
-	t := p.Tube
-	op := p.Operation.(plan.Tube)
-	return &report.Work{
-		Formula: "T - 2s + e", Value: s.length(t.Height()),
-		Terms: []report.Term{
-			term("T", "width of the tube", because(s.length(t.Width), s.setWork(t.narrower())), source.Range{}),
-			s.seamTerm(p.Seam),
-			term("e", "the tip's distance beyond the far seam", s.length(t.Beyond), op.TipAt),
-		},
-	}
-}
-
-func (s *Size) tellSide(p *Part) *report.Work {
-	t := p.Tube
-	w := &report.Work{
-		Formula: "h x sqrt2", Value: s.surd(t.Side()),
-		Terms: []report.Term{term("h", "height of the triangle", s.height(p), source.Range{})},
-	}
-	if op := p.Operation.(plan.Tube); op.Trim.Given() {
-		w.Terms = append(w.Terms, term("", "trimmed to", s.length(op.Trim.Length), op.Trim.At))
-	}
-	return w
-}
-
-// formulas of the units made from squares, by how many at a time; see
-// piecing.HalfSquareUnit.
-func triangleFormula(p *Part) string {
-	switch op := p.Operation.(type) {
-	case plan.HalfSquares:
-		return map[int]string{2: "c - s x sqrt2", 4: "(c/2 - s) x sqrt2", 8: "c/2 - s x sqrt2"}[op.AtATime]
-	case plan.TriangleSquare:
-		if len(op.Of) == 4 {
-			return "c - 2s x sqrt2"
+	return s.once(p.Name.Text+", side as sewn", func() *report.Work {
+		return &report.Work{
+			Formula: formula, Value: s.surd(p.Triangle.Untrimmed),
+			Terms: []report.Term{term("c", "cut square", s.length(p.Triangle.Cut), at), s.seamTerm(p.Seam)},
 		}
-	}
-	return "c - s x sqrt2"
+	})
 }
 
-func (s *Size) tellTriangle(p *Part) *report.Work {
-	at := p.Name.At
-	if op, ok := p.Operation.(plan.HalfSquares); ok {
-		at = op.Square.At
-	}
-	return &report.Work{
-		Formula: triangleFormula(p), Value: s.surd(p.Triangle.Untrimmed),
-		Terms: []report.Term{term("c", "cut square", s.length(p.Triangle.Cut), at), s.seamTerm(p.Seam)},
-	}
-}
-
-func (s *Size) tellRows(p *Part) *report.Work {
-	w := &report.Work{Formula: "sum of the row's widths - 2s for each seam in the row", Value: s.surd(p.Width)}
-	for _, in := range p.Operation.(plan.Rows).Rows[0] {
-		q := s.byName[in.Part.Text]
-		width := q.Width
-		if in.Sideways() {
-			width = q.Height
-		}
-		w.Terms = append(w.Terms, term("", in.Part.Text, because(s.surd(width), s.SizeWork(q)), in.At))
-	}
-	w.Terms = append(w.Terms, s.seamTerm(p.Seam))
-	return w
-}
-
-// YieldWork tells why so many pieces come from one set or tube, nil for parts
-// that are neither.
+// YieldWork tells why so many pieces come from one set, tube, loop or strip, nil
+// for parts that are cut from none.
 func (s *Size) YieldWork(p *Part) *report.Work {
-	switch {
-	case p.Tube != nil:
-		return s.once(p.Name.Text+", squares from one tube", func() *report.Work { return s.tellSquares(p) })
-	case p.Loop != nil:
-		return s.once(p.Name.Text+", rings from one loop", func() *report.Work { return s.tellRings(p, p.Operation.(plan.Loop)) })
-	case p.Shape != nil:
-		return s.once(p.Name.Text+", triangles from one strip", func() *report.Work { return s.tellShape(p, p.Operation.(plan.Shape)) })
-	case p.Set != nil && p.Set.Cut != nil:
-		return s.once(p.Name.Text+", segments from one strip set", func() *report.Work { return s.tellSegments(p) })
+	if room, ok := p.Room.(yieldTold); ok {
+		return room.TellYield()
 	}
 	return nil
-}
-
-func (s *Size) tellSegments(p *Part) *report.Work {
-	op := p.Operation.(plan.StripSet)
-	return &report.Work{
-		Formula: "floor(L / segment)", Value: report.N(p.Set.Cut.Each),
-		Terms: []report.Term{
-			term("L", "usable length of the shortest strip", s.length(p.Set.Length), s.lengthAt(p)),
-			term("segment", "cut width", s.length(op.Segment.Length), op.Segment.At),
-		},
-	}
-}
-
-// lengthAt is where the plan says how long the strips of a set are.
-func (s *Size) lengthAt(p *Part) source.Range {
-	for _, strip := range p.Set.Strips {
-		if strip.Fabric.stripLength() == p.Set.Length {
-			return strip.Fabric.StripLength().At
-		}
-	}
-	return source.Range{}
-}
-
-// narrower is the set that decides how wide the tube is.
-func (t *Tube) narrower() *Part {
-	if t.Sets[1].Set.Width < t.Sets[0].Set.Width {
-		return t.Sets[1]
-	}
-	return t.Sets[0]
-}
-
-// shorter is the set that decides how long the tube is.
-func (t *Tube) shorter() *Part {
-	if t.Sets[1].Set.Length < t.Sets[0].Set.Length {
-		return t.Sets[1]
-	}
-	return t.Sets[0]
-}
-
-func (s *Size) tellSquares(p *Part) *report.Work {
-	t := p.Tube
-	w := &report.Work{
-		Formula: "1 + floor((L - 2h) / a), none when L < 2h", Value: report.N(t.Yield.Each),
-		Terms: []report.Term{
-			s.tubeLength(p),
-			term("h", "height of the triangle", s.height(p), source.Range{}),
-			term("a", "from tip to tip, T - 2s + 2e", s.length(t.Advance()), source.Range{}),
-			term("", "one square more would need", s.length(t.Yield.Next), source.Range{}),
-		},
-	}
-	if t.Ends == plan.EarsKept {
-		w.Formula = "1 + floor((L - 2(h+s)) / a), none when L < 2(h+s)"
-		w.Terms = append(w.Terms, s.seamTerm(p.Seam))
-	}
-	return w
 }
 
 // CountWork tells why so many sets, tubes or pairs are sewn.
 func (s *Size) CountWork(p *Part) *report.Work {
-	needed := term("N", "needed", because(report.N(p.Needed), s.NeededWork(p)), source.Range{})
-	switch {
-	case p.Pool != nil:
+	if p.Pool != nil {
 		return s.poolWork(p.Pool)
-	case p.Tube != nil:
-		return s.tubesWork(p, needed)
-	case p.Set != nil && p.Set.Cut != nil:
-		return s.batches(p.Name.Text+", strip sets", p.Set.Count, needed, because(report.N(p.Set.Cut.Each), s.YieldWork(p)))
-	case p.Triangle != nil && p.Triangle.AtATime > 0:
-		return s.batches(p.Name.Text+", pairs of squares", p.Triangle.Pairs, needed, report.N(int64(p.Triangle.AtATime)))
-	case p.Chain != nil:
-		return s.JoinedWork(p.Name.Text, p.Chain.Joined, p.Operation.(plan.Chain).At)
-	case p.Shape != nil:
-		return s.batches(p.Name.Text+", strips", p.Shape.Count, needed, because(report.N(p.Shape.Yield.Each), s.YieldWork(p)))
-	case p.Unit != nil && p.Unit.Each > 1:
-		return s.batches(p.Name.Text+", batches", p.Unit.Batches, needed, report.N(p.Unit.Each))
+	}
+	if room, ok := p.Room.(countTold); ok {
+		return room.TellCount()
 	}
 	return s.NeededWork(p)
+}
+
+// neededTerm is how many of a part are needed, as a term.
+func (s *Size) neededTerm(p *Part) report.Term {
+	return term("N", "needed", because(report.N(p.Needed), s.NeededWork(p)), source.Range{})
+}
+
+// batchWork tells how many sets, tubes or the like are made for a part.
+func (s *Size) batchWork(p *Part, of string, count int64, each report.Cell) *report.Work {
+	return s.batches(p.Name.Text+", "+of, count, s.neededTerm(p), each)
 }
 
 // batches tells how many are made of what gives so many each; nil where none can
