@@ -54,6 +54,7 @@ func mayImport() map[string]string {
 		"cmd/yardproof":              "schema schema/plan schema/starter pipeline pipeline/baseline pipeline/check pipeline/report pipeline/diag pipeline/store pipeline/watch exporters scripts",
 		"scripts":                    "",
 		"scripts/...":                "schema schema/source schema/jsontree schema/plan",
+		"scripts/crossing":           "scripts/crossing/crossed",
 		"scripts/printedmoves":       "schema/source schema/jsontree schema/measure schema/plan pipeline pipeline/diag",
 	}
 }
@@ -63,13 +64,14 @@ func mayImport() map[string]string {
 // judges the fixtures of the rules.
 func mayTestWith() map[string]string {
 	return map[string]string{
-		"schema/plan":           "schema",
-		"pipeline/internal/...": "schema schema/... pipeline/report",
-		"pipeline/check":        "pipeline",
-		"pipeline/store":        "pipeline/internal/costing",
-		"exporters":             "schema/measure pipeline/store exporters/internal/...",
-		"exporters/...":         "exporters/internal/...",
-		"scripts/...":           "pipeline pipeline/diag pipeline/report pipeline/store pipeline/store/... exporters exporters/...",
+		"schema/plan":              "schema",
+		"pipeline/internal/...":    "schema schema/... pipeline/report",
+		"pipeline/internal/derive": "schema schema/... pipeline/report scripts/crossing/crossed",
+		"pipeline/check":           "pipeline",
+		"pipeline/store":           "pipeline/internal/costing",
+		"exporters":                "schema/measure pipeline/store exporters/internal/...",
+		"exporters/...":            "exporters/internal/...",
+		"scripts/...":              "pipeline pipeline/diag pipeline/report pipeline/store pipeline/store/... exporters exporters/...",
 	}
 }
 

@@ -18,6 +18,7 @@ import (
 	"yardproof/pipeline"
 	"yardproof/pipeline/report"
 	"yardproof/pipeline/store/handed"
+	"yardproof/scripts/crossing/crossed"
 )
 
 // What is found in each crossing and a digest of its tables and pictures are recorded: a
@@ -57,7 +58,7 @@ func TestCrossing(t *testing.T) {
 		}
 	}
 	var b strings.Builder
-	for _, p := range Plans() {
+	for _, p := range crossed.Plans() {
 		file := p.Name() + ".plan.json"
 		fmt.Fprintf(&b, "%s: %s\n", p.Name(), digests[file])
 		b.WriteString(strings.Join(found[file], ""))
@@ -112,7 +113,7 @@ func digest(p *report.Plan) (string, error) {
 // Every plan has a name of its own.
 func TestNames(t *testing.T) {
 	var names []string
-	for _, p := range Plans() {
+	for _, p := range crossed.Plans() {
 		names = append(names, p.Name())
 	}
 	slices.Sort(names)

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+
+	"yardproof/scripts/crossing/crossed"
 )
 
 func main() {
@@ -22,7 +24,7 @@ func write(dir string) error {
 	if err := os.MkdirAll(dir, 0o777); err != nil {
 		return err
 	}
-	for _, p := range Plans() {
+	for _, p := range crossed.Plans() {
 		if err := os.WriteFile(filepath.Join(dir, p.Name()+".plan.json"), []byte(p.Text), 0o666); err != nil {
 			return err
 		}

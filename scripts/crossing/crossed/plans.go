@@ -1,4 +1,5 @@
-package main
+// Package crossed makes a plan of every operation at every place that takes a part.
+package crossed
 
 import (
 	"fmt"
