@@ -21,7 +21,7 @@ func pieceTooWide(p *Pass) {
 			if n.Strip || n.Count == 0 || leastAcross(f, n) <= f.Width {
 				continue
 			}
-			p.Report(p.needAt(f, n), Finding{
+			p.Report(n.At, Finding{
 				Message: fmt.Sprintf("%q is cut %s, and %s of %q are usable%s%s", n.For.Text, p.pair(n.Across, n.Along),
 					p.there(f.Width), f.Role.Text, afterShrinkage(f), keepsItsWay(f)),
 				Hint:    fmt.Sprintf("sew it of two, or use fabric of which at least %s are usable", p.needs(p.widthFor(f, n))),
@@ -66,38 +66,6 @@ func keepsItsWay(f *derive.Fabric) string {
 	return ""
 }
 
-// needAt is the place of the size of what is cut.
-func (p *Pass) needAt(f *derive.Fabric, n derive.Need) source.Range {
-	part := p.Size.Of.Part(n.For.Text)
-	if part == nil {
-		return n.For.At
-	}
-	if at, ok := unitPieceAt(p.Size, f, n); ok {
-		return at
-	}
-	var sizes []plan.Length
-	switch op := part.Operation.(type) {
-	case plan.Cut:
-		sizes = []plan.Length{op.Width}
-	case plan.HalfSquares:
-		sizes = []plan.Length{op.Square}
-	case plan.WholeStrip:
-		sizes = []plan.Length{op.Width}
-	case plan.StripSet:
-		for _, s := range op.Strips {
-			if s.Fabric.Text == f.Role.Text && s.Width.Length == n.Along {
-				sizes = append(sizes, s.Width)
-			}
-		}
-	}
-	for _, l := range sizes {
-		if l.At != (source.Range{}) {
-			return l.At
-		}
-	}
-	return n.For.At
-}
-
 func packPiece(p *Pass) {
 	for _, f := range p.Size.Fabrics {
 		if f.Form != plan.Precut {
@@ -105,16 +73,15 @@ func packPiece(p *Pass) {
 		}
 		told := map[source.Range]bool{}
 		for _, n := range f.Needs {
-			at := p.needAt(f, n)
-			if n.Count == 0 || fitsPack(f, n) || told[at] {
+			if n.Count == 0 || fitsPack(f, n) || told[n.At] {
 				continue
 			}
-			told[at] = true
+			told[n.At] = true
 			what := "is cut " + p.pair(n.Across, n.Along)
 			if n.Strip {
 				what = "takes strips cut " + p.needs(n.Along) + " wide"
 			}
-			p.Report(at, Finding{
+			p.Report(n.At, Finding{
 				Message: fmt.Sprintf("%q %s, and of a piece of %q %s are usable%s", n.For.Text, what,
 					f.Role.Text, p.pair(f.StripWidth().Length, f.StripLength().Length), keepsItsWay(f)),
 				Hint:    "cut it smaller, or from yardage or a larger precut",

@@ -288,17 +288,3 @@ func unitsOver(p *Pass) {
 		})
 	})
 }
-
-// unitPieceAt is where the plan says the size of what a unit is cut from.
-func unitPieceAt(s *derive.Size, f *derive.Fabric, n derive.Need) (source.Range, bool) {
-	part := s.Part(n.For.Text)
-	if part == nil || part.Unit == nil {
-		return source.Range{}, false
-	}
-	for _, c := range part.Unit.Pieces {
-		if c.Fabric == f && c.Width == n.Across && c.Height == n.Along && c.At != (source.Range{}) {
-			return c.At, true
-		}
-	}
-	return source.Range{}, false
-}

@@ -207,7 +207,7 @@ func (s *Size) needAcross(name plan.Text, b *Border, f *Fabric, times int64) {
 		b.Strips.Count, b.Strips.OK = piecing.JoinedPerSide(b.Lengths(), l, loss(b.Cut))
 		b.Strips.Count *= times
 		if b.Strips.OK {
-			f.Needs = append(f.Needs, Need{For: name, Strip: true, Across: l, Along: b.Cut, Count: b.Strips.Count})
+			f.ask(Need{For: name, Strip: true, Across: l, Along: b.Cut, Count: b.Strips.Count})
 			f.mustCover(measure.Area(b.Strips.Need, b.Cut.Surd()))
 		}
 		f.Missing = f.Missing || !b.Strips.OK
@@ -234,7 +234,7 @@ func (s *Size) needAlong(name plan.Text, b *Border, f *Fabric, times int64) {
 	need := func(length measure.Surd, count int64) {
 		if count > 0 {
 			n := Need{For: name, Across: max(b.Cut, b.EndCut), Along: s.cutLength(length), Count: count * times, Fixed: true, First: true}
-			f.Needs = append(f.Needs, n)
+			f.ask(n)
 			f.mustHold(name, n.Across, n.Along, n.Count)
 		}
 	}

@@ -37,7 +37,8 @@ func (r *cut) Ask() {
 		p.Made = c.Squares * each
 	}
 	f.needCut(p.Name, c.Width.Length, c.Height.Length, p.Needed, c.Halving)
-	need := &f.Needs[len(f.Needs)-1]
+	need := f.last()
+	need.at(c.Width.At)
 	if each < c.Halving.Triangles() {
 		need.Used, need.Count = each, c.Squares
 	}

@@ -3,6 +3,7 @@ package derive
 import (
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // count walks from the layout down to the fabric: each part, once it is known
@@ -69,14 +70,36 @@ func (p *Part) takes(q *Part, mirror bool) {
 
 // needWhole asks for strips that are used whole; those of one width for one
 // part are one need.
-func (f *Fabric) needWhole(by plan.Text, width measure.Length, count int64) {
+func (f *Fabric) needWhole(by plan.Text, strip Strip, count int64) {
 	for i := range f.Needs {
-		if n := &f.Needs[i]; n.Strip && n.For == by && n.Along == width && n.Last == 0 {
+		if n := &f.Needs[i]; n.Strip && n.For == by && n.Along == strip.Width && n.Last == 0 {
 			n.Count = min(n.Count+count, countless)
+			if n.At == n.For.At {
+				n.at(strip.Said)
+			}
 			return
 		}
 	}
-	f.Needs = append(f.Needs, Need{For: by, Strip: true, Across: f.stripLength(), Along: width, Count: count})
+	f.ask(Need{For: by, At: strip.Said, Strip: true, Across: f.stripLength(), Along: strip.Width, Count: count})
+}
+
+// ask adds a need. One whose size the plan does not say stands where the plan says
+// what it is for.
+func (f *Fabric) ask(n Need) {
+	if n.At == (source.Range{}) {
+		n.At = n.For.At
+	}
+	f.Needs = append(f.Needs, n)
+}
+
+// last is the need that was added last.
+func (f *Fabric) last() *Need { return &f.Needs[len(f.Needs)-1] }
+
+// at moves a need to where the plan says its size, if it does.
+func (n *Need) at(said source.Range) {
+	if said != (source.Range{}) {
+		n.At = said
+	}
 }
 
 // needJoined asks for the strips of a joined length.
@@ -86,6 +109,6 @@ func (f *Fabric) needJoined(by plan.Text, width measure.Length, j Joined) {
 		return
 	}
 	last := j.Each - (j.Length - j.Need.CeilTo(measure.Tick))
-	f.Needs = append(f.Needs, Need{For: by, Strip: true, Across: j.Each, Along: width, Count: j.Count, Last: last})
+	f.ask(Need{For: by, Strip: true, Across: j.Each, Along: width, Count: j.Count, Last: last})
 	f.mustCover(measure.Area(j.Need, width.Surd()))
 }

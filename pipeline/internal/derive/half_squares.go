@@ -67,7 +67,9 @@ func (r *halfSquares) Ask() {
 	t.Pairs = piecing.Batches(p.Needed, int64(r.op.AtATime))
 	p.Made = t.Pairs * int64(r.op.AtATime)
 	for _, role := range r.op.Fabrics {
-		r.s.byFabric[role.Text].need(p.Name, r.op.Square.Length, r.op.Square.Length, t.Pairs)
+		f := r.s.byFabric[role.Text]
+		f.need(p.Name, r.op.Square.Length, r.op.Square.Length, t.Pairs)
+		f.last().at(r.op.Square.At)
 	}
 }
 

@@ -101,13 +101,13 @@ func (f *Fabric) mustHoldTriangles(by plan.Text, side measure.Length, count int6
 
 // need asks for rectangles.
 func (f *Fabric) need(by plan.Text, across, along measure.Length, count int64) {
-	f.Needs = append(f.Needs, Need{For: by, Across: across, Along: along, Count: count})
+	f.ask(Need{For: by, Across: across, Along: along, Count: count})
 	f.mustHold(by, across, along, count)
 }
 
 // needTriangles asks for the squares that so many triangles are cut from.
 func (f *Fabric) needTriangles(by plan.Text, side measure.Length, count int64, h plan.Halving) {
-	f.Needs = append(f.Needs, Need{For: by, Across: side, Along: side, Count: piecing.Batches(count, h.Triangles()), Halving: h})
+	f.ask(Need{For: by, Across: side, Along: side, Count: piecing.Batches(count, h.Triangles()), Halving: h})
 	f.mustHoldTriangles(by, side, count, h)
 }
 
@@ -126,7 +126,7 @@ func (f *Fabric) needCut(by plan.Text, across, along measure.Length, count int64
 // known.
 func (f *Fabric) needWithin(n Need, each measure.Surd) {
 	n.Free, n.Within = true, &each
-	f.Needs = append(f.Needs, n)
+	f.ask(n)
 	f.mustCut(n)
 }
 

@@ -258,8 +258,8 @@ func (p *Part) takeSets(sets int64, fewest bool) {
 		p.Set.Count = sets
 		for _, strip := range p.Set.Strips {
 			f := strip.Fabric
-			f.needWhole(p.Name, strip.Width, sets)
-			f.Needs[len(f.Needs)-1].Free = p.Set.Free || !fewest
+			f.needWhole(p.Name, strip, sets)
+			f.last().Free = p.Set.Free || !fewest
 		}
 	}
 }

@@ -246,7 +246,7 @@ func (r *shape) Ask() {
 		return
 	}
 	last := h.length(p.ofLastStrip())
-	h.Fabric.Needs = append(h.Fabric.Needs, Need{For: p.Name, Strip: true, Across: h.Fabric.stripLength(), Along: h.Height, Count: h.Count, Last: last})
+	h.Fabric.ask(Need{For: p.Name, Strip: true, Across: h.Fabric.stripLength(), Along: h.Height, Count: h.Count, Last: last})
 	h.Fabric.mustCover(h.area().MulInt(p.Needed))
 }
 

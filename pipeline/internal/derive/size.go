@@ -6,6 +6,7 @@ import (
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // Size is everything derived from one size of a plan.
@@ -122,7 +123,8 @@ type Set struct {
 type Strip struct {
 	Fabric *Fabric
 	Width  measure.Length
-	At     plan.Text
+	At     plan.Text    // the fabric as the set names it
+	Said   source.Range // where the plan says its width; empty of a precut strip's own
 }
 
 // Tube is a derived tube.
@@ -187,8 +189,9 @@ type Backing struct {
 
 // Need is one thing to be cut from a fabric.
 type Need struct {
-	For       plan.Text // the part or border, or "binding", "sleeve" or "label"
-	Strip     bool      // a strip across the fabric, used whole
+	For       plan.Text    // the part or border, or "binding", "sleeve" or "label"
+	At        source.Range // where the plan says its size, or else what it is for
+	Strip     bool         // a strip across the fabric, used whole
 	Across    measure.Length
 	Along     measure.Length
 	Count     int64

@@ -35,7 +35,7 @@ func (r *wholeStrip) Ask() {
 		return
 	}
 	width := f.stripWidth(r.op.Width)
-	f.Needs = append(f.Needs, Need{For: p.Name, Strip: true, Across: f.stripLength(), Along: width, Count: p.Needed})
+	f.ask(Need{For: p.Name, At: r.op.Width.At, Strip: true, Across: f.stripLength(), Along: width, Count: p.Needed})
 	f.mustHold(p.Name, f.stripLength(), width, p.Needed)
 }
 

@@ -88,7 +88,7 @@ func (r *stripSet) Measure() {
 			return
 		}
 		w := f.stripWidth(strip.Width)
-		set.Strips = append(set.Strips, Strip{Fabric: f, Width: w, At: strip.Fabric})
+		set.Strips = append(set.Strips, Strip{Fabric: f, Width: w, At: strip.Fabric, Said: strip.Width.At})
 		widths = append(widths, w)
 		if l := f.stripLength(); i == 0 || l < set.Length {
 			set.Length = l

@@ -85,11 +85,12 @@ func (p *Part) becomes(u *Unit) {
 // needPiece asks for so many of a unit's pieces.
 func (f *Fabric) needPiece(by plan.Text, c Piece, count int64) {
 	if c.Within != nil {
-		f.needWithin(Need{For: by, Across: c.Width, Along: c.Height, Count: count, Fixed: c.Fixed, OnBias: c.OnBias}, *c.Within)
+		f.needWithin(Need{For: by, At: c.At, Across: c.Width, Along: c.Height, Count: count, Fixed: c.Fixed, OnBias: c.OnBias}, *c.Within)
 		return
 	}
 	f.needCut(by, c.Width, c.Height, count*c.Halving.Triangles(), c.Halving)
-	n := &f.Needs[len(f.Needs)-1]
+	n := f.last()
+	n.at(c.At)
 	n.Fixed, n.InLengths = c.Fixed, c.InLengths
 }
 
