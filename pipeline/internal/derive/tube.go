@@ -271,14 +271,16 @@ func (t *Tube) Crossed() (matched, apart int64) {
 // Joining derives the size anew with so many sets joined end to end into each
 // side of a part's tubes.
 func (s *Size) Joining(p *Part, sets int64) *Size {
+	room, ok := p.Room.(*tube)
+	if !ok {
+		return s
+	}
+	op := room.op
+	op.Joined.N = int(sets)
 	of := *s.Of
 	of.Parts = slices.Clone(s.Of.Parts)
-	for i := range of.Parts {
-		if op, ok := of.Parts[i].Operation.(plan.Tube); ok && of.Parts[i].Name.Text == p.Name.Text {
-			op.Joined.N = int(sets)
-			of.Parts[i].Operation = op
-		}
-	}
+	i := slices.IndexFunc(of.Parts, func(q plan.Part) bool { return q.Name.Text == p.Name.Text })
+	of.Parts[i].Operation = op
 	return s.Again(&of)
 }
 
