@@ -37,6 +37,8 @@ func Lyings() []Lying {
 		{"logs", "logs", "Sides are named as they lie at turn 0."},
 		{"strip_set", "segment", "At turn 0 the first strip lies on top, and the strips run from left to right."},
 		{"strip_set", "slanted", "Segments cut at an angle lean to the right at the top."},
+		{"tube", "near-square", "At turn 0 the seam that a square opens along runs from the bottom left to the top right, with the first set above it. In a near square the strips of the near edge lie along that seam."},
+		{"tube", "far-square", "In a far square the strips of the far edge do."},
 		{"loop", "loop", "At turn 0 the rings stand side by side from the left, and the strip after the seam that is opened lies on top."},
 		{"shape", "triangles", "At turn 0 the first triangle of a row points up."},
 		{"rows", "rows", "At turn 0 the first row lies on top, and the first part of a row at the left."},
@@ -50,7 +52,7 @@ func Lyings() []Lying {
 func Turns() string {
 	var b strings.Builder
 	b.WriteString("How parts lie that are not turned, as yardproof draws them. Letters are fabrics,\n" +
-		"a for the first that the plan names in the part, then b and c.\n")
+		"a for the first that the plan names in the part, then b, c and d.\n")
 	before := ""
 	for _, l := range Lyings() {
 		if l.Operation != before {

@@ -1,6 +1,7 @@
 package pipeline_test
 
 import (
+	"encoding/json"
 	"strings"
 	"testing"
 
@@ -35,6 +36,8 @@ func TestWordsOfTurnsAreDrawn(t *testing.T) {
 		"flying-geese":    "top left b, top right b, bottom a, low left a, low right a, top a",
 		"flip-corners":    "top left b, top right a, bottom left a, bottom right c",
 		"logs":            "top b, right c, bottom b, left c, middle a",
+		"near-square":     "top left b, left a, top a, bottom c, right c, bottom right d",
+		"far-square":      "top left a, left b, top b, bottom d, right d, bottom right c",
 		"segment":         "top left a, top right a, middle b, bottom left c, bottom right c",
 		"slanted":         "top right a, bottom left c, middle b, top left  , bottom right  ",
 		"loop":            "top left b, bottom left a, top right c, bottom right b",
@@ -45,6 +48,9 @@ func TestWordsOfTurnsAreDrawn(t *testing.T) {
 		"mirror":          "top left b, top right a, bottom c",
 	}
 	text, _ := schema.Text("plan")
+	if len(pipeline.Lyings()) != len(drawn) {
+		t.Errorf("%d are drawn, want %d", len(pipeline.Lyings()), len(drawn))
+	}
 	for _, l := range pipeline.Lyings() {
 		picture := pipeline.Lies(l.Part)
 		wants := strings.Split(drawn[l.Part], ", ")
@@ -56,6 +62,36 @@ func TestWordsOfTurnsAreDrawn(t *testing.T) {
 		}
 		if !strings.Contains(string(text), l.Says) {
 			t.Errorf("the schema does not say: %s", l.Says)
+		}
+	}
+}
+
+// Every operation is among those that are drawn, or there is a reason why it looks
+// alike from all sides or lies as what it is made of does.
+func TestEveryOperationIsDrawn(t *testing.T) {
+	alike := map[string]string{
+		"cut": "one piece of fabric", "strip": "one piece of fabric", "chain": "strips end to end", "template": "one piece, of any outline",
+		"square_in_square": "four corners alike", "mosaic": "as the pattern draws it",
+		"trim": "as its part", "bordered": "as its part", "sashed": "as a layout", "on_point": "as a layout",
+	}
+	text, _ := schema.Text("plan")
+	var plan struct {
+		Definitions struct {
+			Part struct {
+				OneOf []struct{ Required []string }
+			}
+		}
+	}
+	if err := json.Unmarshal(text, &plan); err != nil || len(plan.Definitions.Part.OneOf) == 0 {
+		t.Fatal(err)
+	}
+	drawn := map[string]bool{}
+	for _, l := range pipeline.Lyings() {
+		drawn[l.Operation] = true
+	}
+	for _, way := range plan.Definitions.Part.OneOf {
+		if name := way.Required[0]; drawn[name] == (alike[name] != "") {
+			t.Errorf("%s: drawn %v, and the reason why not is %q", name, drawn[name], alike[name])
 		}
 	}
 }
