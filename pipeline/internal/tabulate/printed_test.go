@@ -56,7 +56,7 @@ func toCutOrBuy(table report.Table, column int, c report.Cell) bool {
 	return c.Kind == report.Length && strings.HasPrefix(table.ID, "cut-")
 }
 
-var toSpare = regexp.MustCompile(`take ((?:about )?[0-9./ ]+ (?:in|cm)) of ((?:about )?[0-9./ ]+ (?:in|cm)): ((?:about )?[0-9./ ]+ (?:in|cm)) to spare`)
+var toSpare = regexp.MustCompile(`take ((?:about )?[0-9./ ]+ (?:in|cm)) of ((?:about )?[0-9./ ]+ (?:in|cm)): ((?:about )?[0-9./ ]+ (?:in|cm)) to spare(?:, ((?:about )?[0-9./ ]+ (?:in|cm)) of each set)?`)
 
 // anyYield tells whether a statement of slack is that of some part: it says that
 // no less is taken, and no more is there and to spare, and each to within 0.001 in.
@@ -66,7 +66,8 @@ func anyYield(t *testing.T, in *tabulate.Input, said []string) bool {
 	for _, s := range in.Sizes {
 		for _, p := range s.Parts {
 			for _, y := range yields(p) {
-				if near(ofText(t, said[1]).Sub(y.Used.Surd())) && near(y.Length.Surd().Sub(ofText(t, said[2]))) && near(y.Slack().Surd().Sub(ofText(t, said[3]))) {
+				if near(ofText(t, said[1]).Sub(y.Used.Surd())) && near(y.Length.Surd().Sub(ofText(t, said[2]))) && near(y.Rest().Surd().Sub(ofText(t, said[3]))) &&
+					(said[4] == "") == (y.Joined < 2) && (said[4] == "" || near(y.Slack().Surd().Sub(ofText(t, said[4])))) {
 					return true
 				}
 			}
