@@ -41,7 +41,7 @@ func offers(args []string) []offer {
 		return beginning(commandOffers(), last)
 	}
 	if typed[0] == "help" {
-		return beginning(append(commandOffers(), offer{turns, turnsSummary}), last)
+		return beginning(append(commandOffers(), helpTopics()...), last)
 	}
 	c, ok := findCommand(typed[0])
 	if !ok {

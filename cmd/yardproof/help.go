@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"yardproof/pipeline"
+	"yardproof/schema/topics"
 )
 
 const exitText = `Exit status:
@@ -20,11 +21,29 @@ const exitRest = `  2  the command line makes no sense, and nothing was done
      an interrupt, a crash, no plan found
 `
 
-// turns is the help that is of no command.
+// turns is the topic whose pictures the program draws.
 const (
 	turns        = "turns"
-	turnsSummary = "how the parts of a plan lie before they are turned, drawn"
+	turnsSummary = "How the parts of a plan lie before they are turned, drawn."
 )
+
+// helpTopics is what there is help for besides commands.
+func helpTopics() []offer {
+	var all []offer
+	for _, t := range topics.All() {
+		all = append(all, offer{t.Name, t.Summary})
+	}
+	return append(all, offer{turns, turnsSummary})
+}
+
+// topic is the text of a help topic.
+func topic(name string) (string, bool) {
+	if name == turns {
+		return pipeline.Turns(), true
+	}
+	t, ok := topics.Find(name)
+	return t.Text, ok
+}
 
 const purpose = `yardproof proves quilt plans: that every cut can be made, that the pieces add
 up in every size, and that the fabric asked for is enough.
@@ -40,13 +59,15 @@ func overview() string {
 		}
 		fmt.Fprintf(&s, "  yardproof %-26s %s\n", strings.TrimSpace(c.name+" "+c.args), c.summary)
 	}
-	fmt.Fprintf(&s, "  yardproof %-26s %s\n", "help [COMMAND]", "how to use a command")
-	fmt.Fprintf(&s, "  yardproof %-26s %s\n\n", "help "+turns, turnsSummary)
-	s.WriteString(exitText)
+	fmt.Fprintf(&s, "  yardproof %-26s %s\n\nTopics:\n", "help [COMMAND|TOPIC]", "how to use a command, or what can be said")
+	for _, t := range helpTopics() {
+		fmt.Fprintf(&s, "  yardproof %-26s %s\n", "help "+t.word, t.about)
+	}
+	s.WriteString("\n" + exitText)
 	return s.String()
 }
 
-// help prints the help of a command, or the overview.
+// help prints the help of a command, a topic, or the overview.
 func help(s streams, args []string) error {
 	switch len(args) {
 	case 0:
@@ -56,13 +77,13 @@ func help(s streams, args []string) error {
 		if c, ok := findCommand(args[0]); ok {
 			return c.help(s)
 		}
-		if args[0] == turns {
-			_, err := io.WriteString(s.stdout, pipeline.Turns())
+		if text, ok := topic(args[0]); ok {
+			_, err := io.WriteString(s.stdout, text)
 			return err
 		}
-		return misuse("there is no command %q", args[0])
+		return misuse("there is no command or topic %q", args[0])
 	}
-	return misuse("help takes one command, not %d", len(args))
+	return misuse("help takes one command or topic, not %d", len(args))
 }
 
 func (c command) help(s streams) error {

@@ -27,6 +27,7 @@ func mayImport() map[string]string {
 		"schema/sheet":               "schema/source",
 		"schema/style":               "schema/source schema/jsontree",
 		"schema/starter":             "schema schema/source schema/jsontree schema/plan schema/style",
+		"schema/topics":              "",
 		"pipeline/diag":              "schema/source",
 		"pipeline/report":            "schema/source schema/measure schema/plan pipeline/diag",
 		"pipeline/internal/piecing":  "schema/plan schema/measure",
@@ -51,7 +52,7 @@ func mayImport() map[string]string {
 		"exporters/xlsx":             "schema/source schema/measure schema/plan pipeline/diag pipeline/report exporters/internal/drawing exporters/internal/figure exporters/internal/raster",
 		"exporters/...":              "schema/source schema/measure schema/plan pipeline/diag pipeline/report exporters/internal/figure exporters/internal/words",
 		"exporters":                  "pipeline/diag pipeline/report exporters/...",
-		"cmd/yardproof":              "schema schema/plan schema/starter pipeline pipeline/baseline pipeline/check pipeline/report pipeline/diag pipeline/store pipeline/watch exporters scripts",
+		"cmd/yardproof":              "schema schema/plan schema/starter schema/topics pipeline pipeline/baseline pipeline/check pipeline/report pipeline/diag pipeline/store pipeline/watch exporters scripts",
 		"scripts":                    "",
 		"scripts/...":                "schema schema/source schema/jsontree schema/plan",
 		"scripts/crossing":           "scripts/crossing/crossed",
@@ -72,6 +73,7 @@ func mayTestWith() map[string]string {
 		"exporters":                "schema/measure pipeline/store exporters/internal/...",
 		"exporters/...":            "exporters/internal/...",
 		"scripts/...":              "pipeline pipeline/diag pipeline/report pipeline/store pipeline/store/... exporters exporters/...",
+		"cmd/yardproof":            "schema/source schema/jsontree",
 	}
 }
 

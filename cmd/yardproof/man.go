@@ -135,8 +135,11 @@ func manOverview() string {
 			pages = append(pages, ".BR "+roff("yardproof-"+c.name)+" (1)")
 		}
 	}
-	p.entry(`\fByardproof help\fR [COMMAND]`, "how to use a command")
-	p.entry(`\fByardproof help `+turns+`\fR`, turnsSummary)
+	p.entry(`\fByardproof help\fR [COMMAND|TOPIC]`, "how to use a command, or what can be said")
+	p.section("TOPICS")
+	for _, t := range helpTopics() {
+		p.entry(`\fByardproof help `+t.word+`\fR`, t.about)
+	}
 	p.statuses(exitText)
 	p.section("SEE ALSO")
 	p.WriteString(strings.Join(pages, " ,\n") + "\n")

@@ -59,7 +59,7 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		io.WriteString(stderr, overview())
 		return exitUsage
 	case "help", "-h", "--help":
-		return s.end("help", help(s, args))
+		return s.end("", help(s, args))
 	case "-v", "--version":
 		name = "version"
 	}
