@@ -22,6 +22,7 @@ const planSuffix = ".plan.json"
 // finder looks for plans. It follows links within the line, each folder once.
 type finder struct {
 	ctx      context.Context
+	files    Files
 	wanted   func(path string) bool // files to find; no other is a plan by its name
 	within   func() []string        // real paths that links may lead into, worked out for the first link
 	plans    []*planFile
@@ -36,7 +37,7 @@ type finder struct {
 // find fills in the plans of the line and the project of each. It gives the
 // folders that were searched.
 func (l *line) find(ctx context.Context) []string {
-	f := findAll(ctx, isPlan, l.Paths, &leaves{globs: l.Exclude, project: l.Project})
+	f := findAll(ctx, l.Files, isPlan, l.Paths, &leaves{files: l.Files, globs: l.Exclude, project: l.Project})
 	l.plans, l.findings = f.plans, f.findings
 	if l.Given != nil {
 		l.plans = append(l.plans, l.Given.plan())
@@ -46,9 +47,9 @@ func (l *line) find(ctx context.Context) []string {
 }
 
 // findAll looks for files below the paths of a command line, in file order.
-func findAll(ctx context.Context, wanted func(string) bool, paths []string, leaves *leaves) finder {
+func findAll(ctx context.Context, files Files, wanted func(string) bool, paths []string, leaves *leaves) finder {
 	f := finder{
-		ctx: ctx, wanted: wanted, leaves: leaves, within: sync.OnceValue(func() []string { return lineOf(paths, leaves.project) }),
+		ctx: ctx, files: files, wanted: wanted, leaves: leaves, within: sync.OnceValue(func() []string { return lineOf(files, paths, leaves.project) }),
 		walked: map[string]bool{}, found: map[string]bool{},
 	}
 	for _, path := range paths {
@@ -63,22 +64,22 @@ func findAll(ctx context.Context, wanted func(string) bool, paths []string, leav
 
 // lineOf are the real paths of what is named, and of the folder of its project
 // file, which may be named, too.
-func lineOf(paths []string, project string) []string {
+func lineOf(files Files, paths []string, project string) []string {
 	within, looked := map[string]bool{}, map[string]bool{}
-	if real, err := realPath(filepath.Dir(project)); project != "" && err == nil {
+	if real, err := files.Real(filepath.Dir(project)); project != "" && err == nil {
 		within[real] = true
 	}
 	for _, path := range paths {
-		if real, err := realPath(path); err == nil {
+		if real, err := files.Real(path); err == nil {
 			within[real] = true
 		}
 		dir, err := filepath.Abs(path)
 		for above := ""; err == nil && !looked[dir] && dir != above; dir, above = filepath.Dir(dir), dir {
 			looked[dir] = true
-			if _, err := os.Lstat(filepath.Join(dir, projectFile)); err != nil || project != "" {
+			if _, err := files.Lstat(filepath.Join(dir, projectFile)); err != nil || project != "" {
 				continue
 			}
-			if real, err := realPath(dir); err == nil {
+			if real, err := files.Real(dir); err == nil {
 				within[real] = true
 			}
 			break
@@ -90,7 +91,7 @@ func lineOf(paths []string, project string) []string {
 // path takes a path of the command line.
 func (f *finder) path(path string) {
 	hits, left, findings := f.hits, f.left, len(f.findings)
-	info, err := os.Stat(path)
+	info, err := f.files.Stat(path)
 	switch {
 	case err != nil:
 		f.trouble(path, err)
@@ -119,7 +120,7 @@ func isPlan(path string) bool {
 
 // folder walks a folder. Above are the real paths of the folders around it.
 func (f *finder) folder(path string, above []string) {
-	real, err := realPath(path)
+	real, err := f.files.Real(path)
 	if err != nil {
 		f.trouble(path, err)
 		return
@@ -136,7 +137,7 @@ func (f *finder) folder(path string, above []string) {
 		return
 	}
 	f.walked[real] = true
-	entries, err := os.ReadDir(path)
+	entries, err := f.files.ReadDir(path)
 	if err != nil {
 		f.trouble(path, err)
 		return
@@ -155,7 +156,7 @@ func (f *finder) folder(path string, above []string) {
 
 func (f *finder) entry(path string, kind fs.FileMode, above []string) {
 	link := kind&fs.ModeSymlink != 0
-	if info, err := os.Stat(path); link && err == nil {
+	if info, err := f.files.Stat(path); link && err == nil {
 		kind = info.Mode().Type()
 	}
 	if !kind.IsDir() && !f.wanted(path) {
@@ -165,7 +166,7 @@ func (f *finder) entry(path string, kind fs.FileMode, above []string) {
 		f.left++
 		return
 	}
-	leadsAway := link && leadsOut(path, f.within())
+	leadsAway := link && leadsOut(f.files, path, f.within())
 	switch {
 	case leadsAway:
 		f.findings = append(f.findings, outside(path, "the line"))
@@ -179,7 +180,7 @@ func (f *finder) entry(path string, kind fs.FileMode, above []string) {
 // file takes a plan, unless it was found already by another name.
 func (f *finder) file(path string) {
 	f.hits++
-	if real, err := realPath(path); err == nil {
+	if real, err := f.files.Real(path); err == nil {
 		if f.found[real] {
 			return
 		}
@@ -198,18 +199,10 @@ func (f *finder) trouble(path string, err error) {
 	f.findings = append(f.findings, unread(path, err))
 }
 
-func realPath(path string) (string, error) {
-	real, err := filepath.EvalSymlinks(path)
-	if err != nil {
-		return "", err
-	}
-	return filepath.Abs(real)
-}
-
 // leadsOut tells whether a link leads to what lies in none of some folders, which
 // are given by their real paths. One that leads nowhere does not.
-func leadsOut(link string, within []string) bool {
-	real, err := realPath(link)
+func leadsOut(files Files, link string, within []string) bool {
+	real, err := files.Real(link)
 	return err == nil && !slices.ContainsFunc(within, func(dir string) bool {
 		relative, err := filepath.Rel(dir, real)
 		return err == nil && filepath.IsLocal(relative)

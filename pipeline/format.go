@@ -30,7 +30,7 @@ type FormatConfig struct {
 // file that is not in order as JSON is left as it is, and the findings say
 // why; what it means as a plan is not looked at.
 func Format(ctx context.Context, c FormatConfig) *report.Run {
-	f := findAll(ctx, hasStyle, c.Paths, &leaves{globs: c.Exclude})
+	f := findAll(ctx, disk{}, hasStyle, c.Paths, &leaves{files: disk{}, globs: c.Exclude})
 	run := &report.Run{Findings: f.findings, Rules: catalogue()}
 	for i, p := range f.plans {
 		if ctx.Err() != nil {

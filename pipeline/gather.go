@@ -47,7 +47,7 @@ func (g *gatherer) path(path string) {
 		file := filepath.Join(path, e.Name())
 		switch {
 		case !strings.HasSuffix(e.Name(), store.ResultSuffix):
-		case leadsOut(file, []string{store.Identity(path)}):
+		case leadsOut(disk{}, file, []string{store.Identity(path)}):
 			g.findings = append(g.findings, outside(file, "the folder"))
 		default:
 			g.file(file)

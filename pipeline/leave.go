@@ -1,7 +1,6 @@
 package pipeline
 
 import (
-	"os"
 	"path/filepath"
 	"slices"
 
@@ -13,6 +12,7 @@ import (
 
 // leaves is what is left out of the folders that are searched.
 type leaves struct {
+	files   Files
 	globs   []plan.Glob // of the run, held against paths as they are shown
 	used    bool        // one of them has matched
 	project string      // the project file of all folders; empty for the nearest of each
@@ -58,13 +58,13 @@ func (l *leaves) of(folder string) *leftOut {
 		l.byFolder = map[string]*leftOut{}
 	}
 	file, above := filepath.Join(folder, projectFile), filepath.Dir(folder)
-	_, err := os.Lstat(file)
+	_, err := l.files.Lstat(file)
 	var by *leftOut
 	switch {
 	case l.project != "":
-		by = leftOutBy(l.project)
+		by = leftOutBy(l.files, l.project)
 	case err == nil:
-		by = leftOutBy(file)
+		by = leftOutBy(l.files, file)
 	case above == folder:
 		by = &leftOut{}
 	default:
@@ -76,14 +76,14 @@ func (l *leaves) of(folder string) *leftOut {
 
 // leftOutBy is what a project file leaves out: nothing when it is not in order,
 // which is told when the project is loaded.
-func leftOutBy(path string) *leftOut {
+func leftOutBy(files Files, path string) *leftOut {
 	by := &leftOut{}
 	folder, err := filepath.Abs(filepath.Dir(path))
 	if err != nil {
 		return by
 	}
 	by.folder = folder
-	b, err := read(disk{}, path)
+	b, err := read(files, path)
 	if err != nil {
 		return by
 	}

@@ -55,7 +55,7 @@ func (l *line) findProjects(walked map[string]bool, leftOut bool) {
 	}
 	slices.SortFunc(l.projects, func(a, b *project) int { return strings.Compare(a.name, b.name) })
 	for _, p := range l.projects {
-		real, err := realPath(filepath.Dir(p.path))
+		real, err := l.Files.Real(filepath.Dir(p.path))
 		p.whole = err == nil && walked[real] && !leftOut
 		p.load(l.Config)
 	}
@@ -77,7 +77,7 @@ func (l *line) projectOf(folder string, byFolder map[string]*project) *project {
 			break
 		}
 		passed = append(passed, dir)
-		if found = newProject(folder, filepath.Join(dir, projectFile)); found != nil {
+		if found = newProject(l.Files, folder, filepath.Join(dir, projectFile)); found != nil {
 			l.projects = append(l.projects, found)
 			break
 		}
@@ -93,8 +93,8 @@ func (l *line) projectOf(folder string, byFolder map[string]*project) *project {
 
 // newProject is the project of a file, nil when there is no such file. It is
 // shown by a relative path when the plan's folder was named by one.
-func newProject(folder, file string) *project {
-	if _, err := os.Lstat(file); err != nil {
+func newProject(files Files, folder, file string) *project {
+	if _, err := files.Lstat(file); err != nil {
 		return nil
 	}
 	path := file
@@ -108,11 +108,11 @@ func newProject(folder, file string) *project {
 
 // load reads the project file and its price list.
 func (p *project) load(c Config) {
-	if dir, err := realPath(filepath.Dir(p.path)); err == nil && !p.named && leadsOut(p.path, []string{dir}) {
+	if dir, err := c.Files.Real(filepath.Dir(p.path)); err == nil && !p.named && leadsOut(c.Files, p.path, []string{dir}) {
 		p.findings = append(p.findings, outside(p.path, "its folder"))
 		return
 	}
-	b, err := read(disk{}, p.path)
+	b, err := read(c.Files, p.path)
 	if err != nil {
 		p.findings = append(p.findings, unread(p.path, err))
 		return
@@ -129,7 +129,7 @@ func (p *project) load(c Config) {
 	settings, problems := plan.DecodeProject(file, tree)
 	rules, misnamed := newLevels(settings, c.Levels, c.Today)
 	problems = append(problems, misnamed...)
-	problems = append(problems, p.loadLists(settings, c.Today)...)
+	problems = append(problems, p.loadLists(c.Files, settings, c.Today)...)
 	p.findings = append(p.findings, check.Problems(file, tree, "", problems)...)
 	if diag.Worst(p.findings) < diag.Error {
 		p.settings, p.rules, p.basis = settings, rules, settingsBasis(tree)
@@ -139,35 +139,25 @@ func (p *project) load(c Config) {
 
 // loadLists reads the price lists, the stock list and the edition. They must lie inside the
 // project's folder, whatever links say. Problems are those of the project file.
-func (p *project) loadLists(settings *plan.Project, today plan.Date) []source.Problem {
-	if len(settings.PriceLists) == 0 && settings.Stock == nil && settings.Edition == nil {
-		return nil
-	}
-	folder := filepath.Dir(p.path)
-	root, err := os.OpenRoot(folder)
-	if err != nil {
-		p.findings = append(p.findings, unread(folder, err))
-		return nil
-	}
-	defer root.Close()
+func (p *project) loadLists(files Files, settings *plan.Project, today plan.Date) []source.Problem {
 	var problems []source.Problem
 	if len(settings.PriceLists) > 0 {
-		problems = p.loadPrices(root, settings, today)
+		problems = p.loadPrices(files, settings, today)
 	}
 	if settings.Stock != nil {
-		problems = append(problems, p.loadStock(root, *settings.Stock)...)
+		problems = append(problems, p.loadStock(files, *settings.Stock)...)
 	}
 	if settings.Edition != nil {
-		problems = append(problems, p.loadEdition(root, *settings.Edition, settings)...)
+		problems = append(problems, p.loadEdition(files, *settings.Edition, settings)...)
 	}
 	return problems
 }
 
 // loadEdition reads the line as it was last published.
-func (p *project) loadEdition(root *os.Root, from plan.ListSource, settings *plan.Project) []source.Problem {
+func (p *project) loadEdition(files Files, from plan.ListSource, settings *plan.Project) []source.Problem {
 	path := filepath.Join(filepath.Dir(p.path), filepath.FromSlash(from.Path.Text))
 	p.priced = append(p.priced, path)
-	file, err := list(root, path, from)
+	file, err := list(files, filepath.Dir(p.path), from)
 	if err != nil {
 		return p.noList(path, "edition", plan.BadEdition, from, err)
 	}
@@ -179,10 +169,10 @@ func (p *project) loadEdition(root *os.Root, from plan.ListSource, settings *pla
 
 // loadStock reads the stock list, which counts articles as the price list sells
 // them.
-func (p *project) loadStock(root *os.Root, from plan.ListSource) []source.Problem {
+func (p *project) loadStock(files Files, from plan.ListSource) []source.Problem {
 	path := filepath.Join(filepath.Dir(p.path), filepath.FromSlash(from.Path.Text))
 	p.priced = append(p.priced, path)
-	file, err := list(root, path, from)
+	file, err := list(files, filepath.Dir(p.path), from)
 	if err != nil {
 		return p.noList(path, "stock list", plan.BadStock, from, err)
 	}
@@ -192,14 +182,13 @@ func (p *project) loadStock(root *os.Root, from plan.ListSource) []source.Proble
 	return nil
 }
 
-func (p *project) loadPrices(root *os.Root, settings *plan.Project, today plan.Date) []source.Problem {
+func (p *project) loadPrices(files Files, settings *plan.Project, today plan.Date) []source.Problem {
 	p.prices = plan.NewPriceList(settings.Currency)
-	folder := filepath.Dir(p.path)
 	var problems []source.Problem
 	for _, from := range settings.PriceLists {
-		path := filepath.Join(folder, filepath.FromSlash(from.Path.Text))
+		path := filepath.Join(filepath.Dir(p.path), filepath.FromSlash(from.Path.Text))
 		p.priced = append(p.priced, path)
-		file, err := list(root, path, from)
+		file, err := list(files, filepath.Dir(p.path), from)
 		if err != nil {
 			problems = append(problems, p.noList(path, "price list", plan.BadPriceList, from, err)...)
 			continue
@@ -212,12 +201,13 @@ func (p *project) loadPrices(root *os.Root, settings *plan.Project, today plan.D
 }
 
 // list reads a list as text, whatever it is kept in.
-func list(root *os.Root, path string, from plan.ListSource) (*source.File, error) {
-	b, err := read(root, filepath.FromSlash(from.Path.Text))
+func list(files Files, folder string, from plan.ListSource) (*source.File, error) {
+	path := filepath.FromSlash(from.Path.Text)
+	b, err := files.ReadIn(folder, path, jsontree.DefaultLimits().MaxBytes)
 	if err != nil {
 		return nil, err
 	}
-	name := filepath.ToSlash(path)
+	name := filepath.ToSlash(filepath.Join(folder, path))
 	if !sheet.Is(b) {
 		return source.New(name, b), nil
 	}

@@ -29,25 +29,11 @@ func (n notRegular) kind() string {
 	return "something special"
 }
 
-// opener is a place that files are read from: the whole disk, or one folder.
-type opener interface {
-	Stat(name string) (fs.FileInfo, error)
-	OpenFile(name string, flag int, perm fs.FileMode) (*os.File, error)
-}
-
-type disk struct{}
-
-func (disk) Stat(name string) (fs.FileInfo, error) { return os.Stat(name) }
-
-func (disk) OpenFile(name string, flag int, perm fs.FileMode) (*os.File, error) {
-	return os.OpenFile(name, flag, perm)
-}
-
 // ReadFile reads a regular file that a run is given besides plans, such as a
 // baseline, or of a larger one as much as is needed to see that it is too
 // large. What kept it from being read is a finding.
 func ReadFile(path string, most int) ([]byte, []diag.Finding) {
-	b, err := readMost(disk{}, path, most)
+	b, err := disk{}.Read(path, most)
 	if err != nil {
 		return nil, []diag.Finding{unread(path, err)}
 	}
@@ -56,8 +42,14 @@ func ReadFile(path string, most int) ([]byte, []diag.Finding) {
 
 // read reads a regular file. Of a file that is too large for the decoder it
 // reads just enough for the decoder to see that.
-func read(from opener, name string) ([]byte, error) {
-	return readMost(from, name, jsontree.DefaultLimits().MaxBytes)
+func read(from Files, name string) ([]byte, error) {
+	return from.Read(name, jsontree.DefaultLimits().MaxBytes)
+}
+
+// opener is where a file is opened: on the whole disk, or in one folder.
+type opener interface {
+	Stat(name string) (fs.FileInfo, error)
+	OpenFile(name string, flag int, perm fs.FileMode) (*os.File, error)
 }
 
 func readMost(from opener, name string, most int) ([]byte, error) {

@@ -21,6 +21,7 @@ import (
 // Config says what a run works on.
 type Config struct {
 	Paths []string // plans and folders of plans
+	Files Files    // what they are read from; nil for the disk
 	Jobs  int      // plans worked on at the same time; 0 for one a processor, 128 at most
 
 	// Today is the day on which exceptions that have a last day are held
@@ -87,6 +88,9 @@ func Run(ctx context.Context, c Config) (*report.Run, error) {
 
 func newLine(c Config) *line {
 	l := &line{Config: c, bolts: bolts.Solve, jobs: min(c.Jobs, mostJobs)}
+	if l.Files == nil {
+		l.Files = disk{}
+	}
 	if l.jobs <= 0 {
 		l.jobs = runtime.GOMAXPROCS(0)
 	}

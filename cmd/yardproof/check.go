@@ -30,9 +30,18 @@ func checkCommand() command {
 		about: pathText + `
 - is one plan on standard input. --stdin-path says whose text it is; without it
 the project file is looked for in the current folder and above.
+
+--changed-since tells what a change brings: of the plans that differ from a git
+revision in their text, or in the settings, prices or stock that they follow
+from, those findings that the revision had not. What the line as a whole is
+found to lack is held against the revision in the same way. A price list that
+git does not keep is taken to be what it was. What lies in a submodule counts as
+new, and links of the revision are not followed. Nothing of the repository's
+settings is run, and nothing is fetched.
 `,
 		flags: func(f *pflag.FlagSet, o *options) {
 			checkFlags(f, o)
+			sinceFlag(f, o)
 			f.StringVar(&o.stdinPath, "stdin-path", "", "what - is the text of: findings name `PATH`, and its project is that of this path; it need not exist")
 		},
 		paths: true,
@@ -49,6 +58,9 @@ func checkPlans(ctx context.Context, s streams, o *options, paths []string) (int
 		return 0, misuse("--stdin-path says whose text - is: name - as the PATH")
 	}
 	set, err := o.settle(ctx, s, paths)
+	if err == nil {
+		err = o.settleSince(&set)
+	}
 	if err != nil {
 		return set.refuse(ctx, s, err)
 	}
@@ -97,7 +109,16 @@ func (set settings) run(ctx context.Context, s streams, c pipeline.Config) (*rep
 	c.Progress = progress(s.stderr, set.quiet)
 	c.Besides = set.reads
 	c.Reads = func(_, files []string) error { return set.spare(files) }
-	return pipeline.Run(ctx, c)
+	run := pipeline.Run
+	if set.since != "" {
+		earlier, err := set.openEarlier(ctx, c)
+		if err != nil {
+			return nil, err
+		}
+		defer earlier.Close()
+		run = earlier.Run
+	}
+	return run(ctx, c)
 }
 
 // conclude holds a run against the baseline, writes its reports and the new

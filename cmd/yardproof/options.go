@@ -27,6 +27,7 @@ type options struct {
 	today   string
 	known   string
 	record  string
+	since   string // of check
 	list    string
 
 	out     string
@@ -164,6 +165,7 @@ type settings struct {
 	exclude []plan.Glob
 	known   string   // a baseline to compare with, empty for none
 	record  string   // a baseline to write, empty for none
+	since   string   // a git revision to compare with, empty for none
 	reads   []string // files that are read besides plans and what their projects name
 	out     string
 	formats []exporters.ExportFormat

@@ -31,6 +31,10 @@ type baseline struct {
 	Old      int `json:"old"`
 	Gone     int `json:"gone"`
 	Unseen   int `json:"unseen"`
+
+	Since    string `json:"since,omitempty"`
+	Same     int    `json:"same,omitempty"`
+	Unjudged int    `json:"unjudged,omitempty"`
 }
 
 // excused is a finding that a project accepts.
@@ -112,7 +116,7 @@ func Write(w io.Writer, run *report.Run) error {
 		total.Accepted += p.Accepted
 	}
 	if b := run.Baseline; b != nil {
-		d.Baseline = &baseline{Recorded: b.Recorded, Old: len(b.Old), Gone: b.Gone, Unseen: b.Unseen}
+		d.Baseline = &baseline{Recorded: b.Recorded, Old: len(b.Old), Gone: b.Gone, Unseen: b.Unseen, Since: b.Since, Same: b.Same, Unjudged: b.Unjudged}
 	}
 	for _, e := range run.Exceptions() {
 		f := convert([]diag.Finding{e.Finding})[0]

@@ -134,6 +134,10 @@ func ofLine(run *report.Run) suite {
 		s.Properties = append(s.Properties,
 			property{"recorded", strconv.Itoa(b.Recorded)}, property{"old", strconv.Itoa(len(b.Old))},
 			property{"gone", strconv.Itoa(b.Gone)}, property{"unseen", strconv.Itoa(b.Unseen)})
+		if b.Since != "" {
+			s.Properties = append(s.Properties,
+				property{"since", words.OneLine(b.Since)}, property{"same", strconv.Itoa(b.Same)}, property{"unjudged", strconv.Itoa(b.Unjudged)})
+		}
 	}
 	s.Cases[0].accept(run.Excused)
 	return s

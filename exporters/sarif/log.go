@@ -34,6 +34,10 @@ type baseline struct {
 	Old      int `json:"old"`
 	Gone     int `json:"gone"`
 	Unseen   int `json:"unseen"`
+
+	Since    string `json:"since,omitempty"`
+	Same     int    `json:"same,omitempty"`
+	Unjudged int    `json:"unjudged,omitempty"`
 }
 
 // tool is 3.18.

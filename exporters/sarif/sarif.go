@@ -78,7 +78,7 @@ func convert(r *report.Run, o Options) run {
 func properties(r *report.Run) runProperties {
 	p := runProperties{Accepted: words.Accepted(r)}
 	if b := r.Baseline; b != nil {
-		p.Baseline = &baseline{Recorded: b.Recorded, Old: len(b.Old), Gone: b.Gone, Unseen: b.Unseen}
+		p.Baseline = &baseline{Recorded: b.Recorded, Old: len(b.Old), Gone: b.Gone, Unseen: b.Unseen, Since: b.Since, Same: b.Same, Unjudged: b.Unjudged}
 	}
 	return p
 }

@@ -16,6 +16,15 @@ type recorded struct {
 	level diag.Level
 }
 
+// Of is the record of what a run has found.
+func Of(run *report.Run) Record {
+	r := Record{known: map[string]recorded{}}
+	for f, i := range recordable(run) {
+		r.known[i.Fingerprint()] = recorded{of: i, level: f.Level}
+	}
+	return r
+}
+
 // Compare takes the findings of a run that are recorded out of it and keeps
 // them as old ones. A finding that has become graver than it was recorded is
 // not old; neither is one that tells of yardproof's own troubles.

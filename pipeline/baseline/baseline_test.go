@@ -41,6 +41,9 @@ func recordOf(t *testing.T, run *report.Run) Record {
 	if len(findings) > 0 {
 		t.Fatalf("what is written cannot be read: %v", findings)
 	}
+	if of := Of(run); !reflect.DeepEqual(of, r) {
+		t.Errorf("the record of a run is %v, and what is read of it %v", of, r)
+	}
 	return r
 }
 

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"encoding/json"
+	"iter"
 	"slices"
 	"strconv"
 
@@ -35,16 +36,7 @@ type entry struct {
 // JSON that is the same for the same findings and has one of them a paragraph.
 func Encode(run *report.Run) []byte {
 	d := document{Format: 1, Findings: []entry{}}
-	var identities diag.Identities
-	all := run.All()
-	if run.Baseline != nil {
-		all = diag.Sort(append(all, run.Baseline.Old...))
-	}
-	for _, f := range all {
-		i := identities.Of(f)
-		if stopped(f) {
-			continue
-		}
+	for f, i := range recordable(run) {
 		e := entry{Rule: i.Rule, Plan: i.Plan, File: i.File, Pointer: i.Pointer, Sizes: i.Sizes, Level: f.Level.String(), Message: f.Message}
 		if i.Number > 1 {
 			e.Number = i.Number
@@ -58,6 +50,22 @@ func Encode(run *report.Run) []byte {
 	encoder.SetIndent("", "  ")
 	encoder.Encode(d) // of these types into memory it cannot fail
 	return b.Bytes()
+}
+
+// recordable are the findings of a run that a record may hold, old and new.
+func recordable(run *report.Run) iter.Seq2[diag.Finding, diag.Identity] {
+	return func(yield func(diag.Finding, diag.Identity) bool) {
+		var identities diag.Identities
+		all := run.All()
+		if run.Baseline != nil {
+			all = diag.Sort(append(all, run.Baseline.Old...))
+		}
+		for _, f := range all {
+			if i := identities.Of(f); !stopped(f) && !yield(f, i) {
+				return
+			}
+		}
+	}
 }
 
 func (e entry) compare(f entry) int {

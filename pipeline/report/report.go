@@ -45,6 +45,13 @@ type Baseline struct {
 	Old      []diag.Finding // found again, in the one order
 	Gone     int            // recorded and not found again
 	Unseen   int            // recorded for plans that the run did not look at
+
+	// Since is the revision that the findings are those of, as it was asked
+	// for; empty when they were recorded. The run then tells only of plans that
+	// differ from it.
+	Since    string
+	Same     int // plans that do not differ
+	Unjudged int // plans that the revision's own project file kept from being proved
 }
 
 // Outcome is what is kept of a plan once it has been dealt with.

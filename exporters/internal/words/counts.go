@@ -86,18 +86,29 @@ func Summary(run *report.Run) string {
 	return text + Against(run.Baseline)
 }
 
-// Against tells of a baseline at the end of a summary: how many findings are
-// old, which of the recorded are gone, and which nobody looked at.
+// Against tells of a baseline, or of a revision, at the end of a summary: how
+// many findings are old, which of the recorded are gone, and which nobody looked
+// at.
 func Against(b *report.Baseline) string {
 	if b == nil {
 		return ""
 	}
-	text := fmt.Sprintf("; baseline: %d old", len(b.Old))
+	to := "baseline"
+	if b.Since != "" {
+		to = "since " + OneLine(b.Since)
+	}
+	text := fmt.Sprintf("; %s: %d old", to, len(b.Old))
 	if b.Gone > 0 {
 		text += fmt.Sprintf(", %d gone", b.Gone)
 	}
 	if b.Unseen > 0 {
 		text += fmt.Sprintf(", %d not looked at", b.Unseen)
+	}
+	if b.Same > 0 {
+		text += ", " + Plural(b.Same, "plan") + " the same"
+	}
+	if b.Unjudged > 0 {
+		text += ", " + Plural(b.Unjudged, "plan") + " not proved then for want of settings"
 	}
 	return text
 }
