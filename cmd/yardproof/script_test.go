@@ -69,6 +69,7 @@ func TestScript(t *testing.T) {
 			e.Setenv("NO_COLOR", "")
 			e.Setenv("README", root("README.md"))
 			e.Setenv("MATRIX", root("scripts", "ci-examples", "matrix.yml"))
+			e.Setenv("ACTION", root("scripts", "action"))
 			e.Setenv("TERM", "xterm")
 			systemValues(e)
 			return nil
