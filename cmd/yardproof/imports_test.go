@@ -96,12 +96,13 @@ func behind() map[string]string {
 		"golang.org/x/image":                 "exporters/internal/raster",
 		"github.com/klauspost/compress":      "exporters/xlsx", // twice as fast as the standard library's
 		// How many columns a character takes: of a terminal, and of a sheet.
-		"golang.org/x/text/width":        "exporters/text exporters/xlsx",
-		"github.com/spf13/pflag":         "cmd/yardproof",
-		"github.com/schollz/progressbar": "cmd/yardproof",
-		"github.com/mattn/go-isatty":     "cmd/yardproof",
-		"golang.org/x/term":              "cmd/yardproof",
-		"golang.org/x/sys":               "pipeline/store", // for locks
+		"golang.org/x/text/width":                "exporters/text exporters/xlsx",
+		"github.com/google/go-containerregistry": "scripts/container",
+		"github.com/spf13/pflag":                 "cmd/yardproof",
+		"github.com/schollz/progressbar":         "cmd/yardproof",
+		"github.com/mattn/go-isatty":             "cmd/yardproof",
+		"golang.org/x/term":                      "cmd/yardproof",
+		"golang.org/x/sys":                       "pipeline/store", // for locks
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 	"time"
@@ -63,9 +64,21 @@ func release(dir string, names []string) error {
 		return err
 	}
 	defer os.RemoveAll(scratch)
+	here := target{runtime.GOOS, runtime.GOARCH}
+	program := filepath.Join(scratch, "here"+here.ending())
+	if err := here.build(program); err != nil {
+		return fmt.Errorf("%s: %w", here, err)
+	}
+	pages, err := manual(program)
+	if err != nil {
+		return err
+	}
+	if err := writeNotes(dir, program); err != nil {
+		return err
+	}
 	var sums strings.Builder
 	for _, t := range chosen {
-		name, archive, err := t.pack(scratch)
+		name, archive, err := t.pack(scratch, pages)
 		if err != nil {
 			return fmt.Errorf("%s: %w", t, err)
 		}
@@ -79,8 +92,9 @@ func release(dir string, names []string) error {
 	return os.WriteFile(filepath.Join(dir, "SHA256SUMS"), []byte(sums.String()), 0o666)
 }
 
-// pack builds the program for a target and gives its archive.
-func (t target) pack(scratch string) (name string, archive []byte, err error) {
+// pack builds the program for a target and gives its archive, with the manual
+// pages.
+func (t target) pack(scratch string, pages []file) (name string, archive []byte, err error) {
 	program := filepath.Join(scratch, t.String())
 	if err := t.build(program); err != nil {
 		return "", nil, err
@@ -93,6 +107,12 @@ func (t target) pack(scratch string) (name string, archive []byte, err error) {
 	files, err := t.contents(program, folder)
 	if err != nil {
 		return "", nil, err
+	}
+	if t.system != "windows" { // which has no man
+		for _, p := range pages {
+			p.name = folder + "/man/man1/" + p.name
+			files = append(files, p)
+		}
 	}
 	if t.system == "windows" {
 		archive, err = zipped(files, madeAt(info))
@@ -110,12 +130,17 @@ func (t target) build(program string) error {
 	return cmd.Run()
 }
 
+// ending is what the name of a program ends in.
+func (t target) ending() string {
+	if t.system == "windows" {
+		return ".exe"
+	}
+	return ""
+}
+
 // contents are the files of an archive, by name.
 func (t target) contents(program, folder string) ([]file, error) {
-	exe := "yardproof"
-	if t.system == "windows" {
-		exe += ".exe"
-	}
+	exe := "yardproof" + t.ending()
 	var files []file
 	for _, f := range []struct {
 		name, from string

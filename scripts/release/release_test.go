@@ -9,8 +9,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
+	"os/exec"
 	"runtime/debug"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 )
@@ -136,5 +139,47 @@ func TestMadeAt(t *testing.T) {
 	info.Settings[0].Value = "yesterday"
 	if got := madeAt(info); got.Year() != 1980 {
 		t.Errorf("without a time it is made at %v", got)
+	}
+}
+
+// The notes tell of the commits since the last release, by part, as Markdown
+// shows them, whatever a commit is called.
+func TestNotes(t *testing.T) {
+	if _, err := exec.LookPath("git"); err != nil {
+		t.Skip("there is no git here")
+	}
+	t.Setenv("GIT_CONFIG_GLOBAL", os.DevNull)
+	dir := t.TempDir()
+	git := func(args ...string) {
+		t.Helper()
+		c := exec.Command("git", append([]string{"-C", dir, "-c", "user.name=a", "-c", "user.email=a@example.org"}, args...)...)
+		if out, err := c.CombinedOutput(); err != nil {
+			t.Fatalf("%v: %s", err, out)
+		}
+	}
+	commit := func(subject string) { git("commit", "-q", "--allow-empty", "-m", subject) }
+	git("init", "-q")
+	commit("check: the first thing")
+	commit("export: sheets")
+	first, err := notes("v0.1.0", dir)
+	if want := "# yardproof v0.1.0\n\nThe first release. What went into it, by the part of the program:\n\n## check\n\n- the first thing\n\n## export\n\n- sheets\n\n## Which"; err != nil || !strings.HasPrefix(first, want) {
+		t.Errorf("%v\n%s", err, first)
+	}
+	git("tag", "v0.1.0")
+	if tagged, err := notes("v0.1.0", dir); err != nil || tagged != first {
+		t.Errorf("%v: the tag of the release itself changes its notes:\n%s", err, tagged)
+	}
+	commit("line workbook: a <b> and `code` _x_ [y](z)")
+	commit("without a part")
+	commit("check: another")
+	git("tag", "not-a-release")
+	second, err := notes("v0.2.0", dir)
+	want := "# yardproof v0.2.0\n\nWhat has changed since v0.1.0, by the part of the program:\n\n## check\n\n- another\n\n" +
+		"## line workbook\n\n- a &lt;b&gt; and `code` \\_x\\_ \\[y\\](z)\n\n## other\n\n- without a part\n\n## Which"
+	if err != nil || !strings.HasPrefix(second, want) {
+		t.Errorf("%v\n%s\nwanted\n%s", err, second, want)
+	}
+	if strings.Contains(second, "sheets") {
+		t.Error("a change of the release before is told again")
 	}
 }
