@@ -72,6 +72,12 @@ func (e *Earlier) Run(ctx context.Context, c Config) (*report.Run, error) {
 		Paths: e.paths(c, run), Files: e.files, Jobs: c.Jobs, Today: c.Today, Project: c.Project, Levels: c.Levels, Exclude: c.Exclude,
 		Version: c.Version, Memory: was,
 	}
+	if c.Progress != nil {
+		before.Progress = func(p Progress) {
+			p.Of = e.name
+			c.Progress(p)
+		}
+	}
 	held, err := Run(ctx, before)
 	if err != nil {
 		return nil, err

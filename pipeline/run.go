@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"runtime"
-	"sync"
 
 	"golang.org/x/sync/errgroup"
 
@@ -67,8 +66,8 @@ type Config struct {
 	// and every file that the run is going to read, before the first plan is
 	// read. An error ends the run: Run returns it.
 	Reads func(folders, files []string) error
-	// Progress is told how many plans are done, one call at a time.
-	Progress func(done, total int)
+	// Progress is told how far the run is, one call at a time.
+	Progress func(Progress)
 }
 
 // mostJobs keeps the number of files that are open at the same time well below
@@ -111,11 +110,13 @@ func (l *line) run(ctx context.Context) (*report.Run, error) {
 	l.each(ctx, func(_ context.Context, p *planFile) { l.read(p) })
 	l.compareIDs()
 	l.compareTitles()
-	tick := l.tick()
+	progress := l.progress()
 	l.each(ctx, func(ctx context.Context, p *planFile) {
+		progress.begin(p.name)
 		l.work(ctx, p)
-		tick()
+		progress.end(p.name)
 	})
+	progress.begin(wholeLine)
 	run := l.report(ctx)
 	l.end(ctx, run)
 	return run, nil
@@ -166,21 +167,6 @@ func (l *line) each(ctx context.Context, do func(context.Context, *planFile)) {
 		})
 	}
 	g.Wait() // what goes wrong with a plan is a finding of that plan
-}
-
-// tick counts the plans that are done and tells Progress.
-func (l *line) tick() func() {
-	if l.Progress == nil {
-		return func() {}
-	}
-	var mu sync.Mutex
-	done := 0
-	return func() {
-		mu.Lock()
-		defer mu.Unlock()
-		done++
-		l.Progress(done, len(l.plans))
-	}
 }
 
 // report gathers what is known of every plan and of the line.

@@ -293,15 +293,24 @@ func TestProgressCountsEveryPlanOnce(t *testing.T) {
 	}
 	folder(t, files)
 	var seen []int
-	run(t, Config{Paths: []string{"."}, Jobs: 4, Progress: func(done, total int) {
-		if total != 13 {
-			t.Errorf("total %d, wanted 13", total)
+	begun := map[string]bool{}
+	var last Progress
+	run(t, Config{Paths: []string{"."}, Jobs: 4, Progress: func(p Progress) {
+		if p.Total != 13 || p.Of != "" {
+			t.Errorf("%+v: wanted 13 plans of no revision", p)
 		}
-		seen = append(seen, done)
+		if p.Done > 0 && (len(seen) == 0 || seen[len(seen)-1] != p.Done) {
+			seen = append(seen, p.Done)
+		}
+		begun[p.At] = true
+		last = p
 	}})
 	want := []int{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13}
 	if !slices.Equal(seen, want) {
 		t.Errorf("progress %v, wanted %v", seen, want)
+	}
+	if !begun["plan-00.plan.json"] || last != (Progress{Done: 13, Total: 13, At: wholeLine}) {
+		t.Errorf("worked on were %v; the last was %+v", begun, last)
 	}
 }
 

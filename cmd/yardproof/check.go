@@ -106,7 +106,9 @@ func (set settings) over(c pipeline.Config) pipeline.Config {
 // run runs the pipeline.
 func (set settings) run(ctx context.Context, s streams, c pipeline.Config) (*report.Run, error) {
 	c = set.over(c)
-	c.Progress = progress(s.stderr, set.quiet)
+	show, hide := progress(s.stderr, set.quiet)
+	defer hide()
+	c.Progress = show
 	c.Besides = set.reads
 	c.Reads = func(_, files []string) error { return set.spare(files) }
 	run := pipeline.Run

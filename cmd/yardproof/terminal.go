@@ -3,10 +3,8 @@ package main
 import (
 	"io"
 	"os"
-	"time"
 
 	"github.com/mattn/go-isatty"
-	"github.com/schollz/progressbar/v3"
 	"golang.org/x/term"
 )
 
@@ -50,31 +48,4 @@ func window(stream io.Writer) (width, height int) {
 		return 0, 0
 	}
 	return width, height
-}
-
-// longBatch is how many plans make a batch worth a progress bar.
-const longBatch = 40
-
-// redraw is how often the bar may be drawn anew.
-const redraw = 100 * time.Millisecond
-
-// progress shows a bar for long batches, on a terminal only.
-func progress(stderr io.Writer, quiet bool) func(done, total int) {
-	f := terminal(stderr)
-	if f == nil || quiet {
-		return nil
-	}
-	var bar *progressbar.ProgressBar
-	return func(done, total int) {
-		if total < longBatch {
-			return
-		}
-		if bar == nil {
-			bar = progressbar.NewOptions(total,
-				progressbar.OptionSetWriter(f), progressbar.OptionSetDescription("plans"),
-				progressbar.OptionShowCount(),
-				progressbar.OptionThrottle(redraw), progressbar.OptionClearOnFinish())
-		}
-		bar.Set(done)
-	}
 }
