@@ -69,7 +69,7 @@ func (e *Earlier) Run(ctx context.Context, c Config) (*report.Run, error) {
 		return run, err
 	}
 	before := Config{
-		Paths: e.paths(c, run), Files: e.files, Jobs: c.Jobs, Today: c.Today, Project: c.Project, Levels: c.Levels, Exclude: c.Exclude,
+		Paths: e.paths(c, run), Jobs: c.Jobs, Today: c.Today, Project: c.Project, Levels: c.Levels, Exclude: c.Exclude,
 		Version: c.Version, Memory: was,
 	}
 	if c.Progress != nil {
@@ -78,7 +78,9 @@ func (e *Earlier) Run(ctx context.Context, c Config) (*report.Run, error) {
 			c.Progress(p)
 		}
 	}
-	held, err := Run(ctx, before)
+	l := newLine(before)
+	l.files = e.files
+	held, err := l.run(ctx)
 	if err != nil {
 		return nil, err
 	}

@@ -6,9 +6,9 @@ import (
 	"path/filepath"
 )
 
-// Files are what a run reads from: the disk, or what it was at another time.
+// storage is what a run reads from: the disk, or what it was at another time.
 // Paths are those of the system, as its own functions take them.
-type Files interface {
+type storage interface {
 	Stat(path string) (fs.FileInfo, error)
 	Lstat(path string) (fs.FileInfo, error)
 	ReadDir(path string) ([]fs.DirEntry, error)

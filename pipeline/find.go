@@ -22,7 +22,7 @@ const planSuffix = ".plan.json"
 // finder looks for plans. It follows links within the line, each folder once.
 type finder struct {
 	ctx      context.Context
-	files    Files
+	files    storage
 	wanted   func(path string) bool // files to find; no other is a plan by its name
 	within   func() []string        // real paths that links may lead into, worked out for the first link
 	plans    []*planFile
@@ -37,7 +37,7 @@ type finder struct {
 // find fills in the plans of the line and the project of each. It gives the
 // folders that were searched.
 func (l *line) find(ctx context.Context) []string {
-	f := findAll(ctx, l.Files, isPlan, l.Paths, &leaves{files: l.Files, globs: l.Exclude, project: l.Project})
+	f := findAll(ctx, l.files, isPlan, l.Paths, &leaves{files: l.files, globs: l.Exclude, project: l.Project})
 	l.plans, l.findings = f.plans, f.findings
 	if l.Given != nil {
 		l.plans = append(l.plans, l.Given.plan())
@@ -47,7 +47,7 @@ func (l *line) find(ctx context.Context) []string {
 }
 
 // findAll looks for files below the paths of a command line, in file order.
-func findAll(ctx context.Context, files Files, wanted func(string) bool, paths []string, leaves *leaves) finder {
+func findAll(ctx context.Context, files storage, wanted func(string) bool, paths []string, leaves *leaves) finder {
 	f := finder{
 		ctx: ctx, files: files, wanted: wanted, leaves: leaves, within: sync.OnceValue(func() []string { return lineOf(files, paths, leaves.project) }),
 		walked: map[string]bool{}, found: map[string]bool{},
@@ -64,7 +64,7 @@ func findAll(ctx context.Context, files Files, wanted func(string) bool, paths [
 
 // lineOf are the real paths of what is named, and of the folder of its project
 // file, which may be named, too.
-func lineOf(files Files, paths []string, project string) []string {
+func lineOf(files storage, paths []string, project string) []string {
 	within, looked := map[string]bool{}, map[string]bool{}
 	if real, err := files.Real(filepath.Dir(project)); project != "" && err == nil {
 		within[real] = true
@@ -201,7 +201,7 @@ func (f *finder) trouble(path string, err error) {
 
 // leadsOut tells whether a link leads to what lies in none of some folders, which
 // are given by their real paths. One that leads nowhere does not.
-func leadsOut(files Files, link string, within []string) bool {
+func leadsOut(files storage, link string, within []string) bool {
 	real, err := files.Real(link)
 	return err == nil && !slices.ContainsFunc(within, func(dir string) bool {
 		relative, err := filepath.Rel(dir, real)

@@ -12,7 +12,7 @@ import (
 
 // leaves is what is left out of the folders that are searched.
 type leaves struct {
-	files   Files
+	files   storage
 	globs   []plan.Glob // of the run, held against paths as they are shown
 	used    bool        // one of them has matched
 	project string      // the project file of all folders; empty for the nearest of each
@@ -76,7 +76,7 @@ func (l *leaves) of(folder string) *leftOut {
 
 // leftOutBy is what a project file leaves out: nothing when it is not in order,
 // which is told when the project is loaded.
-func leftOutBy(files Files, path string) *leftOut {
+func leftOutBy(files storage, path string) *leftOut {
 	by := &leftOut{}
 	folder, err := filepath.Abs(filepath.Dir(path))
 	if err != nil {

@@ -55,9 +55,9 @@ func (l *line) findProjects(walked map[string]bool, leftOut bool) {
 	}
 	slices.SortFunc(l.projects, func(a, b *project) int { return strings.Compare(a.name, b.name) })
 	for _, p := range l.projects {
-		real, err := l.Files.Real(filepath.Dir(p.path))
+		real, err := l.files.Real(filepath.Dir(p.path))
 		p.whole = err == nil && walked[real] && !leftOut
-		p.load(l.Config)
+		p.load(l.files, l.Config)
 	}
 }
 
@@ -77,7 +77,7 @@ func (l *line) projectOf(folder string, byFolder map[string]*project) *project {
 			break
 		}
 		passed = append(passed, dir)
-		if found = newProject(l.Files, folder, filepath.Join(dir, projectFile)); found != nil {
+		if found = newProject(l.files, folder, filepath.Join(dir, projectFile)); found != nil {
 			l.projects = append(l.projects, found)
 			break
 		}
@@ -93,7 +93,7 @@ func (l *line) projectOf(folder string, byFolder map[string]*project) *project {
 
 // newProject is the project of a file, nil when there is no such file. It is
 // shown by a relative path when the plan's folder was named by one.
-func newProject(files Files, folder, file string) *project {
+func newProject(files storage, folder, file string) *project {
 	if _, err := files.Lstat(file); err != nil {
 		return nil
 	}
@@ -107,12 +107,12 @@ func newProject(files Files, folder, file string) *project {
 }
 
 // load reads the project file and its price list.
-func (p *project) load(c Config) {
-	if dir, err := c.Files.Real(filepath.Dir(p.path)); err == nil && !p.named && leadsOut(c.Files, p.path, []string{dir}) {
+func (p *project) load(files storage, c Config) {
+	if dir, err := files.Real(filepath.Dir(p.path)); err == nil && !p.named && leadsOut(files, p.path, []string{dir}) {
 		p.findings = append(p.findings, outside(p.path, "its folder"))
 		return
 	}
-	b, err := read(c.Files, p.path)
+	b, err := read(files, p.path)
 	if err != nil {
 		p.findings = append(p.findings, unread(p.path, err))
 		return
@@ -129,7 +129,7 @@ func (p *project) load(c Config) {
 	settings, problems := plan.DecodeProject(file, tree)
 	rules, misnamed := newLevels(settings, c.Levels, c.Today)
 	problems = append(problems, misnamed...)
-	problems = append(problems, p.loadLists(c.Files, settings, c.Today)...)
+	problems = append(problems, p.loadLists(files, settings, c.Today)...)
 	p.findings = append(p.findings, check.Problems(file, tree, "", problems)...)
 	if diag.Worst(p.findings) < diag.Error {
 		p.settings, p.rules, p.basis = settings, rules, settingsBasis(tree)
@@ -139,7 +139,7 @@ func (p *project) load(c Config) {
 
 // loadLists reads the price lists, the stock list and the edition. They must lie inside the
 // project's folder, whatever links say. Problems are those of the project file.
-func (p *project) loadLists(files Files, settings *plan.Project, today plan.Date) []source.Problem {
+func (p *project) loadLists(files storage, settings *plan.Project, today plan.Date) []source.Problem {
 	var problems []source.Problem
 	if len(settings.PriceLists) > 0 {
 		problems = p.loadPrices(files, settings, today)
@@ -154,7 +154,7 @@ func (p *project) loadLists(files Files, settings *plan.Project, today plan.Date
 }
 
 // loadEdition reads the line as it was last published.
-func (p *project) loadEdition(files Files, from plan.ListSource, settings *plan.Project) []source.Problem {
+func (p *project) loadEdition(files storage, from plan.ListSource, settings *plan.Project) []source.Problem {
 	path := filepath.Join(filepath.Dir(p.path), filepath.FromSlash(from.Path.Text))
 	p.priced = append(p.priced, path)
 	file, err := list(files, filepath.Dir(p.path), from)
@@ -169,7 +169,7 @@ func (p *project) loadEdition(files Files, from plan.ListSource, settings *plan.
 
 // loadStock reads the stock list, which counts articles as the price list sells
 // them.
-func (p *project) loadStock(files Files, from plan.ListSource) []source.Problem {
+func (p *project) loadStock(files storage, from plan.ListSource) []source.Problem {
 	path := filepath.Join(filepath.Dir(p.path), filepath.FromSlash(from.Path.Text))
 	p.priced = append(p.priced, path)
 	file, err := list(files, filepath.Dir(p.path), from)
@@ -182,7 +182,7 @@ func (p *project) loadStock(files Files, from plan.ListSource) []source.Problem 
 	return nil
 }
 
-func (p *project) loadPrices(files Files, settings *plan.Project, today plan.Date) []source.Problem {
+func (p *project) loadPrices(files storage, settings *plan.Project, today plan.Date) []source.Problem {
 	p.prices = plan.NewPriceList(settings.Currency)
 	var problems []source.Problem
 	for _, from := range settings.PriceLists {
@@ -201,7 +201,7 @@ func (p *project) loadPrices(files Files, settings *plan.Project, today plan.Dat
 }
 
 // list reads a list as text, whatever it is kept in.
-func list(files Files, folder string, from plan.ListSource) (*source.File, error) {
+func list(files storage, folder string, from plan.ListSource) (*source.File, error) {
 	path := filepath.FromSlash(from.Path.Text)
 	b, err := files.ReadIn(folder, path, jsontree.DefaultLimits().MaxBytes)
 	if err != nil {

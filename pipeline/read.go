@@ -42,7 +42,7 @@ func ReadFile(path string, most int) ([]byte, []diag.Finding) {
 
 // read reads a regular file. Of a file that is too large for the decoder it
 // reads just enough for the decoder to see that.
-func read(from Files, name string) ([]byte, error) {
+func read(from storage, name string) ([]byte, error) {
 	return from.Read(name, jsontree.DefaultLimits().MaxBytes)
 }
 

@@ -20,7 +20,6 @@ import (
 // Config says what a run works on.
 type Config struct {
 	Paths []string // plans and folders of plans
-	Files Files    // what they are read from; nil for the disk
 	Jobs  int      // plans worked on at the same time; 0 for one a processor, 128 at most
 
 	// Today is the day on which exceptions that have a last day are held
@@ -86,10 +85,7 @@ func Run(ctx context.Context, c Config) (*report.Run, error) {
 }
 
 func newLine(c Config) *line {
-	l := &line{Config: c, bolts: bolts.Solve, jobs: min(c.Jobs, mostJobs)}
-	if l.Files == nil {
-		l.Files = disk{}
-	}
+	l := &line{Config: c, files: disk{}, bolts: bolts.Solve, jobs: min(c.Jobs, mostJobs)}
 	if l.jobs <= 0 {
 		l.jobs = runtime.GOMAXPROCS(0)
 	}
@@ -144,6 +140,7 @@ func (l *line) end(ctx context.Context, run *report.Run) {
 // line is one run over a line of plans.
 type line struct {
 	Config
+	files    storage
 	jobs     int
 	plans    []*planFile // in file order
 	projects []*project  // in file order

@@ -309,7 +309,7 @@ func TestProgressCountsEveryPlanOnce(t *testing.T) {
 	if !slices.Equal(seen, want) {
 		t.Errorf("progress %v, wanted %v", seen, want)
 	}
-	if !begun["plan-00.plan.json"] || last != (Progress{Done: 13, Total: 13, At: wholeLine}) {
+	if len(begun) < 3 || last != (Progress{Done: 13, Total: 13, At: wholeLine}) {
 		t.Errorf("worked on were %v; the last was %+v", begun, last)
 	}
 }

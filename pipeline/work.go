@@ -44,7 +44,7 @@ func (l *line) read(p *planFile) {
 	b := p.bytes
 	if !p.given {
 		var err error
-		if b, err = read(l.Files, p.path); err != nil {
+		if b, err = read(l.files, p.path); err != nil {
 			p.spoil([]diag.Finding{unread(p.path, err)})
 			return
 		}

@@ -13,7 +13,7 @@ import (
 const sinceName = "changed-since"
 
 func sinceFlag(f *pflag.FlagSet, o *options) {
-	f.Func(sinceName, "tell only of plans that differ from a git `REVISION`, and of findings that it had not, and count the others", func(revision string) error {
+	f.Func(sinceName, "tell only of plans that differ from a git `REVISION`, such as HEAD or HEAD^, and of findings that it had not, and count the others", func(revision string) error {
 		if o.since = revision; revision == "" {
 			return errors.New("name a branch, a tag or a commit")
 		}

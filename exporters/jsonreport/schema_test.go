@@ -32,7 +32,8 @@ func compiled(t *testing.T) *jsonschema.Schema {
 
 func runs() map[string]*report.Run {
 	return map[string]*report.Run{"run": sample.Line(), "edge": edge.Run(), "empty": {}, "many": edge.Many(30),
-		"compared": {Baseline: &report.Baseline{Recorded: 3, Gone: 1, Unseen: 2}}}
+		"compared": {Baseline: &report.Baseline{Recorded: 3, Gone: 1, Unseen: 2}},
+		"since":    {Baseline: &report.Baseline{Since: "main", Same: 40, Unjudged: 2}}}
 }
 
 func TestReportsFollowTheSchema(t *testing.T) {
