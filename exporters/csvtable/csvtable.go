@@ -107,7 +107,8 @@ func (s Style) field(c report.Cell, columnUnit string) string {
 // neutral keeps a spreadsheet program from taking text for a formula: text
 // that begins as one, or does so behind blanks and line breaks, gets an
 // apostrophe in front, which such programs show as text. It is common practice
-// against what is known as CSV injection. Control characters, such as NUL, with
+// against what is known as CSV injection. A dash by itself stands for what there is
+// none of: nothing follows that could be worked out. Control characters, such as NUL, with
 // which some programs end a file, become U+FFFD.
 func neutral(text string) string {
 	text = strings.Map(func(r rune) rune {
@@ -116,6 +117,9 @@ func neutral(text string) string {
 		}
 		return r
 	}, text)
+	if text == "-" {
+		return text
+	}
 	begins := strings.TrimLeftFunc(text, unicode.IsSpace)
 	if text != "" && strings.ContainsRune("\t\r\n", rune(text[0])) || begins != "" && strings.ContainsRune("=+-@", rune(begins[0])) {
 		return "'" + text

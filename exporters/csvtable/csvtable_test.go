@@ -74,7 +74,7 @@ func TestWordsAboutTheTable(t *testing.T) {
 
 // A spreadsheet program takes a field that begins like these for a formula.
 func TestFormulasAreNeutralised(t *testing.T) {
-	for _, text := range []string{"=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "\n=1", "\r\n=1", " =1", " \n\u00a0@x", "\nplain"} {
+	for _, text := range []string{"=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "\n=1", "\r\n=1", " =1", " \n\u00a0@x", "\nplain", "--", "-a", "- ", " -", "-\n1", "+", "="} {
 		given := report.Table{
 			Columns: []report.Column{{ID: text}},
 			Rows: []report.Row{
@@ -87,6 +87,9 @@ func TestFormulasAreNeutralised(t *testing.T) {
 				t.Errorf("record %d: %q", i, record)
 			}
 		}
+	}
+	if got := (Style{}).field(report.T("-"), ""); got != "-" {
+		t.Errorf("a dash is written %q", got)
 	}
 	negative := report.Cell{Kind: report.Number, Number: big.NewRat(-3, 2)}
 	if got := (Style{}).field(negative, ""); got != "-1.5" {

@@ -281,6 +281,7 @@ func (b *book) cell(p *page, l line, i int) (excelize.Cell, error) {
 	if err != nil {
 		return excelize.Cell{}, err
 	}
+	c = upward(c)
 	value := excelize.Cell{StyleID: style, Value: stored(c)}
 	if c.Expr != nil && !c.Input {
 		value.Formula, err = b.formulaOf(c.Expr, p.name)

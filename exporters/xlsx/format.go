@@ -109,6 +109,18 @@ func shown(c report.Cell) measure.Surd {
 	return figure.Shown(c, aboutPlaces(c))
 }
 
+// upward rounds a formula of a length to buy up to the places that are shown of it,
+// whatever it comes to after a change of the inputs. One that formulas go on from
+// stays exact.
+func upward(c report.Cell) report.Cell {
+	if c.Kind == report.Fabric && c.Toward == measure.Up && c.Name == "" && c.Expr != nil && c.Expr.Value != nil {
+		up := &report.Expr{Op: report.RoundUp, Args: []*report.Expr{c.Expr}, Digits: aboutPlaces(c)}
+		up.Value, _ = new(big.Rat).SetString(measure.FromRat(c.Expr.Value).NumberToward(up.Digits, measure.Up))
+		c.Expr = up
+	}
+	return c
+}
+
 func decimals(places int) string {
 	if places == 0 {
 		return "0"

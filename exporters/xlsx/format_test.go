@@ -136,3 +136,25 @@ func TestMoneyFormats(t *testing.T) {
 		}
 	}
 }
+
+// A formula of a length to buy is shown no less than it comes to, whatever a person
+// types: 760 in are 21 1/9 yd.
+func TestFormulaOfALengthToBuyIsRoundedUp(t *testing.T) {
+	run := report.Cell{Kind: report.Fabric, Unit: measure.In, Toward: measure.Up, Expr: &report.Expr{Op: report.Ref, Name: "a", Value: big.NewRat(190, 9)}}
+	up := upward(run)
+	if up.Expr.Op != report.RoundUp || up.Expr.Digits != 3 || up.Expr.Value.Cmp(big.NewRat(21112, 1000)) != 0 {
+		t.Errorf("%+v", up.Expr)
+	}
+	exact := run
+	exact.Expr = &report.Expr{Op: report.Const, Value: big.NewRat(25, 8)}
+	if got := upward(exact).Expr.Value; got.Cmp(big.NewRat(25, 8)) != 0 {
+		t.Errorf("25/8 becomes %s", got)
+	}
+	nearest, named := run, run
+	nearest.Toward, named.Name = measure.Nearest, "total"
+	for _, c := range []report.Cell{nearest, named, report.F(measure.Yard, measure.In)} {
+		if upward(c).Expr != c.Expr {
+			t.Errorf("%+v is changed", c)
+		}
+	}
+}

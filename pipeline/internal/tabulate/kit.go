@@ -235,7 +235,7 @@ func runTotals(kits []kit) report.Table {
 			}
 			unit = string(k.Goods[i].Unit)
 			c := k.quantity(i)
-			return report.Cell{Kind: c.Kind, Unit: c.Unit, Expr: costing.Product(k.Cells.Run, k.Cells.Materials[i].Quantity)}
+			return report.Cell{Kind: c.Kind, Unit: c.Unit, Toward: c.Toward, Expr: costing.Product(k.Cells.Run, k.Cells.Materials[i].Quantity)}
 		})
 		r.Cells[1] = report.T(unit)
 		t.Rows = append(t.Rows, r)
