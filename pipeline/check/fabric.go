@@ -6,6 +6,7 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -96,6 +97,25 @@ func (p *Pass) pair(w, h measure.Length) string {
 	return w.Bare(p.Plan.Units) + " x " + p.length(h)
 }
 
+// pairCut prints a width and a height that are cut, neither less than it is.
+func (p *Pass) pairCut(w, h measure.Length) string {
+	return w.BareRounded(p.Plan.Units, measure.Up) + " x " + p.needs(h)
+}
+
+// pairThere prints a width and a height that there are, neither more than it is.
+func (p *Pass) pairThere(w, h measure.Length) string {
+	return w.BareRounded(p.Plan.Units, measure.Down) + " x " + p.there(h)
+}
+
+// boxCut prints a size that has to be covered, no side less than it is.
+func (p *Pass) boxCut(b piecing.Box) string {
+	width, exact := b.Width.Length()
+	if height, ok := b.Height.Length(); ok && exact {
+		return p.pairCut(width, height)
+	}
+	return b.Width.AsCut(p.Plan.Units) + " x " + b.Height.AsCut(p.Plan.Units)
+}
+
 // box prints a derived width and height.
 func (p *Pass) box(w, h measure.Surd) string {
 	width, exact := w.Length()
@@ -147,7 +167,7 @@ func (p *Pass) impossibility(f *derive.Fabric) string {
 		return fmt.Sprintf("one piece of %q is longer: any way it is laid straight it takes %s of the length%s", piece.Text, p.there(f.Least.Length), shrinkage)
 	}
 	return fmt.Sprintf("the area alone of what is cut from it, %s, takes %s at the usable width of %s%s",
-		measure.FormatArea(f.Least.Area, p.Plan.Units), p.there(f.Least.Length), p.length(f.Width), shrinkage)
+		measure.FormatArea(f.Least.Area, p.Plan.Units), p.there(f.Least.Length), p.there(f.Width), shrinkage)
 }
 
 // enough is what the pattern's instructions take, rounded up as the shop cuts it,

@@ -121,7 +121,7 @@ func widthsDiffer(p *Pass) {
 		}
 		p.Report(f.UsableWidth.At, Finding{
 			Message: fmt.Sprintf("%q is reckoned at a usable width of %s and %q at %s", f.Role.Text, p.there(w), first.Role.Text, p.there(first.UsableWidth.Length)),
-			Hint:    fmt.Sprintf("reckon all at %s", p.length(min(w, first.UsableWidth.Length))),
+			Hint:    fmt.Sprintf("reckon all at %s", p.there(min(w, first.UsableWidth.Length))),
 			Related: []Related{{first.Role.At, "the other fabric"}},
 		})
 		return
@@ -187,7 +187,7 @@ func quarterSize(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 	}
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("the pattern prints %s of %q; at %s a piece that is enough, at the careful %s %s", count(said.N, "pack"), f.Role.Text,
-			p.pair(f.StripWidth().Length, f.StripLength().Length), p.pair(f.StripWidth().Length, careful), takes),
+			p.pairThere(f.StripWidth().Length, f.StripLength().Length), p.pairThere(f.StripWidth().Length, careful), takes),
 		Hint:  "state the careful size as usable, or say in the fabric list how large a piece must be",
 		About: cloth(f),
 	})

@@ -22,7 +22,7 @@ func pieceTooWide(p *Pass) {
 				continue
 			}
 			p.Report(n.At, Finding{
-				Message: fmt.Sprintf("%q is cut %s, and %s of %q are usable%s%s", n.For.Text, p.pair(n.Across, n.Along),
+				Message: fmt.Sprintf("%q is cut %s, and %s of %q are usable%s%s", n.For.Text, p.pairCut(n.Across, n.Along),
 					p.there(f.Width), f.Role.Text, afterShrinkage(f), keepsItsWay(f)),
 				Hint:    fmt.Sprintf("sew it of two, or use fabric of which at least %s are usable", p.needs(p.widthFor(f, n))),
 				About:   Subject{Kind: derive.Geometry, Name: n.For.Text},
@@ -77,13 +77,13 @@ func packPiece(p *Pass) {
 				continue
 			}
 			told[n.At] = true
-			what := "is cut " + p.pair(n.Across, n.Along)
+			what := "is cut " + p.pairCut(n.Across, n.Along)
 			if n.Strip {
 				what = "takes strips cut " + p.needs(n.Along) + " wide"
 			}
 			p.Report(n.At, Finding{
 				Message: fmt.Sprintf("%q %s, and of a piece of %q %s are usable%s", n.For.Text, what,
-					f.Role.Text, p.pair(f.StripWidth().Length, f.StripLength().Length), keepsItsWay(f)),
+					f.Role.Text, p.pairThere(f.StripWidth().Length, f.StripLength().Length), keepsItsWay(f)),
 				Hint:    "cut it smaller, or from yardage or a larger precut",
 				About:   Subject{Kind: derive.Geometry, Name: n.For.Text},
 				Root:    true,

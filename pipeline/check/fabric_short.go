@@ -26,7 +26,7 @@ func plainShort(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	switch packed, left := f.Packed(), f.Straightens(said.Length.Length); {
 	case left >= 0:
 		level = p.unstraight(left)
-		message += fmt.Sprintf(": that leaves %s of the %s for squaring up", p.only(left.Surd()), p.length(f.SquaringUp.Length))
+		message += fmt.Sprintf(": that leaves %s of the %s for squaring up", p.only(left.Surd()), p.needs(f.SquaringUp.Length))
 	case said.Length.Length >= packed.Gross:
 		hint += ", or say \"cutting\": \"packed\" and print the cut list"
 		message += fmt.Sprintf("; a packed layout would take %s", p.needs(packed.Gross))

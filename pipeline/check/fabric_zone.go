@@ -105,7 +105,7 @@ func tightOnBias(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	var how []string
 	for _, b := range f.BiasCut().Panels {
 		how = append(how, fmt.Sprintf("%q from %s of %s, cut at 45 degrees into bias strips %s wide, %d of them from edge to edge and the rest from the corners",
-			b.Of.Text, count(int(b.Count), "rectangle"), p.pair(b.Across, b.High), p.needs(b.Width), b.Strips))
+			b.Of.Text, count(int(b.Count), "rectangle"), p.pairCut(b.Across, b.High), p.needs(b.Width), b.Strips))
 	}
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; %s takes %s, and it fits only with %s: %s with squaring up",
@@ -213,7 +213,7 @@ func unsettled(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 func (p *Pass) asBoxes(f *derive.Fabric) string {
 	for _, n := range f.Needs {
 		if n.Free && n.Count > 0 {
-			return fmt.Sprintf(" where %q is laid out as %s of %s", n.For.Text, count(int(n.Count), "piece"), p.pair(n.Across, n.Along))
+			return fmt.Sprintf(" where %q is laid out as %s of %s", n.For.Text, count(int(n.Count), "piece"), p.pairCut(n.Across, n.Along))
 		}
 	}
 	if f.Panels > 0 {

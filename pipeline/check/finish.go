@@ -190,7 +190,7 @@ func hopelessJoins(p *Pass) {
 		}
 		p.Report(j.at, Finding{
 			Message: fmt.Sprintf("%s needs %s of strips cut %s wide; a %s join costs %s and a strip is only %s long", j.what,
-				j.strips.Need.AsCut(p.Plan.Units), p.needs(j.cut), joinWord(j.joins), p.length(j.strips.Loss), p.there(j.strips.Each)),
+				j.strips.Need.AsCut(p.Plan.Units), p.needs(j.cut), joinWord(j.joins), p.needs(j.strips.Loss), p.there(j.strips.Each)),
 			Hint:  hint,
 			About: Subject{Kind: derive.Finish, Name: j.name},
 		})
@@ -208,14 +208,14 @@ func backingPanels(p *Pass) {
 	}
 	finding := Finding{
 		Message: fmt.Sprintf("the backing is sewn of lengths of fabric, and %q is sold as pieces of %s", f.Role.Text,
-			p.pair(f.Piece[0].Length, f.Piece[1].Length)),
+			p.pairThere(f.Piece[0].Length, f.Piece[1].Length)),
 		Hint:    "take a fabric that is sold by length",
 		About:   Subject{Kind: derive.Finish, Name: "backing"},
 		Related: []Related{{f.Role.At, "the fabric"}},
 	}
 	if f.Form == plan.Yardage {
 		finding.Message = fmt.Sprintf("the panels of the backing are %s wide and each seam between two takes %s of them", p.there(f.Width), p.needs(2*b.Said.Seam.Length))
-		finding.Hint = fmt.Sprintf("make the seam less than %s, or use wider fabric", p.length(f.Width/2))
+		finding.Hint = fmt.Sprintf("make the seam less than %s, or use wider fabric", p.there(f.Width/2))
 	}
 	p.Report(b.Said.Fabric.At, finding)
 }
@@ -245,7 +245,7 @@ func backingShort(p *Pass) {
 		}
 		p.Report(at, Finding{
 			Message: fmt.Sprintf("the pattern prints a backing of %s; the quilt with %s beyond it on every side is %s",
-				p.pair(w, h), p.length(b.Said.Overhang.Length), p.box(b.Size.Width, b.Size.Height)),
+				p.pair(w, h), p.length(b.Said.Overhang.Length), p.boxCut(b.Size)),
 			Hint:  fmt.Sprintf("print %s", p.upTo(b.Size, said.Rounding.Length)),
 			About: Subject{Kind: derive.Finish, Name: "backing"},
 		})
@@ -273,7 +273,7 @@ func (p *Pass) backingCloth(b *derive.Backing, f *derive.Fabric, said plan.Print
 
 // upTo prints a size rounded up to a grid.
 func (p *Pass) upTo(size piecing.Box, grid measure.Length) string {
-	return p.pair(size.Width.CeilTo(grid), size.Height.CeilTo(grid))
+	return p.pairCut(size.Width.CeilTo(grid), size.Height.CeilTo(grid))
 }
 
 func battingShort(p *Pass) {
@@ -284,7 +284,7 @@ func battingShort(p *Pass) {
 	report := func(what string, w, h plan.Length) {
 		p.Report(w.At, Finding{
 			Message: fmt.Sprintf("the %s batting is %s; the quilt with %s beyond it on every side is %s", what,
-				p.pair(w.Length, h.Length), p.length(b.Said.Overhang.Length), p.box(b.Size.Width, b.Size.Height)),
+				p.pair(w.Length, h.Length), p.length(b.Said.Overhang.Length), p.boxCut(b.Size)),
 			Hint:  fmt.Sprintf("name a batting of at least %s", p.upTo(b.Size, p.rulerGrid())),
 			About: Subject{Kind: derive.Finish, Name: "batting"},
 		})

@@ -73,8 +73,8 @@ func battingRoll(p *Pass) {
 	least := measure.Min(b.Size.Width, b.Size.Height)
 	p.Report(b.Said.Roll.At, Finding{
 		Message: fmt.Sprintf("the batting is %s wide off the roll; the quilt with %s beyond it on every side is %s",
-			p.length(b.Said.Roll.Length), p.length(b.Said.Overhang.Length), p.box(b.Size.Width, b.Size.Height)),
-		Hint:  fmt.Sprintf("take a roll of at least %s", p.length(least.CeilTo(p.rulerGrid()))),
+			p.there(b.Said.Roll.Length), p.length(b.Said.Overhang.Length), p.boxCut(b.Size)),
+		Hint:  fmt.Sprintf("take a roll of at least %s", p.needs(least.CeilTo(p.rulerGrid()))),
 		About: finishAbout("batting"),
 	})
 }
@@ -106,12 +106,12 @@ func (p *Pass) biasGives(b *derive.Binding) string {
 		text = "12 squares of " + p.needs(bias.Square) + " give "
 	}
 	if b.Said.Kind == plan.ContinuousBias {
-		text += count(int(bias.Loops), "loop") + " of continuous bias, " + bias.Length.Format(u)
+		text += count(int(bias.Loops), "loop") + " of continuous bias, " + bias.Length.AsThere(u)
 	} else {
-		text += bias.Length.Format(u) + " of joined bias strips"
+		text += bias.Length.AsThere(u) + " of joined bias strips"
 	}
 	if bias.ByArea.Cmp(b.Strips.Need) >= 0 {
-		text += fmt.Sprintf(" (%s only by area)", bias.ByArea.Format(u))
+		text += fmt.Sprintf(" (%s only by area)", bias.ByArea.AsThere(u))
 	}
 	return text
 }
@@ -158,7 +158,7 @@ func bindingNarrow(p *Pass) {
 	p.Report(b.Said.Cut.At, Finding{
 		Message: fmt.Sprintf("%s-fold binding that finishes %s wide takes %s before anything is left for the edge's thickness and the overlap; it is cut %s",
 			fold, p.length(d), p.needs(least), p.there(w)),
-		Hint: "cut it wider than " + p.needs(least) + ", usually by at least " + p.length(least/4),
+		Hint: "cut it wider than " + p.needs(least) + ", usually by at least " + p.needs(least/4),
 	})
 }
 
@@ -191,8 +191,8 @@ func sleeveFlat(p *Pass) {
 		return
 	}
 	p.Report(l.Said.Shorter.At, Finding{
-		Message: fmt.Sprintf("the sleeve is to be %s shorter than the quilt, which is %s wide", p.length(l.Said.Shorter.Length), width.Format(p.Plan.Units)),
-		Hint:    "make it less than " + width.Format(p.Plan.Units) + " shorter", About: finishAbout("sleeve"),
+		Message: fmt.Sprintf("the sleeve is to be %s shorter than the quilt, which is %s wide", p.length(l.Said.Shorter.Length), width.AsThere(p.Plan.Units)),
+		Hint:    "make it less than " + width.AsThere(p.Plan.Units) + " shorter", About: finishAbout("sleeve"),
 	})
 }
 

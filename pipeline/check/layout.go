@@ -199,8 +199,8 @@ func floatUnsaid(p *Pass) {
 			at = o.Said.CornerCut.Square.At
 		}
 		p.Report(at, Finding{
-			Message: fmt.Sprintf("the setting triangles let the points float up to %s, and the plan does not say how far they do", leaves.Format(p.Plan.Units)),
-			Hint:    fmt.Sprintf("add a \"float\" of at most %s, or 0 when the edge is trimmed back", p.length(leaves.FloorTo(p.rulerGrid()))),
+			Message: fmt.Sprintf("the setting triangles let the points float up to %s, and the plan does not say how far they do", leaves.AsThere(p.Plan.Units)),
+			Hint:    fmt.Sprintf("add a \"float\" of at most %s, or 0 when the edge is trimmed back", p.there(leaves.FloorTo(p.rulerGrid()))),
 			About:   p.aboutSetting(name),
 		})
 	}

@@ -40,7 +40,7 @@ func chainJoins(p *Pass) {
 			continue
 		}
 		p.Report(part.Operation.(plan.Chain).At, Finding{
-			Message: fmt.Sprintf("the strips of %q are %s long and each join costs %s", part.Name.Text, p.length(c.Joined.Each), p.length(c.Joined.Loss)),
+			Message: fmt.Sprintf("the strips of %q are %s long and each join costs %s", part.Name.Text, p.there(c.Joined.Each), p.needs(c.Joined.Loss)),
 			Hint:    "use longer or narrower strips",
 			About:   geometryOf(part), Root: true,
 		})
@@ -74,11 +74,11 @@ func recutPieces(p *Pass) {
 		if r == nil {
 			continue
 		}
-		op, piece := part.Operation.(plan.Recut), r.Piece.Width.Format(p.Plan.Units)+" x "+r.Piece.Height.Format(p.Plan.Units)
+		op, piece := part.Operation.(plan.Recut), r.Piece.Width.AsThere(p.Plan.Units)+" x "+r.Piece.Height.AsThere(p.Plan.Units)
 		f := Finding{About: geometryOf(part), Root: true, Related: []Related{{r.Of.Name.At, "what is cut up"}}}
 		switch {
 		case !part.Known:
-			f.Message = fmt.Sprintf("%q is cut into pieces of %s and their seams take %s", op.Part.Text, piece, p.length(2*part.Seam.Allowance.Length))
+			f.Message = fmt.Sprintf("%q is cut into pieces of %s and their seams take %s", op.Part.Text, piece, p.needs(2*part.Seam.Allowance.Length))
 			f.Hint = "cut fewer pieces"
 		case stepped(r):
 			f.Message = fmt.Sprintf("%q is cut into pieces of %s, which are not square, and some of a row or column are turned on their side", op.Part.Text, piece)

@@ -38,8 +38,8 @@ func seamEatsPiece(p *Pass) {
 			}
 			p.Report(piece.At, Finding{
 				Message: fmt.Sprintf("%s of %q is cut %s and its seams take %s: nothing is left", piece.What, part.Name.Text,
-					p.length(piece.Width), p.length(piece.Seams)),
-				Hint:  "cut it wider than " + p.length(piece.Seams),
+					p.there(piece.Width), p.needs(piece.Seams)),
+				Hint:  "cut it wider than " + p.needs(piece.Seams),
 				About: geometryOf(part), Root: true,
 			})
 			break

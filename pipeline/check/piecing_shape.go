@@ -130,8 +130,8 @@ func shapeStrip(p *Pass) {
 		}
 		p.Report(op.Strip.At, Finding{
 			Message: fmt.Sprintf("the strip for %q is %s wide, and a %s of %s takes %s", part.Name.Text, p.length(op.Strip.Length), op.Kind.Noun(),
-				p.length(op.Finished.Length), part.Shape.Exact.Format(p.Plan.Units)),
-			Hint:    "cut it " + p.length(part.Shape.Exact.CeilTo(p.rulerGrid())) + " wide",
+				p.length(op.Finished.Length), part.Shape.Exact.AsCut(p.Plan.Units)),
+			Hint:    "cut it " + p.needs(part.Shape.Exact.CeilTo(p.rulerGrid())) + " wide",
 			Related: []Related{{op.Finished.At, "the finished side"}},
 		})
 	}
@@ -146,7 +146,7 @@ func (p *Pass) shapeSet(part *derive.Part, op plan.Shape) {
 	}
 	p.Report(op.Finished.At, Finding{
 		Message: fmt.Sprintf("%q is cut from strip sets %s wide, and a %s %s high takes %s", part.Name.Text, p.length(h.Height), op.Kind.Noun(),
-			p.length(op.Finished.Length), h.Exact.Format(p.Plan.Units)),
+			p.length(op.Finished.Length), h.Exact.AsCut(p.Plan.Units)),
 		Hint:    "make the strips of the set wider or narrower, or the triangles " + op.Finished.Surd().Add(h.Over()).Format(p.Plan.Units) + " high",
 		Related: []Related{{op.Set.At, "the strip set"}},
 	})

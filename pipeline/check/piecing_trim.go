@@ -15,7 +15,7 @@ func tipOffTube(p *Pass) {
 			p.Report(op.Tip.Beyond.At, Finding{
 				Message: fmt.Sprintf("the tip lies %s beyond the far seam of %q, and the raw edge is only %s beyond it",
 					p.length(t.Beyond), part.Name.Text, p.length(t.Seam)),
-				Hint:  fmt.Sprintf("lay the tip at most %s beyond the far seam", p.length(t.Seam)),
+				Hint:  fmt.Sprintf("lay the tip at most %s beyond the far seam", p.there(t.Seam)),
 				About: geometryOf(part), Root: true,
 			})
 		}
@@ -59,7 +59,7 @@ func (p *Pass) reportTrim(part *derive.Part, trim plan.Length, side measure.Surd
 
 // trimmable is the way out for a part that is smaller than its trim.
 func (p *Pass) trimmable(part *derive.Part, trim plan.Length, side measure.Surd) string {
-	hint := fmt.Sprintf("trim to %s or less", p.length(side.FloorTo(p.rulerGrid())))
+	hint := fmt.Sprintf("trim to %s or less", p.there(side.FloorTo(p.rulerGrid())))
 	if cut, ok := p.recut(part, trim.Surd()); ok {
 		return hint + ", or cut the squares " + cut
 	}

@@ -90,7 +90,7 @@ func bonusNothing(p *Pass) {
 			}
 			unit := "do not reach across their seams"
 			if b.Side.Sign() > 0 {
-				unit = fmt.Sprintf("give a unit of %s, and its seams take %s", b.Side.Format(p.Plan.Units), p.length(seams))
+				unit = fmt.Sprintf("give a unit of %s, and its seams take %s", b.Side.AsThere(p.Plan.Units), p.needs(seams))
 			}
 			p.Report(part.Name.At, Finding{
 				Message: fmt.Sprintf("the corners cut away from the %s squares of %q %s", p.length(b.Square), part.Name.Text, unit),
@@ -118,7 +118,7 @@ func cornersOverlap(p *Pass) {
 		p.Report(op.Corners[0].Square.At, Finding{
 			Message: fmt.Sprintf("the corners of %q finish with legs of %s and overlap: the part finishes at %s", part.Name.Text,
 				strings.Join(sizes, ", "), p.box(finished.Width, finished.Height)),
-			Hint:  fmt.Sprintf("two equal corners of a side are cut at most %s", p.length(largestFlip(finished, seam, p.rulerGrid()))),
+			Hint:  fmt.Sprintf("two equal corners of a side are cut at most %s", p.there(largestFlip(finished, seam, p.rulerGrid()))),
 			About: geometryOf(part), Root: true,
 		})
 	})
@@ -156,7 +156,7 @@ func noTrimStep(p *Pass) {
 			}
 			p.Report(c.At, Finding{
 				Message: fmt.Sprintf("the %s of %q is cut %s, %s more than it takes, and the unit is not trimmed", c.What, part.Name.Text,
-					p.length(c.Width), c.Over().Format(p.Plan.Units)),
+					p.needs(c.Width), c.Over().AsThere(p.Plan.Units)),
 				Hint:  fmt.Sprintf("trim the unit to %s, or cut %s", p.box(u.Wanted.Width, u.Wanted.Height), p.length(c.Exact.Width.NearestTo(p.rulerGrid()))),
 				About: geometryOf(part), Root: true,
 			})
@@ -176,7 +176,7 @@ func pointsCutOff(p *Pass) {
 			return
 		}
 		p.Report(cutAt(part), Finding{
-			Message: fmt.Sprintf("the points of %q lie %s inside the seam allowance: the next seam sews them off", part.Name.Text, lost.Format(p.Plan.Units)),
+			Message: fmt.Sprintf("the points of %q lie %s inside the seam allowance: the next seam sews them off", part.Name.Text, lost.AsCut(p.Plan.Units)),
 			Hint:    p.exactCuts(u),
 			About:   geometryOf(part),
 		})
@@ -251,12 +251,12 @@ func unitShort(p *Pass) {
 		}
 		sum := ""
 		if n > 1 {
-			sum = fmt.Sprintf(": over the %d of a %s %s", n, line, short.MulInt(n).Format(p.Plan.Units))
+			sum = fmt.Sprintf(": over the %d of a %s %s", n, line, short.MulInt(n).AsCut(p.Plan.Units))
 		}
 		p.Report(cutAt(part), Finding{
 			Level: level,
 			Message: fmt.Sprintf("%q comes out %s and is to measure %s, %s short%s", part.Name.Text, p.box(u.Sewn.Width, u.Sewn.Height),
-				p.box(u.Wanted.Width, u.Wanted.Height), short.Format(p.Plan.Units), sum),
+				p.box(u.Wanted.Width, u.Wanted.Height), short.AsCut(p.Plan.Units), sum),
 			Hint:  p.exactCuts(u),
 			About: geometryOf(part), Root: true,
 		})

@@ -169,13 +169,13 @@ func (p *Pass) unlikely(s stated) string {
 	text := fmt.Sprintf("%s is %s; %s ", s.name, p.length(s.Length.Length), s.what)
 	switch {
 	case gap.most > 0 && fits.has(s.Length.Length):
-		return text + fmt.Sprintf("up to %s or from %s", p.length(gap.least), p.length(gap.most))
+		return text + fmt.Sprintf("up to %s or from %s", p.there(gap.least), p.needs(gap.most))
 	case fits.most == 0:
-		return text + "at least " + p.length(fits.least)
+		return text + "at least " + p.needs(fits.least)
 	case fits.least == 0:
-		return text + "at most " + p.length(fits.most)
+		return text + "at most " + p.there(fits.most)
 	}
-	return text + fmt.Sprintf("%s to %s", fits.least.Bare(p.Plan.Units), p.length(fits.most))
+	return text + fmt.Sprintf("%s to %s", fits.least.BareRounded(p.Plan.Units, measure.Up), p.there(fits.most))
 }
 
 // otherUnit tells whether a length names no unit and would be believed as one

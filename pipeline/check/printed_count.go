@@ -116,7 +116,7 @@ func (p *Pass) yieldSaid(part *derive.Part, said plan.PrintedCount, y derive.Yie
 	}
 	f := Finding{
 		Message: fmt.Sprintf("the pattern prints %s from each %s of %q; %s of it%s give %d, and one more needs %s", count(said.N, piece), from,
-			part.Name.Text, p.length(y.Length), ofJoined(y), y.Each, p.length(y.Next)),
+			part.Name.Text, p.there(y.Length), ofJoined(y), y.Each, p.needs(y.Next)),
 		Hint:  fmt.Sprintf("print %d", y.Each) + joinedAsPrinted(part, n),
 		About: about, Root: true,
 	}
@@ -126,7 +126,7 @@ func (p *Pass) yieldSaid(part *derive.Part, said plan.PrintedCount, y derive.Yie
 		}
 		f.Level = diag.Note
 		f.Message = fmt.Sprintf("the pattern prints %s from each %s of %q; %s of it%s give %d", count(said.N, piece), from,
-			part.Name.Text, p.length(y.Length), ofJoined(y), y.Each)
+			part.Name.Text, p.there(y.Length), ofJoined(y), y.Each)
 	}
 	p.Report(said.At, f)
 }

@@ -248,12 +248,12 @@ func shortOfPieces(_ *Pass, s stopped) (message, hint string) {
 
 func shortOfLength(p *Pass, s stopped) (message, hint string) {
 	b := s.Border
-	message = fmt.Sprintf("; its four strips then take %s, and the printed %s with %s joins give %s", s.Needs.Format(p.Plan.Units),
-		count(int(s.Has), "strip"), joinWord(b.Said.Joins), s.There.Format(p.Plan.Units))
+	message = fmt.Sprintf("; its four strips then take %s, and the printed %s with %s joins give %s", s.Needs.AsCut(p.Plan.Units),
+		count(int(s.Has), "strip"), joinWord(b.Said.Joins), s.There.AsThere(p.Plan.Units))
 	if b.Said.EachSide {
 		message = fmt.Sprintf("; joined for each side by itself that takes %s, and it prints %d", count(int(s.Takes), "strip"), s.Has)
 	}
-	return message, fmt.Sprintf("print %s, or %s", p.length(s.Least.CeilTo(p.rulerGrid())), count(int(s.Takes), "strip"))
+	return message, fmt.Sprintf("print %s, or %s", p.needs(s.Least.CeilTo(p.rulerGrid())), count(int(s.Takes), "strip"))
 }
 
 func shortOfPacks(p *Pass, s stopped) (message, hint string) {
@@ -270,13 +270,13 @@ func shortOfCloth(p *Pass, s stopped) (message, hint string) {
 	if s.Taken == nil {
 		return p.shortOfShared(s)
 	}
-	message = fmt.Sprintf("; %s %s of %q, and ", takesCloth(s.Figure), s.Needs.Format(p.Plan.Units), s.Fabric.Role.Text)
+	message = fmt.Sprintf("; %s %s of %q, and ", takesCloth(s.Figure), s.Needs.AsCut(p.Plan.Units), s.Fabric.Role.Text)
 	if s.Needs.Sign() == 0 { // cut along the fabric, beside each other
 		message = fmt.Sprintf("; of %q, ", s.Fabric.Role.Text)
 	}
 	if s.Bound.Sign() > 0 {
 		message += fmt.Sprintf("with all else that is cut from it no layout of strips takes less than %s, which is proved; the printed %s leaves %s to cut",
-			s.Bound.Format(p.Plan.Units), p.figure(s.Limit), s.There.Format(p.Plan.Units))
+			s.Bound.AsThere(p.Plan.Units), p.figure(s.Limit), s.There.AsThere(p.Plan.Units))
 		return message, p.clothHint(s)
 	}
 	left := measure.Max(s.There, measure.Surd{})
@@ -324,17 +324,17 @@ func (p *Pass) isLeft(l measure.Surd) string {
 	if l.Sign() == 0 {
 		return "nothing is"
 	}
-	return l.Format(p.Plan.Units) + " are"
+	return l.AsThere(p.Plan.Units) + " are"
 }
 
 // besides says what else the printed length is cut into.
 func (p *Pass) besides(s stopped) string {
 	var terms []string
 	if l := s.Fabric.SquaringUp.Length; l > 0 {
-		terms = append(terms, p.length(l)+" for squaring up")
+		terms = append(terms, p.needs(l)+" for squaring up")
 	}
 	for _, u := range s.Beside {
-		terms = append(terms, u.Length.Format(p.Plan.Units)+" for "+p.stripsOf(u.For))
+		terms = append(terms, u.Length.AsCut(p.Plan.Units)+" for "+p.stripsOf(u.For))
 	}
 	if share := s.Fabric.ShrinkLength; share.BasisPoints > 0 {
 		terms = append(terms, "shrinkage of "+percent(share)+"%")
@@ -351,7 +351,7 @@ func (p *Pass) clothHint(s stopped) string {
 	case buyer.BackingOf:
 		hint += p.upTo(s.in.Backing.Size, p.Size.Of.Printed.Rounding.Length)
 	case buyer.SidesOf, buyer.EndsOf:
-		hint += p.length(p.borderLeast(s).CeilTo(p.rulerGrid()))
+		hint += p.needs(p.borderLeast(s).CeilTo(p.rulerGrid()))
 	default:
 		hint += instead(s)
 	}

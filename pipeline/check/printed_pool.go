@@ -76,13 +76,13 @@ func (p *Pass) printedApart(f *derive.Fabric) measure.Length {
 func (p *Pass) shared(pool *derive.Pool, parts []*derive.Part, sets int64) string {
 	var cut []string
 	for _, q := range parts {
-		cut = append(cut, fmt.Sprintf("%s of %s", count(int(q.Needed), "segment"), p.length(q.Subcut.Width)))
+		cut = append(cut, fmt.Sprintf("%s of %s", count(int(q.Needed), "segment"), p.needs(q.Subcut.Width)))
 	}
 	verb := "take"
 	if len(parts) == 1 && parts[0].Needed == 1 {
 		verb = "takes"
 	}
-	return fmt.Sprintf("%s %s %s of %s", inWords(cut), verb, count(int(sets), "strip set"), p.length(pool.Length))
+	return fmt.Sprintf("%s %s %s of %s", inWords(cut), verb, count(int(sets), "strip set"), p.there(pool.Length))
 }
 
 // setsPrinted is how many sets of a pool there are: as many as are printed, or as
@@ -114,7 +114,7 @@ func (p *Pass) sharedSlack(part *derive.Part, y pieceLength) {
 	names := quoted(pool.Parts)
 	p.Report(y.At, Finding{
 		Message: fmt.Sprintf("%s share %s: that takes %s of the %s of one and leaves %s to straighten the ends, and %s shorter they are not enough",
-			names, count(int(pool.Sets), y.From), p.length(pool.Fill), p.length(pool.Length), p.rest(pool.Length-pool.Fill), p.length(wanted)),
+			names, count(int(pool.Sets), y.From), p.needs(pool.Fill), p.there(pool.Length), p.rest(pool.Length-pool.Fill), p.needs(wanted)),
 		Hint:  "allow for another " + y.From,
 		About: countOf(part),
 	})

@@ -53,7 +53,7 @@ func (p *Pass) wholeStripCounts() {
 			}
 		case plan.Chain:
 			b.needed = part.Chain.Joined.Count
-			takenBy = fmt.Sprintf("the %s that are needed take", part.Chain.Joined.Need.Format(p.Plan.Units))
+			takenBy = fmt.Sprintf("the %s that are needed take", part.Chain.Joined.Need.AsCut(p.Plan.Units))
 		case plan.Shape:
 			takenBy = fmt.Sprintf("%s at %d a strip take", count(int(part.Needed), op.Kind.Noun()), part.Shape.Yield.Each)
 		case plan.WholeStrip:
@@ -77,7 +77,7 @@ func (p *Pass) joinedTooMany() {
 			p.Report(said.At, Finding{
 				Level: surplus(int64(said.N), j.strips.Count, surplusStrips),
 				Message: fmt.Sprintf("the pattern prints %s for %s; %d give the %s that are needed", count(said.N, "strip"), j.what,
-					j.strips.Count, j.strips.Need.Format(p.Plan.Units)),
+					j.strips.Count, j.strips.Need.AsCut(p.Plan.Units)),
 				Hint:  fmt.Sprintf("print %d", j.strips.Count),
 				About: Subject{Kind: derive.Finish, Name: j.name},
 			})
@@ -192,7 +192,7 @@ func (p *Pass) widthCut(c stripsCompared) bool {
 	slices.Sort(widths)
 	var words []string
 	for _, w := range widths {
-		words = append(words, p.length(w))
+		words = append(words, p.needs(w))
 	}
 	p.Report(c.said.Width.At, Finding{
 		Message: fmt.Sprintf("the pattern prints strips for %s as %s wide; they are cut %s", c.what, p.length(c.said.Width.Length), orWords(words)),
@@ -329,7 +329,7 @@ func (p *Pass) printTotals(totals []stripTotal, said plan.PrintedStrips) string 
 	for _, t := range totals {
 		text := fmt.Sprint(t.n)
 		if differ && t.width > 0 && !said.Width.Given() {
-			text = fmt.Sprintf("%s %s wide", count(int(t.n), "strip"), p.length(t.width))
+			text = fmt.Sprintf("%s %s wide", count(int(t.n), "strip"), p.needs(t.width))
 		}
 		if t.shared {
 			text += " with lengths sharing strips"

@@ -96,7 +96,7 @@ func (p *Pass) threadSaid(t *derive.Thread, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
 		Level: level,
 		Message: fmt.Sprintf("the pattern prints %s of thread for stitch class %s; %s of seam take %s, at %s and with waste", p.threadAsPrinted(said),
-			said.Of.Text, seam.Format(p.Plan.Units), metresOf(need), figures),
+			said.Of.Text, seam.AsCut(p.Plan.Units), metresOf(need), figures),
 		Hint: "print " + metresOf(need.CeilTo(measure.Metre).Surd()) + " or more, by position",
 	})
 }

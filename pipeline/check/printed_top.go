@@ -116,11 +116,11 @@ func printedBorders(p *Pass) {
 func (p *Pass) borderSaid(said plan.PrintedBorder, borders []derive.Border) {
 	b := borders[len(borders)-1]
 	if said.Cut.Given() && !b.Said.Copes() && said.Cut.Length != b.Cut {
-		message := fmt.Sprintf("the pattern prints the strips of border %q as %s wide; they are cut %s", said.Of.Text, p.length(said.Cut.Length), p.length(b.Cut))
+		message := fmt.Sprintf("the pattern prints the strips of border %q as %s wide; they are cut %s", said.Of.Text, p.length(said.Cut.Length), p.needs(b.Cut))
 		if said.Cut.Length == b.Said.Width.Length {
 			message += ", and what is printed is their finished width"
 		}
-		p.aboutBorder(said, said.Cut, Finding{Message: message, Hint: "print " + p.length(b.Cut)})
+		p.aboutBorder(said, said.Cut, Finding{Message: message, Hint: "print " + p.needs(b.Cut)})
 	}
 	p.borderLength(said, pairOf{"sides", "ends"}, said.Sides, b.Sides, b.Ends, borders, func(b piecing.Box) measure.Surd { return b.Height })
 	p.borderLength(said, pairOf{"ends", "sides"}, said.Ends, b.Ends, b.Sides, borders, func(b piecing.Box) measure.Surd { return b.Width })
@@ -150,8 +150,8 @@ func (p *Pass) borderLength(said plan.PrintedBorder, which pairOf, printed plan.
 		return
 	}
 	f := Finding{
-		Message: fmt.Sprintf("the pattern prints the %s of border %q as %s long; they are cut %s", which.this, said.Of.Text, p.length(printed.Length), exact.Format(p.Plan.Units)),
-		Hint:    "print " + p.length(p.nominal(exact)),
+		Message: fmt.Sprintf("the pattern prints the %s of border %q as %s long; they are cut %s", which.this, said.Of.Text, p.length(printed.Length), exact.AsCut(p.Plan.Units)),
+		Hint:    "print " + p.needs(exact.CeilTo(rulerLine(p.Plan.Units))),
 	}
 	length := printed.Surd()
 	if b.Said.Corners == plan.Mitred {
@@ -165,7 +165,7 @@ func (p *Pass) borderLength(said plan.PrintedBorder, which pairOf, printed plan.
 			f.Level = diag.Warning
 			f.Message += ", so that the tips are blunted"
 		}
-		f.Hint = "print at least " + p.length(exact.CeilTo(p.rulerGrid()))
+		f.Hint = "print at least " + p.needs(exact.CeilTo(p.rulerGrid()))
 		p.aboutBorder(said, printed, f)
 		return
 	}

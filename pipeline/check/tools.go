@@ -136,7 +136,7 @@ func rulerShort(p *Pass, part *derive.Part, f fit) {
 		Message: fmt.Sprintf("the %s tube %q needs a ruler whose edge spans %s; %s is wider than the tube but too short for the cut",
 			p.length(part.Tube.Width), part.Name.Text, p.ruler(part.Tube.CutLength()), p.describe(f.ruler)),
 		Hint: fmt.Sprintf("name a square ruler of %s or more (the square itself is %s)",
-			p.ruler(part.Tube.CutLength()), part.Tube.Side().Format(p.Plan.Units)),
+			p.ruler(part.Tube.CutLength()), part.Tube.Side().AsCut(p.Plan.Units)),
 		Related: p.tubeMade(part),
 	})
 }
@@ -158,10 +158,10 @@ func rulerSlides(p *Pass, part *derive.Part, f fit) {
 		return
 	}
 	message := fmt.Sprintf("%s spans the square of tube %q (%s) but not the whole cut (%s): it must be slid to finish each cut",
-		p.describe(f.ruler), part.Name.Text, part.Tube.Side().Format(p.Plan.Units), part.Tube.CutLength().Format(p.Plan.Units))
+		p.describe(f.ruler), part.Name.Text, part.Tube.Side().AsCut(p.Plan.Units), part.Tube.CutLength().AsCut(p.Plan.Units))
 	if !f.ruler.Square() && f.ruler.Length.Surd().Cmp(part.Tube.CutLength()) >= 0 {
 		message = fmt.Sprintf("%s reaches across tube %q only with its longer side: it cuts one slope at a time (%s) and must be laid anew for the other",
-			p.describe(f.ruler), part.Name.Text, part.Tube.CutLength().Format(p.Plan.Units))
+			p.describe(f.ruler), part.Name.Text, part.Tube.CutLength().AsCut(p.Plan.Units))
 	}
 	p.Report(p.rulersAt(part), Finding{
 		Message: message,
@@ -182,7 +182,7 @@ func (p *Pass) there(l measure.Length) string { return l.AsThere(p.Plan.Units) }
 
 // ruler prints the least ruler that spans a length: up to the ruler's grid.
 func (p *Pass) ruler(x measure.Surd) string {
-	return p.length(x.CeilTo(p.rulerGrid()))
+	return p.needs(x.CeilTo(p.rulerGrid()))
 }
 
 func (p *Pass) rulerGrid() measure.Length { return p.Plan.Defaults.RulerGrid }
@@ -206,9 +206,9 @@ func (p *Pass) tubeMade(part *derive.Part) []Related {
 
 func (p *Pass) describe(r *plan.Ruler) string {
 	if r.Square() {
-		return "the " + p.length(r.Width.Length) + " square ruler"
+		return "the " + p.there(r.Width.Length) + " square ruler"
 	}
-	return "the " + r.Width.Bare(p.Plan.Units) + " x " + p.length(r.Length.Length) + " ruler"
+	return "the " + p.pairThere(r.Width.Length, r.Length.Length) + " ruler"
 }
 
 func (p *Pass) theRulers() string {

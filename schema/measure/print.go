@@ -51,6 +51,9 @@ func (l Length) Rounded(u Unit, t Toward) string {
 // Bare prints l as Format does, without the unit.
 func (l Length) Bare(u Unit) string { return l.bare(u, Nearest) }
 
+// BareRounded prints l as Rounded does, without the unit.
+func (l Length) BareRounded(u Unit, t Toward) string { return l.bare(u, t) }
+
 func (l Length) bare(u Unit, t Toward) string {
 	if u == In && l.On(Inch/64) {
 		return mixed(l, Inch, 64)

@@ -44,7 +44,7 @@ func (c cutter) boltPicture(id, name string) (p report.Picture, ok bool) {
 	}
 	for _, r := range l.Rows {
 		for range r.Repeat {
-			b.band(r.Height, r.Height.Bare(b.Unit), func() { b.row(r, b.y) })
+			b.band(r.Height, r.Height.BareRounded(b.Unit, measure.Up), func() { b.row(r, b.y) })
 		}
 	}
 	b.backing()
@@ -53,7 +53,7 @@ func (c cutter) boltPicture(id, name string) (p report.Picture, ok bool) {
 	}
 	b.end()
 	b.About = fmt.Sprintf("How to cut %s of %s for size %s, usable width %s, drawn to scale with the running length on the left; grey is left over.",
-		total.Format(b.Unit), title(c.f), c.s.Of.Name.Text, b.wide.Format(b.Unit))
+		total.AsCut(b.Unit), title(c.f), c.s.Of.Name.Text, b.wide.AsThere(b.Unit))
 	return b.Picture, true
 }
 
@@ -61,7 +61,7 @@ func (b *bolt) begin() { b.panel, b.y = report.Panel{Width: b.length(b.wide)}, 0
 
 func (b *bolt) end() {
 	b.panel.Height = b.length(b.y)
-	b.panel.Dimensions = append(b.panel.Dimensions, report.Dimension{Edge: report.Top, To: b.length(b.wide), Text: b.wide.Format(b.Unit)})
+	b.panel.Dimensions = append(b.panel.Dimensions, report.Dimension{Edge: report.Top, To: b.length(b.wide), Text: b.wide.AsThere(b.Unit)})
 	b.Panels = append(b.Panels, b.panel)
 }
 
@@ -77,7 +77,7 @@ func (b *bolt) band(height measure.Length, size string, draw func()) {
 	b.y += height
 	b.running += height
 	b.panel.Dimensions = append(b.panel.Dimensions,
-		report.Dimension{Edge: report.Left, To: b.length(b.y), Text: b.running.Format(b.Unit), Mark: true})
+		report.Dimension{Edge: report.Left, To: b.length(b.y), Text: b.running.AsCut(b.Unit), Mark: true})
 	if size != "" {
 		b.panel.Dimensions = append(b.panel.Dimensions, report.Dimension{Edge: report.Right, From: b.length(from), To: b.length(b.y), Text: size})
 	}
@@ -90,9 +90,9 @@ func (b *bolt) backing() {
 		return
 	}
 	each := d.Each.CeilTo(measure.Tick)
-	key := b.key(backing, "backing panel, "+each.Format(b.Unit)+" long")
+	key := b.key(backing, "backing panel, "+each.AsCut(b.Unit)+" long")
 	for range d.Panels {
-		b.band(each, each.Bare(b.Unit), func() {
+		b.band(each, each.BareRounded(b.Unit, measure.Up), func() {
 			b.rectangle(report.Patch, key, 0, b.y, b.wide, each, b.Legend[key].Letter+": "+b.Legend[key].Name, b.Legend[key].Letter)
 		})
 	}
@@ -136,8 +136,8 @@ func (f *frame) sheet(s cutting.CutSheet, across, along measure.Length) {
 		{}, {X: f.panel.Width}, {X: f.panel.Width, Y: f.panel.Height}, {Y: f.panel.Height},
 	}})
 	f.panel.Dimensions = []report.Dimension{
-		{Edge: report.Top, To: f.panel.Width, Text: across.Format(f.Unit)},
-		{Edge: report.Left, To: f.panel.Height, Text: along.Format(f.Unit)},
+		{Edge: report.Top, To: f.panel.Width, Text: across.AsThere(f.Unit)},
+		{Edge: report.Left, To: f.panel.Height, Text: along.AsThere(f.Unit)},
 	}
 	f.Panels = append(f.Panels, f.panel)
 }

@@ -70,7 +70,7 @@ func (f *frame) rectangle(kind report.ShapeKind, key int, u, v, du, dv measure.L
 
 // leftOver draws fabric that no piece is cut from.
 func (f *frame) leftOver(u, v, du, dv measure.Length) {
-	f.rectangle(report.LeftOver, 0, u, v, du, dv, "left over "+du.Bare(f.Unit)+" x "+dv.Format(f.Unit), du.Bare(f.Unit)+" x "+dv.Bare(f.Unit))
+	f.rectangle(report.LeftOver, 0, u, v, du, dv, "left over "+du.BareRounded(f.Unit, measure.Down)+" x "+dv.AsThere(f.Unit), du.BareRounded(f.Unit, measure.Down)+" x "+dv.BareRounded(f.Unit, measure.Down))
 }
 
 // backing is the key of the backing's panels. Pieces are numbered from 0,
@@ -91,14 +91,14 @@ func (f *frame) pieceKey(i int) int {
 
 func (f *frame) stripKey(i int) int {
 	n := f.strips[i]
-	return f.key(-1-i, fmt.Sprintf("%s, strip %s", n.For.Text, n.Along.Format(f.Unit)))
+	return f.key(-1-i, fmt.Sprintf("%s, strip %s", n.For.Text, n.Along.AsCut(f.Unit)))
 }
 
 func extents(a, b measure.Length, u measure.Unit) string {
 	if a == b {
-		return a.Format(u) + " square"
+		return a.AsCut(u) + " square"
 	}
-	return a.Bare(u) + " x " + b.Format(u)
+	return a.BareRounded(u, measure.Up) + " x " + b.AsCut(u)
 }
 
 // row draws one strip of a layout, at v. The strip is what is cut off, which
@@ -116,7 +116,7 @@ func (f *frame) strip(r cutting.Row, u, v measure.Length) {
 	}
 	for _, p := range r.Parts {
 		key := f.stripKey(p.Strip)
-		f.cell(key, u, v, p.Width, f.strips[p.Strip].Along, r.Height, p.Width.Format(f.Unit))
+		f.cell(key, u, v, p.Width, f.strips[p.Strip].Along, r.Height, p.Width.AsCut(f.Unit))
 		u += f.along(p.Width, f.strips[p.Strip].Along)
 	}
 	for _, cut := range r.Cuts {
@@ -168,7 +168,7 @@ func (f *frame) cuts(cut cutting.Cut, u, v, height measure.Length) measure.Lengt
 	across, along := f.sides(cut)
 	key := f.pieceKey(cut.Piece)
 	for range cut.Count {
-		f.cell(key, u, v, across, along, height, across.Bare(f.Unit)+" x "+along.Bare(f.Unit))
+		f.cell(key, u, v, across, along, height, across.BareRounded(f.Unit, measure.Up)+" x "+along.BareRounded(f.Unit, measure.Up))
 		u += f.along(across, along)
 	}
 	return u
@@ -183,7 +183,7 @@ func (f *frame) stacks(s cutting.Stack, u, v, height measure.Length) measure.Len
 			key := f.pieceKey(cut.Piece)
 			high := across + along - f.along(across, along)
 			for range cut.Count {
-				f.cell(key, u, down, across, along, high, across.Bare(f.Unit)+" x "+along.Bare(f.Unit))
+				f.cell(key, u, down, across, along, high, across.BareRounded(f.Unit, measure.Up)+" x "+along.BareRounded(f.Unit, measure.Up))
 				f.leftOver(u+f.along(across, along), down, s.Width-f.along(across, along), high)
 				down += high
 			}

@@ -66,13 +66,13 @@ func battingHow(b *derive.Batting, u measure.Unit) string {
 		if b.Across {
 			way = "across the quilt"
 		}
-		text = fmt.Sprintf("%s off a roll %s wide, running %s; at least", b.Cut.AsCut(u), b.Said.Roll.Format(u), way)
+		text = fmt.Sprintf("%s off a roll %s wide, running %s; at least", b.Cut.AsCut(u), b.Said.Roll.AsThere(u), way)
 	}
 	return text
 }
 
 func packageSize(pack [2]plan.Length, u measure.Unit) string {
-	return pack[0].Bare(u) + " x " + pack[1].Format(u)
+	return pack[0].BareRounded(u, measure.Down) + " x " + pack[1].AsThere(u)
 }
 
 // battingToBuy is a length off the roll, a package, or the least sheet.
@@ -80,7 +80,7 @@ func (in Input) battingToBuy(b *derive.Batting) string {
 	u := in.units()
 	text := box(b.Size.Width, b.Size.Height, u)
 	if b.Cut > 0 {
-		text = measure.FormatFabric(b.Buy, u) + " off a roll " + b.Said.Roll.Format(u) + " wide"
+		text = measure.FormatFabric(b.Buy, u) + " off a roll " + b.Said.Roll.AsThere(u) + " wide"
 	}
 	if pack := b.Said.Package; pack[0].Given() {
 		if b.Cut > 0 {

@@ -17,7 +17,7 @@ func howLogs(s *derive.Size, p *derive.Part, op plan.Logs) string {
 	if op.Courthouse {
 		way = "in pairs on opposite sides"
 	}
-	text := fmt.Sprintf("centre square %s of %s, then logs %s wide, %s; lengths", p.Unit.Pieces[0].Width.Format(u), op.Centre.Text, p.Unit.Pieces[1].Height.Format(u), way)
+	text := fmt.Sprintf("centre square %s of %s, then logs %s wide, %s; lengths", p.Unit.Pieces[0].Width.AsCut(u), op.Centre.Text, p.Unit.Pieces[1].Height.AsCut(u), way)
 	round := 0
 	for i, log := range derive.LogBlock(op).List(p.Seam.Allowance.Length) {
 		sep := ", "
@@ -29,7 +29,7 @@ func howLogs(s *derive.Size, p *derive.Part, op plan.Logs) string {
 			}
 		}
 		piece := p.Unit.Pieces[i+1]
-		text += fmt.Sprintf("%s%s %s %s", sep, sideName(log.Side), piece.Width.Format(u), piece.Fabric.Role.Text)
+		text += fmt.Sprintf("%s%s %s %s", sep, sideName(log.Side), piece.Width.AsCut(u), piece.Fabric.Role.Text)
 	}
 	return text
 }
@@ -49,7 +49,7 @@ func logsNote(p *derive.Part, u measure.Unit) string {
 		sum[role] += c.Width
 	}
 	for i, role := range roles {
-		roles[i] = sum[role].Format(u) + " of " + role
+		roles[i] = sum[role].AsCut(u) + " of " + role
 	}
 	return "logs of one: " + strings.Join(roles, ", ") + ", to be cut from strips in whole logs"
 }

@@ -12,7 +12,7 @@ import (
 // howShared says how segments are cut that share their strip sets with others, or
 // are cut from a set that another part makes.
 func howShared(p *derive.Part, op plan.StripSet, u measure.Unit) string {
-	what := "segments of " + op.Segment.Format(u) + atAngle(op)
+	what := "segments of " + op.Segment.AsCut(u) + atAngle(op)
 	if p.Pool == nil {
 		return fmt.Sprintf("%s of %s cut into %s, %d from each", many(p.Set.Count, "set"), op.Of.Text, what, p.Set.Cut.Each)
 	}
@@ -28,7 +28,7 @@ func howShared(p *derive.Part, op plan.StripSet, u measure.Unit) string {
 
 // howSharedLoop says the same of rings.
 func howSharedLoop(p *derive.Part, op plan.Loop, u measure.Unit) string {
-	what := "rings of " + op.Cut.Format(u)
+	what := "rings of " + op.Cut.AsCut(u)
 	if first := p.Pool.Parts[0]; first != p {
 		return "cut from the same loops as " + first.Name.Text + " into " + what
 	}
@@ -51,7 +51,7 @@ func poolCuts(pool *derive.Pool, from string, u measure.Unit) string {
 	for _, c := range pool.Cuts {
 		var pieces []string
 		for _, piece := range c.Pieces {
-			pieces = append(pieces, fmt.Sprintf("%d of %s (%s)", piece.Count, piece.Part.Subcut.Width.Format(u), piece.Part.Name.Text))
+			pieces = append(pieces, fmt.Sprintf("%d of %s (%s)", piece.Count, piece.Part.Subcut.Width.AsCut(u), piece.Part.Name.Text))
 		}
 		run := many(c.Sets, from) + " into " + strings.Join(pieces, ", ")
 		if c.Sets > 1 {
@@ -68,7 +68,7 @@ func poolNote(p *derive.Part, u measure.Unit) []string {
 	if pool.Parts[0] != p {
 		return nil
 	}
-	out := []string{fmt.Sprintf("the fullest takes %s of %s: %s to spare", pool.Fill.Format(u), pool.Length.Format(u), (pool.Length - pool.Fill).Format(u))}
+	out := []string{fmt.Sprintf("the fullest takes %s of %s: %s to spare", pool.Fill.AsCut(u), pool.Length.AsThere(u), (pool.Length - pool.Fill).AsThere(u))}
 	if pool.Least < pool.Sets {
 		out = append(out, fmt.Sprintf("whether fewer do is not proved, but %d at least", pool.Least))
 	}

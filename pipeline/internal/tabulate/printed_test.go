@@ -22,6 +22,9 @@ func TestNothingIsPrintedOnTheUnsafeSide(t *testing.T) {
 			for _, table := range sheet.Tables {
 				for _, r := range table.Rows {
 					for i, c := range r.Cells {
+						if c.Kind == report.Fabric && c.Expr != nil && c.Toward != measure.Up {
+							t.Errorf("%s, %s: a fabric that is worked out is rounded %d", name, table.ID, c.Toward)
+						}
 						if toCutOrBuy(table, i, c) {
 							lengths++
 							if printed := ofText(t, c.Exact.Rounded(c.Unit, c.Toward)); c.Toward != measure.Up || printed.Cmp(c.Exact) < 0 {

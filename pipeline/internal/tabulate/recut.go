@@ -12,7 +12,7 @@ import (
 
 func howRecut(p *derive.Part, op plan.Recut, u measure.Unit) string {
 	r := p.Recut
-	text := fmt.Sprintf("cut %s into %d across by %d down, each %s x %s", op.Part.Text, op.Across.N, op.Down.N, r.Piece.Width.Format(u), r.Piece.Height.Format(u))
+	text := fmt.Sprintf("cut %s into %d across by %d down, each %s x %s", op.Part.Text, op.Across.N, op.Down.N, r.Piece.Width.AsCut(u), r.Piece.Height.AsCut(u))
 	if len(op.Turns) == 0 {
 		return text + ", and sew them together again"
 	}
@@ -32,7 +32,7 @@ func howLoop(p *derive.Part, op plan.Loop, u measure.Unit) string {
 	if p.Pool != nil {
 		return howSharedLoop(p, op, u) + opened(p, op)
 	}
-	text := fmt.Sprintf("%s of set %s, last strip to first, cut into rings of %s, %d from each", many(l.Count, "loop"), op.Set.Text, op.Cut.Format(u), l.Yield.Each)
+	text := fmt.Sprintf("%s of set %s, last strip to first, cut into rings of %s, %d from each", many(l.Count, "loop"), op.Set.Text, op.Cut.AsCut(u), l.Yield.Each)
 	return text + opened(p, op)
 }
 
@@ -51,7 +51,7 @@ func opened(p *derive.Part, op plan.Loop) string {
 func howChain(p *derive.Part, op plan.Chain, u measure.Unit) string {
 	c := p.Chain
 	text := fmt.Sprintf("%s; %s of %s, %s wide, give %s; cut it into lengths of %s", joinText(op.Joins), many(c.Joined.Count, "strip"), c.Fabric.Role.Text,
-		c.Width.Format(u), c.Joined.Length.Format(u), op.Length.Format(u))
+		c.Width.AsCut(u), c.Joined.Length.AsThere(u), op.Length.AsCut(u))
 	for i, step := range c.Steps[1:] {
 		text += fmt.Sprintf("; fold %d: sew along the edge and cut the fold, %s wide and %s long", i+1, step.Width.Format(u), step.Length.Format(u))
 	}

@@ -69,10 +69,10 @@ func (in Input) roles() []string {
 func (in Input) form(f *derive.Fabric) string {
 	u := in.units()
 	if f.Form == plan.Yardage {
-		return fmt.Sprintf("fabric with a usable width of %s", f.UsableWidth.Format(u))
+		return fmt.Sprintf("fabric with a usable width of %s", f.UsableWidth.AsThere(u))
 	}
 	return fmt.Sprintf("pack of at least %d pieces %s x %s, usable %s x %s", f.Pack.N,
-		f.Piece[0].Bare(u), f.Piece[1].Format(u), f.Usable[0].Bare(u), f.Usable[1].Format(u))
+		f.Piece[0].BareRounded(u, measure.Up), f.Piece[1].AsCut(u), f.Usable[0].BareRounded(u, measure.Down), f.Usable[1].AsThere(u))
 }
 
 func (in Input) buyCell(s *derive.Size, f *derive.Fabric) report.Cell {

@@ -84,7 +84,7 @@ func triangleText(t derive.TriangleCut, u measure.Unit) string {
 		text += fmt.Sprintf(", %d spare", t.Spare)
 	}
 	if over := t.Cut.Surd().Sub(t.Wanted); over.Sign() > 0 {
-		text += ", " + over.Format(u) + " over to trim"
+		text += ", " + over.AsThere(u) + " over to trim"
 	}
 	return text
 }
@@ -166,7 +166,7 @@ func allowanceText(b derive.Border, u measure.Unit) string {
 	if b.Said.Allowance.Length == 0 {
 		return ""
 	}
-	return ", each " + b.Said.Allowance.Format(u) + " longer than its exact length, to be cut off with the mitre"
+	return ", each " + b.Said.Allowance.AsCut(u) + " longer than its exact length, to be cut off with the mitre"
 }
 
 type pair struct {
@@ -280,8 +280,8 @@ func roundText(b derive.Border, u measure.Unit) string {
 		}
 		return text + cornersOf(b, u)
 	}
-	sides := fmt.Sprintf("sides %s x %s", b.Cut.Bare(u), b.Sides.Format(u))
-	ends := fmt.Sprintf("top and bottom %s x %s", b.EndCut.Bare(u), b.Ends.Format(u))
+	sides := fmt.Sprintf("sides %s x %s", b.Cut.BareRounded(u, measure.Up), b.Sides.AsCut(u))
+	ends := fmt.Sprintf("top and bottom %s x %s", b.EndCut.BareRounded(u, measure.Up), b.Ends.AsCut(u))
 	how := b.Said.Corners.String() + allowanceText(b, u) + ": "
 	strips := sides + ", " + ends
 	switch {
@@ -294,7 +294,7 @@ func roundText(b derive.Border, u measure.Unit) string {
 	}
 	text := name + ", " + how + strips + cornersOf(b, u)
 	if b.Said.Copes() {
-		text += ", trimmed to " + b.Said.To[0].Bare(u) + " x " + b.Said.To[1].Format(u) + " finished"
+		text += ", trimmed to " + b.Said.To[0].BareRounded(u, measure.Down) + " x " + b.Said.To[1].AsThere(u) + " finished"
 	}
 	return text
 }
@@ -307,7 +307,7 @@ func cornersOf(b derive.Border, u measure.Unit) string {
 	case b.Corner != nil:
 		return ", " + b.Corner.Name.Text + " in the corners"
 	}
-	return ", corner squares " + b.Cut.Format(u)
+	return ", corner squares " + b.Cut.AsCut(u)
 }
 
 // printable is the finished size to the printed rounding, where the exact one

@@ -74,13 +74,13 @@ func how(s *derive.Size, p *derive.Part) string {
 		}
 		text := many(p.Set.Count, "strip set") + " of " + listStrips(p.Set.Strips)
 		if p.Set.Cut != nil {
-			text += fmt.Sprintf(", cut into segments of %s%s, %d from each", op.Segment.Format(u), atAngle(op), p.Set.Cut.Each)
+			text += fmt.Sprintf(", cut into segments of %s%s, %d from each", op.Segment.AsCut(u), atAngle(op), p.Set.Cut.Each)
 		}
 		return text
 	case plan.Tube:
 		return fmt.Sprintf("%s of sets %s and %s, %s%scut into %s each", many(p.Tube.Count, "tube"), op.Sets[0].Text, op.Sets[1].Text, joinedSides(p.Tube), endForEnd(op), many(p.Tube.Yield.Each, "square")) + trimmed(op.Trim, op.DownTo, u)
 	case plan.HalfSquares:
-		return fmt.Sprintf("%s of squares %s, %s and %s, %d units from each", many(p.Triangle.Pairs, "pair"), op.Square.Format(u), op.Fabrics[0].Text, op.Fabrics[1].Text, op.AtATime) + trimmed(op.Trim, op.DownTo, u)
+		return fmt.Sprintf("%s of squares %s, %s and %s, %d units from each", many(p.Triangle.Pairs, "pair"), op.Square.AsCut(u), op.Fabrics[0].Text, op.Fabrics[1].Text, op.AtATime) + trimmed(op.Trim, op.DownTo, u)
 	case plan.TriangleSquare:
 		return "sew triangles of " + names(op.Of) + trimmed(op.Trim, op.DownTo, u)
 	case plan.Rows:
@@ -108,7 +108,7 @@ func trimmed(to, downTo plan.Length, u measure.Unit) string {
 	if !to.Given() {
 		return ""
 	}
-	return ", trimmed to " + to.Format(u) + down(downTo, u)
+	return ", trimmed to " + to.AsThere(u) + down(downTo, u)
 }
 
 // down says why a unit is trimmed to what it is, where a grid decides it.
@@ -229,7 +229,7 @@ func narrower(l measure.Length, u measure.Unit) string {
 	if l < least {
 		return "a seam sewn less than " + least.Format(u) + " narrower loses a square"
 	}
-	return "the seam may be sewn up to " + measure.FloorTo(l, least).Format(u) + " narrower before a square is lost"
+	return "the seam may be sewn up to " + measure.FloorTo(l, least).AsThere(u) + " narrower before a square is lost"
 }
 
 func tubeNotes(s *derive.Size, p *derive.Part) []string {
@@ -240,7 +240,7 @@ func tubeNotes(s *derive.Size, p *derive.Part) []string {
 	}
 	out = append(out, joinNotes(t)...)
 	if stub := t.Stub(); stub > 0 {
-		out = append(out, "unpick "+stub.Format(u)+" of the far seam at each tip")
+		out = append(out, "unpick "+stub.AsCut(u)+" of the far seam at each tip")
 	}
 	return out
 }

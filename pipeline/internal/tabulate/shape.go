@@ -90,7 +90,7 @@ func (c cutter) part(n derive.Need, width, height measure.Length, alone bool) (d
 func shapeNote(p *derive.Part, u measure.Unit) string {
 	note := slackNote(p.Shape.Kind.Noun(), p.Shape.Yield, u)
 	if over := p.Shape.Over(); over.Sign() > 0 {
-		note += "; strip by geometry " + p.Shape.Exact.Format(u) + ", cut " + over.AsThere(u) + " over: trim every piece to its finished size and the seams"
+		note += "; strip by geometry " + p.Shape.Exact.AsCut(u) + ", cut " + over.AsThere(u) + " over: trim every piece to its finished size and the seams"
 	}
 	return note
 }
@@ -102,7 +102,7 @@ func howMosaic(op plan.Mosaic, p *derive.Part, u measure.Unit) string {
 	}
 	text := "sew " + strings.Join(of, ", ") + " together as the pattern draws it"
 	if op.Trimmed {
-		text += ", and trim the edges to " + p.Width.Format(u) + " x " + p.Height.Format(u)
+		text += ", and trim the edges to " + p.Width.AsThere(u) + " x " + p.Height.AsThere(u)
 	}
 	return text
 }
@@ -113,7 +113,7 @@ func howTemplate(s *derive.Size, p *derive.Part, op plan.Template) string {
 		return fmt.Sprintf("cut round its template from bias strips of %s, %s wide and %s long", c.Fabric.Role.Text,
 			n.OnBias.Width.AsCut(u), n.OnBias.Length.AsCut(u))
 	}
-	text := "cut round its template from " + c.Width.Bare(u) + " x " + c.Height.Format(u) + " of " + c.Fabric.Role.Text
+	text := "cut round its template from " + c.Width.BareRounded(u, measure.Up) + " x " + c.Height.AsCut(u) + " of " + c.Fabric.Role.Text
 	switch op.Grain {
 	case plan.GrainAlong:
 		text += ", the template upright along the selvages"

@@ -18,7 +18,7 @@ func howUnit(s *derive.Size, p *derive.Part) string {
 			return fmt.Sprintf("%s of %s, laid together with the fabrics opposite and cut once more, 2 units from each", many(p.Unit.Batches, "pair"), op.HalfSquares.Text) + trimmed(op.Trim, op.DownTo, u)
 		}
 		return fmt.Sprintf("%s of squares %s, %s and %s, sewn and cut twice over, 2 units from each", many(p.Unit.Batches, "pair"),
-			p.Unit.Pieces[0].Width.Format(u), op.Fabrics[0].Text, op.Fabrics[1].Text) + trimmed(op.Trim, op.DownTo, u)
+			p.Unit.Pieces[0].Width.AsCut(u), op.Fabrics[0].Text, op.Fabrics[1].Text) + trimmed(op.Trim, op.DownTo, u)
 	case plan.FlyingGeese:
 		if op.AtATime == 4 {
 			return many(p.Unit.Batches, "lot") + " of " + pieceList(p.Unit.Pieces, u) + ", 4 units from each" + trimmedTo(op.Trim, op.DownTo, u)
@@ -54,7 +54,7 @@ func trimmedTo(to [2]plan.Length, downTo plan.Length, u measure.Unit) string {
 	if !to[0].Given() {
 		return ""
 	}
-	return ", trimmed to " + to[0].Bare(u) + " x " + to[1].Format(u) + down(downTo, u)
+	return ", trimmed to " + to[0].BareRounded(u, measure.Down) + " x " + to[1].AsThere(u) + down(downTo, u)
 }
 
 // pieceList counts pieces that are alike.
@@ -65,9 +65,9 @@ func pieceList(pieces []derive.Piece, u measure.Unit) string {
 		for ; i < len(pieces) && pieces[i].Fabric == c.Fabric && pieces[i].Width == c.Width && pieces[i].Height == c.Height && pieces[i].What == c.What; i++ {
 			n += pieces[i].Count
 		}
-		size := c.Width.Format(u)
+		size := c.Width.AsCut(u)
 		if c.Width != c.Height {
-			size = c.Width.Bare(u) + " x " + c.Height.Format(u)
+			size = c.Width.BareRounded(u, measure.Up) + " x " + c.Height.AsCut(u)
 		}
 		out = append(out, fmt.Sprintf("%s %s of %s%s", many(n, c.What), size, c.Fabric.Role.Text, halved(c.Halving)))
 	}
@@ -98,7 +98,7 @@ func unitNotes(s *derive.Size, p *derive.Part) []string {
 	}
 	told := map[string]bool{}
 	for _, c := range p.Unit.Pieces {
-		note := c.What + " by geometry " + c.Exact.Width.Format(u)
+		note := c.What + " by geometry " + c.Exact.Width.AsCut(u)
 		if !c.Said && p.Unit.Lines != nil {
 			note += ", up to " + linesText(p.Unit.Lines, u)
 		}
@@ -143,7 +143,7 @@ func leftNote(more, less, line string, left measure.Surd, n int64, u measure.Uni
 }
 
 func bonusNote(b derive.Bonus, p *derive.Part, u measure.Unit) string {
-	count := many(b.Count*p.Made, "pair") + " of corners cut away from the " + b.Square.Format(u) + " squares"
+	count := many(b.Count*p.Made, "pair") + " of corners cut away from the " + b.Square.AsCut(u) + " squares"
 	if !p.Unit.Keep {
 		return count + ": waste"
 	}

@@ -65,7 +65,7 @@ func TestUnitWords(t *testing.T) {
 	for parts, want := range map[string][2]string{
 		`"unit": { "flying_geese": { "goose": "a", "sky": "b", "finished": [6, 3], "at_a_time": 4 } }`: {
 			"3 lots of 1 goose square 7 1/4 in of a and 4 sky squares 3 7/8 in of b, 4 units from each",
-			"goose square by geometry about 7.2071 in; sky square by geometry about 3.8536 in; " +
+			"goose square by geometry about 7.2072 in; sky square by geometry about 3.8536 in; " +
 				"comes out about 0.0429 in wider than drafted, about 0.1287 in over the 3 of a row; " +
 				"comes out about 0.0214 in higher than drafted, about 0.0643 in over the 3 of a column; 3 spare"},
 		`"unit": { "flying_geese": { "goose": "a", "sky": "b", "finished": [6, 3], "bonus": "kept" } }`: {
@@ -76,10 +76,10 @@ func TestUnitWords(t *testing.T) {
 			"1 spare"},
 		`"unit": { "flying_geese": { "goose": "a", "sky": "b", "finished": [6, 3], "at_a_time": 4, "trim_down_to": "1/2" } }`: {
 			"3 lots of 1 goose square 7 1/4 in of a and 4 sky squares 3 7/8 in of b, 4 units from each, trimmed to 6 1/2 x 3 1/2 in, down to the next line of 1/2 in",
-			"goose square by geometry about 7.2071 in, up to the usual lines of 1/8 in; sky square by geometry about 3.8536 in, up to the usual lines of 1/8 in; 3 spare"},
+			"goose square by geometry about 7.2072 in, up to the usual lines of 1/8 in; sky square by geometry about 3.8536 in, up to the usual lines of 1/8 in; 3 spare"},
 		`"unit": { "hourglass": { "half_squares": ["a", "b"], "trim": "4 1/2" } }`: {
 			"5 pairs of squares 5 1/4 in, a and b, sewn and cut twice over, 2 units from each, trimmed to 4 1/2 in",
-			"square by geometry about 5.2071 in, up to the usual lines of 1/8 in; 1 spare"},
+			"square by geometry about 5.2072 in, up to the usual lines of 1/8 in; 1 spare"},
 		`"brick": { "cut": { "fabric": "a", "square": 4 } }, "unit": { "flip_corners": { "body": "brick", "corners": { "top left": { "fabric": "b", "square": 2 } } } }`: {
 			"each from brick with 1 corner square 2 in of b, stitched over top left and flipped",
 			"9 pairs of corners cut away from the 2 in squares: waste"},
