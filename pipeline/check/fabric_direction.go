@@ -11,7 +11,7 @@ var directionChecks = []Check{
 	{
 		Rule: "fabric/direction", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "a one-way or two-way print cannot stand upright everywhere in the quilt",
-		Why:     "Two half-square units from one pair of squares lie half a turn apart. Of a print of standing birds, six pairs for twelve units that all keep the same corner give six units of birds on their heads. Tubes lay every print at 45 degrees, and a block turned a quarter lays it on its side. A warning for borders, where many makers let the print run round, and for logs, which may be cut along the fabric.",
+		Why:     "Two half-square units from one pair of squares lie half a turn apart. Of a print of standing birds, six pairs for twelve units that all keep the same corner give six units of birds on their heads. Tubes lay every print at 45 degrees, and a block turned a quarter lays it on its side. A warning for borders, where many makers let the print run round, and for logs cut along the strips of a pack; of yardage those right and left of the centre are counted with their length along the fabric, where the print stands upright.",
 		Fix:     "take a plain fabric there, take the turns out, or make the turned pieces a part of their own",
 		Run:     direction,
 	},
@@ -32,8 +32,8 @@ func direction(p *Pass) {
 }
 
 // mayLieSo tells whether a print is only said to lie so by common practice, or
-// is often let lie so: logs are mostly cut from strips across the fabric, and
-// borders let a print run round.
+// is often let lie so: logs of a pack's strips cannot lie otherwise, and borders let a
+// print run round.
 func mayLieSo(l derive.Laid) bool {
 	switch l.Way {
 	case derive.Untold, derive.Beside, derive.Endways:
@@ -68,8 +68,8 @@ func laidWords(l derive.Laid) (message, hint string) {
 		return fmt.Sprintf("%s of %q do not show %s upright: the four geese of a batch come out a quarter turn apart each", allOf(l, "unit"), l.Of.Text, print),
 			"make them one at a time, or take a plain fabric"
 	case derive.Beside:
-		return fmt.Sprintf("%s of %q show %s on its side in the logs right or left of the centre, where these are cut from strips across the fabric", allOf(l, "block"), l.Of.Text, print),
-			"cut these logs along the fabric and accept this, or take a plain fabric on these sides"
+		return fmt.Sprintf("%s of %q show %s on its side in the logs right or left of the centre, which are cut along the strips of the pack", allOf(l, "block"), l.Of.Text, print),
+			"take yardage or a plain fabric on these sides, or accept this"
 	case derive.Folded:
 		return fmt.Sprintf("%s of %q show %s upside down: every fold turns half of the chain", allOf(l, "row"), l.Of.Text, print),
 			"take a plain fabric, or one printed both ways"

@@ -30,7 +30,7 @@ const (
 	Slanted             // the print lies at 45 degrees
 	Crossed             // the two hourglass units of a batch are a quarter turn apart
 	Around              // the four geese of a batch are a quarter turn apart each
-	Beside              // the logs right and left of a centre lie along
+	Beside              // the logs right and left of a centre lie along a pack's strips
 	Folded              // a chain that is folded shows every other row upside down
 	Sideways            // strips across the fabric run along the quilt's sides
 	Endways             // strips along the fabric run along the quilt's top and bottom

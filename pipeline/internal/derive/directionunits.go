@@ -94,14 +94,15 @@ func (n quarters) turnedAlike(f *Fabric) int64 {
 	return wrong
 }
 
-// logs: those above and below the centre lie as they are cut, along the strip;
-// those right and left of it are turned by a quarter, one way or the other.
+// logs: those above and below the centre lie as they are cut, along the strip.
+// Those right and left of it lie so where they are cut along the fabric, and else
+// are turned by a quarter, one way or the other.
 func (d *director) logs(p *Part, op plan.Logs, n turns) {
 	d.place(op.Centre, p.Name, Turned, n, quarters.turned)
 	for round := 1; round <= op.Rounds.N; round++ {
 		for side := range 4 {
 			role := op.Fabric(side, round)
-			if side%2 == 0 {
+			if f := d.s.byFabric[role.Text]; side%2 == 0 || f != nil && upright(side, f) {
 				d.place(role, p.Name, Turned, n, quarters.turned)
 				continue
 			}

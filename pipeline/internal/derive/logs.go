@@ -65,12 +65,25 @@ func (r *logs) Measure() {
 			return
 		}
 		length := log.Cut.NearestTo(measure.Tick) // exact: a sum of the plan's own lengths
-		u.Pieces = append(u.Pieces, Piece{
+		piece := Piece{
 			What: "log", Fabric: f, Width: length, Height: log.CutWidth, Exact: piecing.Box{Width: log.Cut, Height: log.CutWidth.Surd()},
 			Nothing: 2 * seam, Count: 1, At: r.op.Log.At, InLengths: true,
-		})
+		}
+		if upright(int(log.Side), f) {
+			piece.Width, piece.Height, piece.InLengths = log.CutWidth, length, false
+			piece.Exact.Width, piece.Exact.Height = piece.Exact.Height, piece.Exact.Width
+		}
+		u.Pieces = append(u.Pieces, piece)
 	}
 	r.p.becomes(u)
+}
+
+// upright tells whether the log on a side, from the top clockwise, is cut with its
+// length along the fabric: right and left of the centre a directional print stands
+// up in no other. A piece of a pack is no higher than it is, and its logs are cut
+// along it all the same.
+func upright(side int, f *Fabric) bool {
+	return side%2 == 1 && f.Directional() && f.Form == plan.Yardage
 }
 
 // Seams implements Operation.
@@ -78,8 +91,8 @@ func (r *logs) Seams() (l measure.Surd, ok bool) {
 	if r.p.Unit == nil {
 		return l, false
 	}
-	for _, log := range r.p.Unit.Pieces[1:] {
-		l = l.Add(log.Width.Surd())
+	for _, log := range LogBlock(r.op).List(r.p.Seam.Allowance.Length) {
+		l = l.Add(log.Cut)
 	}
 	return r.p.batches(l)
 }

@@ -1,9 +1,12 @@
 package derive_test
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
+	"yardproof/pipeline/internal/derive"
 	"yardproof/schema/measure"
 )
 
@@ -38,13 +41,61 @@ func TestLogs(t *testing.T) {
 // 9 + 5 and 9 + 9 + 9 + 5, as whoever cuts the longest first finds; laid size by
 // size they would take three.
 func TestLogsShareStripsOfTheirWidth(t *testing.T) {
-	s := derived(t, strings.Replace(unitPlan(`"rows": 1, "columns": 2`, `"unit": { "logs": { "centre": { "fabric": "a", "finished": "4 1/2" }, "log": 4, "rounds": 1, "fabrics": { "rounds": ["b"] } } }`),
-		`"b": { "yardage"`, `"b": { "print": "two-way", "yardage"`, 1))["one"]
+	s := derived(t, unitPlan(`"rows": 1, "columns": 2`, `"unit": { "logs": { "centre": { "fabric": "a", "finished": "4 1/2" }, "log": 4, "rounds": 1, "fabrics": { "rounds": ["b"] } } }`))["one"]
 	b := s.Fabric("b")
 	wantCount(t, "kinds of log", int64(len(b.Needs)), 3)
 	wantLength(t, "plain", b.Plain.Length, "9")
 	wantCount(t, "strips", int64(b.Plain.Strips()), 2)
 	wantLength(t, "packed", b.Packed().Length, "9")
+}
+
+// Right and left of the centre a directional print stands up only in logs that are
+// cut with their length along the fabric: of a 2-in centre and a round of 1-in logs,
+// one after the other, those are 1 1/2 in wide and 3 1/2 and 4 1/2 in high, 26 to a
+// strip so high. From a pack of strips they cannot be had, and the print is told to
+// lie on its side. Derived from geometry.
+func TestSideLogsOfAPrint(t *testing.T) {
+	logs := unitPlan(`"rows": 5, "columns": 6`, `"unit": { "logs": { "centre": { "fabric": "a", "finished": 2 }, "log": 1, "rounds": 1, "fabrics": { "rounds": ["b"] } } }`)
+	for fabric, want := range map[string]string{
+		`"print": "one-way", "yardage": {}`: "1 1/2 x 3 1/2 30, 1 1/2 x 4 1/2 30, 2 1/2 x 1 1/2 30, 3 1/2 x 1 1/2 30, 0 beside, strips 1 1/2: 5, 3 1/2: 2, 4 1/2: 2",
+		`"yardage": {}`:                     "2 1/2 x 1 1/2 30, 3 1/2 x 1 1/2 60, 4 1/2 x 1 1/2 30, 0 beside, strips 1 1/2: 11",
+		`"print": "one-way", "precut": { "piece": ["1 1/2", "42"], "usable": ["1 1/2", "40"], "count": 40 }`: "2 1/2 x 1 1/2 30, 3 1/2 x 1 1/2 60, 4 1/2 x 1 1/2 30, 1 beside, strips 1 1/2: 11",
+	} {
+		s := derived(t, strings.Replace(logs, `"b": { "yardage": { "usable_width": 40 } }`, `"b": { `+fabric+` }`, 1))["one"]
+		f := s.Fabric("b")
+		var got []string
+		for _, n := range f.Needs {
+			got = append(got, fmt.Sprintf("%s x %s %d", n.Across.Bare(measure.In), n.Along.Bare(measure.In), n.Count))
+		}
+		slices.Sort(got)
+		beside := 0
+		for _, l := range s.Directions() {
+			if l.Way == derive.Beside {
+				beside++
+			}
+		}
+		got = append(got, fmt.Sprintf("%d beside", beside))
+		rows := map[string]int{}
+		var heights []string
+		for _, r := range f.Layout.Rows {
+			h := r.Height.Bare(measure.In)
+			if rows[h] == 0 {
+				heights = append(heights, h)
+			}
+			rows[h] += r.Repeat
+		}
+		for _, sheet := range f.Sheets.Sheets {
+			rows["1 1/2"] += sheet.Repeat
+			heights = []string{"1 1/2"}
+		}
+		for i, h := range heights {
+			heights[i] = fmt.Sprintf("%s: %d", h, rows[h])
+		}
+		got = append(got, "strips "+strings.Join(heights, ", "))
+		if text := strings.Join(got, ", "); text != want {
+			t.Errorf("%s:\n got %s\nwant %s", fabric, text, want)
+		}
+	}
 }
 
 // Fabrics by round repeat from the inside out; a side that is named keeps its
