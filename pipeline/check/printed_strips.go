@@ -130,6 +130,12 @@ func (p *Pass) stripsSaid(said plan.PrintedStrips) (c stripsCompared, ok bool) {
 			return c, false
 		}
 		label, c.what, c.about = j.label, j.what, finishAbout(name)
+	case strings.Contains(name, " "):
+		own, found := p.ownOf(name)
+		if !found || !p.Size.Sure(own.about) || !p.Size.Sure(Subject{Kind: derive.TopSize}) {
+			return c, false
+		}
+		label, c.about = own.label, own.about
 	default:
 		label, ok = settingLabel(p.Size.Of.Layout.Setting, name)
 		if !ok || !p.Size.Sure(Subject{Kind: derive.TopSize}) {

@@ -113,6 +113,9 @@ func (p *Pass) printedStrips(counts []plan.PrintedStrips) {
 			names = append(names, name)
 		}
 	}
+	for _, own := range p.ownCut() {
+		names = append(names, own.label.Text)
+	}
 	for i, c := range counts {
 		part := p.Size.Part(c.Of.Text)
 		if i > 0 && counts[i-1].Of == c.Of {
@@ -121,15 +124,29 @@ func (p *Pass) printedStrips(counts []plan.PrintedStrips) {
 		}
 		switch {
 		case part != nil && !isCut(part.Operation):
-			p.strayFigure("strips", c.Of, "names a part that is not cut from fabric", "write the figure under what is cut")
+			p.strayFigure("strips", c.Of, "names a part that is not cut from fabric", p.whatIsCut(c.Of.Text))
 		case part == nil && slices.Contains(settingStrips, c.Of.Text) && !slices.Contains(names, c.Of.Text):
 			p.strayFigure("strips", c.Of, settingMissing(c.Of.Text), "remove it, or write the figure under what is cut")
 		case part == nil && !slices.Contains(names, c.Of.Text):
-			p.strayFigure("strips", c.Of, "names no part or border of the plan, nor its binding or sleeve of strips, sashing or setting squares", writeName(c.Of.Text, names))
+			p.strayFigure("strips", c.Of, "names no part or border of the plan, nor what else of it is cut from strips", writeName(c.Of.Text, names))
 		default:
 			p.printedStripsOf(c)
 		}
 	}
+}
+
+// whatIsCut names the pieces that a part has of its own, where it has any.
+func (p *Pass) whatIsCut(part string) string {
+	var own []string
+	for _, o := range p.ownCut() {
+		if strings.HasPrefix(o.label.Text, part+" ") {
+			own = append(own, fmt.Sprintf("%q", o.label.Text))
+		}
+	}
+	if len(own) == 0 {
+		return "write the figure under what is cut"
+	}
+	return "write it under " + orWords(own)
 }
 
 // settingMissing says why the layout has none of its own pieces of a name.

@@ -89,7 +89,7 @@ func TestUnknownNamesHideWhatFollows(t *testing.T) {
 func TestPrintedFiguresAreAboutSomething(t *testing.T) {
 	tryAll(t, squares, []tried{
 		{"measures", `{"printed": {"small": {"measures": {"squar": "4 1/2"}}}}`, "reference/unknown-printed", `write "square"`},
-		{"strips of nothing", `{"printed": {"small": {"strips": {"binding": 3}}}}`, "reference/unknown-printed", "nor its binding"},
+		{"strips of nothing", `{"printed": {"small": {"strips": {"binding": 3}}}}`, "reference/unknown-printed", "nor what else of it"},
 		{"sets of a cut", `{"printed": {"small": {"sets": {"square": 3}}}}`, "reference/unknown-printed", "no strip set"},
 		{"packs of yardage", `{"printed": {"small": {"precuts": {"sky": 1}}}}`, "reference/unknown-printed", "sold by length"},
 		{"a backing that is not there", `{"printed": {"small": {"backing": ["24", "24"]}}}`, "reference/unknown-printed", "has no backing"},
