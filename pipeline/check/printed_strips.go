@@ -91,6 +91,7 @@ type stripsCompared struct {
 	what    string // what the strips are for
 	about   Subject
 	fabrics []derive.FabricStrips
+	hint    string // what to print, where not what the fabric at fault takes
 }
 
 // settingStrips are the names under which strips of the layout's own pieces are
@@ -173,6 +174,7 @@ func (p *Pass) compareStrips(c stripsCompared) {
 		p.judgeStrips(c, c.fabrics)
 		return
 	}
+	c.hint = p.eachHint(c)
 	for _, f := range c.fabrics {
 		if p.judgeStrips(c, []derive.FabricStrips{f}) {
 			return // the first that is wrong is enough
@@ -207,15 +209,6 @@ func (p *Pass) widthCut(c stripsCompared) bool {
 	return false
 }
 
-// orWords joins words as alternatives: "a, b or c".
-func orWords(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " or " + words[last]
-}
-
 // stripTotal is a number of strips that one way of cutting gives.
 type stripTotal struct {
 	n      int64
@@ -245,7 +238,9 @@ func (p *Pass) judgeStrips(c stripsCompared, fabrics []derive.FabricStrips) bool
 		}
 	}
 	f.Message = fmt.Sprintf("the pattern prints %s for %s; %s", p.stripsAsPrinted(c.said), c.what, p.stripsTaken(fabrics, totals, c.said))
-	f.Hint = "print " + p.printTotals(totals, c.said)
+	if f.Hint = c.hint; f.Hint == "" {
+		f.Hint = "print " + p.printTotals(totals, c.said)
+	}
 	p.Report(c.said.At, f)
 	return true
 }
@@ -253,8 +248,8 @@ func (p *Pass) judgeStrips(c stripsCompared, fabrics []derive.FabricStrips) bool
 // stripTotals are the numbers that the ways of cutting give, each once, fewest
 // first: of several fabrics every sum of one way for each.
 func stripTotals(fabrics []derive.FabricStrips, width plan.Length) []stripTotal {
-	sums := []stripTotal{{}}
-	for i, f := range fabrics {
+	sums, any := []stripTotal{{}}, false
+	for _, f := range fabrics {
 		var next []stripTotal
 		for _, sum := range sums {
 			for _, w := range f.Ways {
@@ -262,7 +257,7 @@ func stripTotals(fabrics []derive.FabricStrips, width plan.Length) []stripTotal 
 				if width.Given() && t.n == 0 {
 					continue // not a way with strips of that width
 				}
-				if i > 0 && t.width != sum.width {
+				if any && t.width != sum.width {
 					t.width = 0
 				}
 				next = append(next, stripTotal{sum.n + t.n, t.width, sum.shared || t.shared})
@@ -271,8 +266,12 @@ func stripTotals(fabrics []derive.FabricStrips, width plan.Length) []stripTotal 
 		if len(next) == 0 {
 			continue // the fabric has none of that width
 		}
+		any = true
 		slices.SortStableFunc(next, func(a, b stripTotal) int { return cmp.Compare(a.n, b.n) })
 		sums = slices.CompactFunc(next, func(a, b stripTotal) bool { return a.n == b.n })
+	}
+	if !any {
+		return nil
 	}
 	return sums
 }
@@ -288,61 +287,6 @@ func totalOf(w derive.StripWay, width plan.Length) stripTotal {
 		t.width = w.Strips[0].Width
 	}
 	return t
-}
-
-// stripsAsPrinted is a printed number of strips in words: "8 strips 2 1/2 in
-// wide of each fabric".
-func (p *Pass) stripsAsPrinted(said plan.PrintedStrips) string {
-	text := count(said.N, "strip")
-	if said.Width.Given() {
-		text += " " + p.length(said.Width.Length) + " wide"
-	}
-	switch {
-	case said.Each:
-		text += " of each fabric"
-	case said.Fabric.Given():
-		text += fmt.Sprintf(" of %q", said.Fabric.Text)
-	}
-	return text
-}
-
-// stripsTaken says how many strips the ways take: "31 pieces take 2", "it
-// takes 6 of one fabric".
-func (p *Pass) stripsTaken(fabrics []derive.FabricStrips, totals []stripTotal, said plan.PrintedStrips) string {
-	pieces := int64(0)
-	for _, f := range fabrics {
-		pieces += f.Pieces
-	}
-	of := ""
-	if len(fabrics) == 1 && (said.Each || said.Fabric.Given()) {
-		of = fmt.Sprintf(" of %q", fabrics[0].Fabric.Role.Text)
-	}
-	take := " take "
-	switch pieces {
-	case 0:
-		return "it takes " + p.printTotals(totals, said) + of
-	case 1:
-		take = " takes "
-	}
-	return count(int(pieces), "piece") + of + take + p.printTotals(totals, said)
-}
-
-// printTotals lists the numbers that are right, with the widths where they
-// differ: "2 strips 10 1/2 in wide or 11 strips 2 1/2 in wide".
-func (p *Pass) printTotals(totals []stripTotal, said plan.PrintedStrips) string {
-	var words []string
-	differ := slices.ContainsFunc(totals, func(t stripTotal) bool { return t.width != totals[0].width })
-	for _, t := range totals {
-		text := fmt.Sprint(t.n)
-		if differ && t.width > 0 && !said.Width.Given() {
-			text = fmt.Sprintf("%s %s wide", count(int(t.n), "strip"), p.needs(t.width))
-		}
-		if t.shared {
-			text += " with lengths sharing strips"
-		}
-		words = append(words, text)
-	}
-	return orWords(words)
 }
 
 // laidAsPrinted is the fabric with pieces lying in their strips as the printed
