@@ -312,7 +312,12 @@ func (p *Pass) tubesFromPacks(part *derive.Part, f *derive.Fabric, packs plan.Pr
 // joined end to end, more packs.
 func (p *Pass) waysOut(part *derive.Part, packs plan.PrintedCount, tubes, squares int64) string {
 	t := part.Tube
+	joined, asPrinted := p.joinedForPacks(part, packs)
 	hint := "ask for " + count(int(squares), "square")
+	if asPrinted {
+		hint = joined + "; or " + hint
+		joined = ""
+	}
 	if tubes > 0 {
 		each := piecing.Batches(part.Needed, tubes)
 		for t.CountAt(each) > tubes {
@@ -320,7 +325,10 @@ func (p *Pass) waysOut(part *derive.Part, packs plan.PrintedCount, tubes, square
 		}
 		hint += fmt.Sprintf(", use strips of at least %s (%s a tube)", p.needs(t.StripFor(t.LengthFor(each, t.Ends == plan.EarsKept))), count(int(each), "square"))
 	}
-	return hint + p.joinedForPacks(part, packs) + ", or print " + count(int(p.Size.Fabric(onlyFabric(t).Role.Text).Packs), "pack")
+	if joined != "" {
+		hint += ", " + joined
+	}
+	return hint + ", or print " + count(int(p.Size.Fabric(onlyFabric(t).Role.Text).Packs), "pack")
 }
 
 // onlyFabric is the one fabric of all the tube's strips, nil when there are

@@ -88,8 +88,9 @@ func (p *Pass) joinedForSlack(part *derive.Part) string {
 // sets is how many strip sets go into each side of all tubes of a part.
 func sets(part *derive.Part) int64 { return part.Tube.Count * part.Tube.Aside }
 
-// joinedForPacks is the way out where printed packs do not give the squares.
-func (p *Pass) joinedForPacks(part *derive.Part, packs plan.PrintedCount) string {
+// joinedForPacks is the way out where printed packs do not give the squares;
+// asPrinted tells that a tube then gives as many as are printed.
+func (p *Pass) joinedForPacks(part *derive.Part, packs plan.PrintedCount) (text string, asPrinted bool) {
 	with, ok := p.joining(part, func(with *derive.Part) bool {
 		f := onlyFabric(with.Tube)
 		if f.Err != nil || !with.Derived() {
@@ -99,9 +100,13 @@ func (p *Pass) joinedForPacks(part *derive.Part, packs plan.PrintedCount) string
 		return zone == derive.Generous || zone == derive.Comfortable || zone == derive.Tight
 	})
 	if !ok {
-		return ""
+		return "", false
 	}
-	return fmt.Sprintf(", %s for %d from %s", joinSets(with.Tube.Aside), with.Made, count(int(with.Tube.Count), "tube"))
+	text = fmt.Sprintf("%s for %d from %s", joinSets(with.Tube.Aside), with.Made, count(int(with.Tube.Count), "tube"))
+	if asPrinted = p.printedYield(with) == with.Tube.Yield.Each; asPrinted {
+		text += fmt.Sprintf(", %d from each as printed", with.Tube.Yield.Each)
+	}
+	return text, asPrinted
 }
 
 // joinedForKinds is the way out where so many tubes give too few of one kind of

@@ -63,7 +63,7 @@ func joinCaption(s *derive.Size, p *derive.Part) string {
 		return ""
 	}
 	_, apart := square.Tube.Crossed()
-	return fmt.Sprintf("; joins cross up to %d of %d, not drawn", apart, square.Tube.Yield.Each)
+	return fmt.Sprintf("joins, not drawn, cross up to %d of a tube's %d", apart, square.Tube.Yield.Each)
 }
 
 // joinsUndrawn says of a drawn quilt that joins are not drawn.

@@ -30,8 +30,8 @@ func TestJoinedSetsTold(t *testing.T) {
 	}
 	d := drafting.Of(s)
 	units, _ := unitsPicture(s, d)
-	if got := units.Panels[len(units.Panels)-1].Caption[1]; !strings.HasSuffix(got, "; joins cross up to 4 of 25, not drawn") {
-		t.Errorf("caption: %s", got)
+	if got := units.Panels[len(units.Panels)-1].Caption; len(got) != 3 || got[2] != "joins, not drawn, cross up to 4 of a tube's 25" {
+		t.Errorf("caption: %q", got)
 	}
 	top, _ := d.Top()
 	if got := quiltPicture(s, d, top).About; !strings.HasSuffix(got, " The joins that cross some squares of step are not drawn.") {
@@ -45,7 +45,7 @@ func TestNoJoinsTold(t *testing.T) {
 	p, d := s.Part("step"), drafting.Of(s)
 	units, _ := unitsPicture(s, d)
 	top, _ := d.Top()
-	all := []string{how(s, p), notes(s, p, nil), units.Panels[len(units.Panels)-1].Caption[1], quiltPicture(s, d, top).About}
+	all := append(units.Panels[len(units.Panels)-1].Caption, how(s, p), notes(s, p, nil), quiltPicture(s, d, top).About)
 	for _, table := range cutList(s).Tables {
 		all = append(all, table.Foot...)
 	}

@@ -193,9 +193,11 @@ func (k *sketch) unit(v sketched) report.Panel {
 	if p.Set != nil && p.Set.Slant != nil {
 		says += " from end to end"
 	}
-	says += v.joins
 	panel := k.panel(b)
 	panel.Caption = []string{v.name + ", make " + fmt.Sprint(v.made), says}
+	if v.joins != "" {
+		panel.Caption = append(panel.Caption, v.joins)
+	}
 	panel.Shapes = k.patches(w)
 	if inner, ok := w.Outline.Inset(p.Seam.Allowance.Length); ok && !short {
 		panel.Shapes = append(panel.Shapes, report.Shape{Kind: report.Seam, Points: k.points(inner)})
