@@ -59,6 +59,20 @@ func TestJoinedTubes(t *testing.T) {
 	}
 }
 
+// Sets of which tubes are sewn and segments are cut add up: two tubes of four, and
+// three for 48 segments of which floor(40 / 2 1/2) = 16 come from each.
+func TestJoinedSetsShared(t *testing.T) {
+	parts := `"set": {"strip_set": {"strips": [` + trio + `]}}, "square": {"tube": {"sets": ["set", "set"], "joined": 2, "trim": "6 1/2"}}, "bar": {"strip_set": {"set": "set", "segment": "2 1/2"}}, "pair": {"rows": [["square", "bar"]]}`
+	s := sized(t, "1/4", `{"precut": {"piece": ["2 1/2", "40"], "count": 40}}`, parts, `"rows": [["pair", "pair", "pair", "pair", "bar", "bar", "bar", "bar"], ["pair", "pair", "pair", "pair", "bar", "bar", "bar", "bar"], ["pair", "pair", "pair", "pair", "bar", "bar", "bar", "bar"], ["pair", "pair", "pair", "pair", "bar", "bar", "bar", "bar"], ["pair", "pair", "pair", "pair", "bar", "bar", "bar", "bar"], ["pair", "pair", "pair", "pair", "bar", "bar", "bar", "bar"]]`, "")
+	wantCount(t, "squares", s.Part("square").Needed, 24)
+	wantCount(t, "tubes", s.Part("square").Tube.Count, 2)
+	wantCount(t, "segments", s.Part("bar").Needed, 48)
+	wantCount(t, "sets", s.Part("set").Set.Count, 2*4+3)
+	if calls := s.Part("set").Calls; len(calls) != 2 {
+		t.Errorf("the sets are asked for by %+v", calls)
+	}
+}
+
 // Twelve squares take 78 of 79 1/2 in: each of the two strips may be 3/4 in
 // shorter, and thirteen need 84 in, strips of 42 1/4.
 func TestJoinedSlack(t *testing.T) {
