@@ -4,10 +4,10 @@ import (
 	"maps"
 	"slices"
 	"strconv"
+	ofLine "yardproof/pipeline/internal/line"
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/supply"
-	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
 	"yardproof/pipeline/store"
 	"yardproof/schema/jsontree"
@@ -151,7 +151,7 @@ func (b basis) supply(l supply.Line) {
 }
 
 // lineBasis names all that the line's sheets follow from.
-func (l *line) lineBasis(run *report.Run, summaries []tabulate.Summary) string {
+func (l *line) lineBasis(run *report.Run, summaries []ofLine.Summary) string {
 	b := newBasis()
 	b.Add(l.Version, run.Studio, run.Currency.Code(), strconv.Itoa(run.Cuttings.Asked), strconv.Itoa(run.Cuttings.Solved))
 	b.Value(run.Findings)

@@ -3,6 +3,7 @@ package pipeline
 import (
 	"fmt"
 	"math/big"
+	ofLine "yardproof/pipeline/internal/line"
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/tabulate"
@@ -13,7 +14,7 @@ import (
 
 // compare adds to the run what has changed since the edition that its project
 // names. Lines of several projects have no edition in common.
-func (l *line) compare(run *report.Run, summaries []tabulate.Summary) {
+func (l *line) compare(run *report.Run, summaries []ofLine.Summary) {
 	if len(l.projects) != 1 || l.projects[0].edition == nil {
 		return
 	}
@@ -38,7 +39,7 @@ func (l *line) compare(run *report.Run, summaries []tabulate.Summary) {
 }
 
 // editionOf is a size as an edition would record it now.
-func editionOf(o report.Outcome, s tabulate.SizeSummary) plan.EditionSize {
+func editionOf(o report.Outcome, s ofLine.SizeSummary) plan.EditionSize {
 	now := plan.EditionSize{Plan: tabulate.NameOf(o), Size: s.Name, Fabric: s.Fabric, Cost: s.Cost, Price: s.Price}
 	for _, f := range o.Findings {
 		now.Counts[diag.Error-f.Level]++

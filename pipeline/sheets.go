@@ -1,6 +1,7 @@
 package pipeline
 
 import (
+	ofLine "yardproof/pipeline/internal/line"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/schema/plan"
 )
@@ -8,7 +9,7 @@ import (
 // known is all that the tables of the plan may show.
 func (w *work) known() tabulate.Input {
 	return tabulate.Input{
-		Plan: w.plan, Sizes: w.sizes, Project: w.settings, Prices: w.prices(),
+		Plan: w.plan, Sizes: w.sizes, Project: w.settings, Kits: w.kits,
 		Findings: w.outcome.Findings,
 	}
 }
@@ -41,8 +42,8 @@ func (w *work) stock(skus []string) *plan.Stock {
 }
 
 // summaries are what was kept of each plan for the line's own tables.
-func (l *line) summaries() []tabulate.Summary {
-	var summaries []tabulate.Summary
+func (l *line) summaries() []ofLine.Summary {
+	var summaries []ofLine.Summary
 	for _, p := range l.plans {
 		summaries = append(summaries, p.summary)
 	}

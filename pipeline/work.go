@@ -3,6 +3,8 @@ package pipeline
 import (
 	"context"
 	"slices"
+	"yardproof/pipeline/internal/kit"
+	ofLine "yardproof/pipeline/internal/line"
 
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
@@ -30,12 +32,12 @@ type planFile struct {
 	title   string         // empty when it could not be read
 	alike   []diag.Finding // of plans that share the title
 	outcome report.Outcome
-	sum     string           // names the bytes; empty when nothing is kept
-	kept    *store.Result    // of an earlier run on the same bytes; nil when there is none
-	summary tabulate.Summary // empty when it was not derived
-	asked   []string         // names of the cutting problems that were asked
-	used    []bool           // which of the project's exceptions cover something
-	judged  bool             // all rules were run
+	sum     string         // names the bytes; empty when nothing is kept
+	kept    *store.Result  // of an earlier run on the same bytes; nil when there is none
+	summary ofLine.Summary // empty when it was not derived
+	asked   []string       // names of the cutting problems that were asked
+	used    []bool         // which of the project's exceptions cover something
+	judged  bool           // all rules were run
 	done    bool
 }
 
@@ -132,6 +134,7 @@ type work struct {
 	tree     *jsontree.Node
 	plan     *plan.Plan // nil when the text is not in order, or was not looked at
 	sizes    []*derive.Size
+	kits     []*kit.Kit // of the sizes
 }
 
 func titleOf(tree *jsontree.Node) string {
@@ -195,13 +198,15 @@ func (w *work) derive(ctx context.Context) {
 		}
 		w.sizes = append(w.sizes, derive.With(solver, w.plan, &w.plan.Sizes[i]))
 	}
+	prices := w.prices()
+	w.kits = kit.All(w.sizes, w.settings, prices)
 	w.stage = "checking"
-	w.found = check.All(check.Input{Plan: w.plan, Sizes: w.sizes, Project: w.settings, Prices: w.prices(), Stock: w.stock(w.skus), Thorough: w.Tables,
+	w.found = check.All(check.Input{Plan: w.plan, Sizes: w.sizes, Kits: w.kits, Project: w.settings, Prices: prices, Stock: w.stock(w.skus), Thorough: w.Tables,
 		Stop: func() bool { return ctx.Err() != nil }})
 	w.judged = true
 	w.asked = solver.names()
 	w.stage = "tabulating"
-	w.summary = tabulate.Summarise(w.known())
+	w.summary = ofLine.Summarise(w.sizes, w.kits, w.settings)
 }
 
 // judge gives what was found the project's levels, and takes out what it

@@ -3,6 +3,7 @@ package check
 import (
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/kit"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
 )
@@ -41,6 +42,7 @@ type Subject = derive.Quantity
 type Pass struct {
 	Plan    *plan.Plan
 	Size    *derive.Size // nil for rules of scope Plan
+	Kits    []*kit.Kit   // of all sizes
 	Project *plan.Project
 	Prices  *plan.PriceList // nil when the project names none
 	Stock   *plan.Stock     // nil when the project names none
@@ -48,7 +50,6 @@ type Pass struct {
 	check *Check
 	found []found
 	// Worked out once for all rules that ask.
-	kits     map[*derive.Size][]packed
 	slacks   map[*derive.Size]slack
 	followed map[*derive.Size][]stopped
 }

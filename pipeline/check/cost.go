@@ -5,7 +5,7 @@ import (
 	"math/big"
 
 	"yardproof/pipeline/diag"
-	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/kit"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -55,28 +55,13 @@ var costChecks = []Check{
 	},
 }
 
-// packed is a kit in what is sold for it.
-type packed struct {
-	worn
-	*derive.Kit
-}
-
-// eachKit calls do for the kit of the size and for those of its colourways.
-func (p *Pass) eachKit(do func(w worn, k *derive.Kit)) {
-	kits, done := p.kits[p.Size]
-	if !done {
-		for _, w := range p.wardrobe() {
-			if k := w.Kit(p.Project, p.Prices); k != nil {
-				kits = append(kits, packed{w, k})
-			}
+// eachKit calls do for the kit of the size and for those of its colourways, and
+// tells which at the start of a message.
+func (p *Pass) eachKit(do func(way string, k *kit.Kit)) {
+	for _, k := range p.Kits {
+		if k.Of == p.Size {
+			do(wayOf(k.Size), k)
 		}
-		if p.kits == nil {
-			p.kits = map[*derive.Size][]packed{}
-		}
-		p.kits[p.Size] = kits
-	}
-	for _, k := range kits {
-		do(k.worn, k.Kit)
 	}
 }
 
@@ -120,16 +105,16 @@ func noPrice(p *Pass) {
 		}
 		p.Report(at, finding)
 	})
-	p.eachKit(func(_ worn, k *derive.Kit) {
+	p.eachKit(func(_ string, k *kit.Kit) {
 		for _, t := range k.Things {
 			if t.Priced {
 				continue
 			}
-			finding := Finding{Message: fmt.Sprintf("the kit holds %q, which has no price", t.Name.Text), Hint: "give its \"price\", or the sku of one in the price list"}
-			if price, ok := p.Prices.Find(t.SKU.Text); ok {
-				finding.Message = fmt.Sprintf("the kit holds %q, and the price of its article %q is per %s", t.Name.Text, t.SKU.Text, price.Unit)
+			finding := Finding{Message: fmt.Sprintf("the kit holds %q, which has no price", t.Title()), Hint: "give its \"price\", or the sku of one in the price list"}
+			if price, ok := p.Prices.Find(t.Article.Text); ok {
+				finding.Message = fmt.Sprintf("the kit holds %q, and the price of its article %q is per %s", t.Title(), t.Article.Text, price.Unit)
 			}
-			p.Report(t.At, finding)
+			p.Report(t.Thing.At, finding)
 		}
 	})
 }
@@ -154,12 +139,12 @@ func priceUnit(p *Pass) {
 
 // asked calls do for the kits whose price is asked and all of which is priced;
 // what a price leaves is not known otherwise.
-func (p *Pass) asked(do func(w worn, k *derive.Kit)) {
-	p.eachKit(func(w worn, k *derive.Kit) {
+func (p *Pass) asked(do func(way string, k *kit.Kit)) {
+	p.eachKit(func(way string, k *kit.Kit) {
 		if !k.Known || !k.Said.Price.Given() || k.Costs.Unit.Value == nil || k.Costs.Net.Value == nil {
 			return
 		}
-		for _, g := range k.Goods {
+		for _, g := range k.Fabrics {
 			if !g.Priced {
 				return
 			}
@@ -169,7 +154,7 @@ func (p *Pass) asked(do func(w worn, k *derive.Kit)) {
 				return
 			}
 		}
-		do(w, k)
+		do(way, k)
 	})
 }
 
@@ -177,14 +162,14 @@ func (p *Pass) money(r *big.Rat) string { return measure.RoundMoney(r, p.Project
 
 // left says what is left of the price asked after payment fees, where there
 // are any.
-func (p *Pass) left(k *derive.Kit) string {
+func (p *Pass) left(k *kit.Kit) string {
 	if k.Costs.Net.Value.Cmp(k.Said.Price.Value) == 0 {
 		return ""
 	}
 	return fmt.Sprintf(", of which fees leave %s,", p.money(k.Costs.Net.Value))
 }
 
-func (p *Pass) askMore(k *derive.Kit) string {
+func (p *Pass) askMore(k *kit.Kit) string {
 	if k.Costs.ForMargin.Value == nil {
 		return "lower the target margin: with the payment fees no price leaves it"
 	}
@@ -192,24 +177,24 @@ func (p *Pass) askMore(k *derive.Kit) string {
 }
 
 func belowCost(p *Pass) {
-	p.asked(func(w worn, k *derive.Kit) {
+	p.asked(func(way string, k *kit.Kit) {
 		if k.Costs.Net.Value.Cmp(k.Costs.Unit.Value) >= 0 {
 			return
 		}
 		p.Report(k.Said.Price.At, Finding{
-			Message: fmt.Sprintf("%sthe kit is sold for %s%s and costs %s", w.way, p.money(k.Said.Price.Value), p.left(k), p.money(k.Costs.Unit.Value)),
+			Message: fmt.Sprintf("%sthe kit is sold for %s%s and costs %s", way, p.money(k.Said.Price.Value), p.left(k), p.money(k.Costs.Unit.Value)),
 			Hint:    p.askMore(k) + " for the target margin",
 		})
 	})
 }
 
 func underTarget(p *Pass) {
-	p.asked(func(w worn, k *derive.Kit) {
+	p.asked(func(way string, k *kit.Kit) {
 		if k.Costs.Margin.Value == nil || k.Costs.Net.Value.Cmp(k.Costs.Unit.Value) < 0 || k.Costs.Margin.Value.Cmp(k.Cells.Margin.Value) >= 0 {
 			return
 		}
 		p.Report(k.Said.Price.At, Finding{
-			Message: fmt.Sprintf("%sa price of %s%s on a cost of %s leaves a margin of about %s %%, and the target is %s %%", w.way, p.money(k.Said.Price.Value),
+			Message: fmt.Sprintf("%sa price of %s%s on a cost of %s leaves a margin of about %s %%, and the target is %s %%", way, p.money(k.Said.Price.Value),
 				p.left(k), p.money(k.Costs.Unit.Value), hundredths(k.Costs.Margin.Value), hundredths(k.Cells.Margin.Value)),
 			Hint: p.askMore(k),
 		})
@@ -219,12 +204,12 @@ func underTarget(p *Pass) {
 // kitContents compares what a kit's label says of a fabric with what the kit
 // holds and with what the pattern takes.
 func kitContents(p *Pass) {
-	p.eachKit(func(w worn, k *derive.Kit) {
+	p.eachKit(func(way string, k *kit.Kit) {
 		if !k.Known || len(k.Said.Label) == 0 {
 			return
 		}
-		goods := map[string]derive.Good{}
-		for _, g := range k.Goods {
+		goods := map[string]kit.Line{}
+		for _, g := range k.Fabrics {
 			goods[g.Role.Text] = g
 		}
 		for _, c := range k.Said.Label {
@@ -232,16 +217,16 @@ func kitContents(p *Pass) {
 			delete(goods, c.Of.Text)
 			if !ok {
 				p.Report(c.Of.At, Finding{
-					Message: fmt.Sprintf("%sthe kit's label says %q, and the kit holds none", w.way, c.Of.Text), Hint: "add it to the kit's fabrics, or take it off the label",
+					Message: fmt.Sprintf("%sthe kit's label says %q, and the kit holds none", way, c.Of.Text), Hint: "add it to the kit's fabrics, or take it off the label",
 				})
 				continue
 			}
-			p.claim(w, g, c)
+			p.claim(way, g, c)
 		}
 		for _, role := range k.Said.Fabrics {
 			if _, left := goods[role.Text]; left {
 				p.Report(role.At, Finding{
-					Message: fmt.Sprintf("%sthe kit holds %q, and its label does not say so", w.way, role.Text), Hint: "say it on the label",
+					Message: fmt.Sprintf("%sthe kit holds %q, and its label does not say so", way, role.Text), Hint: "say it on the label",
 				})
 			}
 		}
@@ -249,7 +234,7 @@ func kitContents(p *Pass) {
 }
 
 // claim judges one line of a label.
-func (p *Pass) claim(w worn, g derive.Good, c plan.Claimed) {
+func (p *Pass) claim(way string, g kit.Line, c plan.Claimed) {
 	at, holds, takes, says := c.Packs.At, count(int(g.Packs), "pack"), count(int(g.Packs), "pack"), count(c.Packs.N, "pack")
 	short, over := int64(c.Packs.N) < g.Packs, int64(c.Packs.N) > g.Packs
 	if g.Form == plan.Yardage {
@@ -259,11 +244,11 @@ func (p *Pass) claim(w worn, g derive.Good, c plan.Claimed) {
 	}
 	switch {
 	case g.Form == plan.Yardage != c.Length.Given():
-		p.Report(c.Of.At, Finding{Message: fmt.Sprintf("%sthe kit's label gives %q in another measure than the kit holds it, %s", w.way, c.Of.Text, holds), Hint: "write " + holds + " on the label"})
+		p.Report(c.Of.At, Finding{Message: fmt.Sprintf("%sthe kit's label gives %q in another measure than the kit holds it, %s", way, c.Of.Text, holds), Hint: "write " + holds + " on the label"})
 	case short:
-		p.Report(at, Finding{Message: fmt.Sprintf("%sthe kit's label says %s of %q, and the pattern takes %s", w.way, says, c.Of.Text, takes), Hint: "write " + takes + " on the label"})
+		p.Report(at, Finding{Message: fmt.Sprintf("%sthe kit's label says %s of %q, and the pattern takes %s", way, says, c.Of.Text, takes), Hint: "write " + takes + " on the label"})
 	case over:
-		p.Report(at, Finding{Message: fmt.Sprintf("%sthe kit's label says %s of %q, and the kit holds %s", w.way, says, c.Of.Text, holds), Hint: "write " + holds + " on the label, or put more in"})
+		p.Report(at, Finding{Message: fmt.Sprintf("%sthe kit's label says %s of %q, and the kit holds %s", way, says, c.Of.Text, holds), Hint: "write " + holds + " on the label, or put more in"})
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/kit"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -51,15 +52,15 @@ func discontinued(p *Pass) {
 // enough for all that are planned is told of the line.
 func (p *Pass) shelf(w worn, role, sku string) (there string) {
 	lengths, pieces := p.Stock.OnHand(sku)
-	p.eachKit(func(of worn, k *derive.Kit) {
-		if of.way != w.way {
+	p.eachKit(func(way string, k *kit.Kit) {
+		if way != w.way {
 			return
 		}
-		if n := p.Stock.Packed(p.Plan.ID.Text, p.Size.Of.Name.Text, of.Of.Way.Text); n > 0 && k.Cells.Run.Value.Cmp(big.NewRat(int64(n), 1)) <= 0 {
+		if n := p.Stock.Packed(p.Plan.ID.Text, p.Size.Of.Name.Text, k.Size.Of.Way.Text); n > 0 && k.Cells.Run.Value.Cmp(big.NewRat(int64(n), 1)) <= 0 {
 			there = "as many kits as are planned are packed"
 			return
 		}
-		for _, g := range k.Goods {
+		for _, g := range k.Fabrics {
 			switch {
 			case g.Role.Text != role:
 			case g.Form == plan.Precut && pieces >= g.Packs && pieces > 0:

@@ -37,9 +37,18 @@ type worn struct {
 func (p *Pass) wardrobe() []worn {
 	all := []worn{{p.Size.InArticles(p.Prices), ""}}
 	for _, w := range p.Size.Colourways() {
-		all = append(all, worn{w.InArticles(p.Prices), fmt.Sprintf("in the colourway %q, ", w.Of.Way.Text)})
+		all = append(all, worn{w.InArticles(p.Prices), wayOf(w)})
 	}
 	return all
+}
+
+// wayOf tells of a size's colourway at the start of a message; empty for the
+// recipe's own fabrics.
+func wayOf(s *derive.Size) string {
+	if !s.Of.Way.Given() {
+		return ""
+	}
+	return fmt.Sprintf("in the colourway %q, ", s.Of.Way.Text)
 }
 
 // eachWorn runs a rule over what is sold where it differs from the plan's own

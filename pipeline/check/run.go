@@ -5,6 +5,7 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/kit"
 	"yardproof/schema/plan"
 )
 
@@ -12,6 +13,7 @@ import (
 type Input struct {
 	Plan     *plan.Plan
 	Sizes    []*derive.Size
+	Kits     []*kit.Kit      // of the sizes
 	Project  *plan.Project   // nil for a plan on its own
 	Prices   *plan.PriceList // may be nil
 	Stock    *plan.Stock     // may be nil
@@ -24,7 +26,7 @@ type Input struct {
 // order. A rule that panics becomes a finding of run/crash; the others still
 // run.
 func All(in Input) []diag.Finding {
-	pass := &Pass{Plan: in.Plan, Project: in.Project, Prices: in.Prices, Stock: in.Stock}
+	pass := &Pass{Plan: in.Plan, Kits: in.Kits, Project: in.Project, Prices: in.Prices, Stock: in.Stock}
 	if pass.Project == nil {
 		pass.Project = &plan.Project{}
 	}

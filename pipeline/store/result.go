@@ -13,7 +13,7 @@ import (
 	"strings"
 
 	"yardproof/pipeline/diag"
-	"yardproof/pipeline/internal/tabulate"
+	"yardproof/pipeline/internal/line"
 	"yardproof/pipeline/report"
 	"yardproof/schema/jsontree"
 	"yardproof/schema/source"
@@ -39,18 +39,18 @@ type Result struct {
 	Text    string `json:"text"`    // SHA-256 of the plan's bytes
 	Basis   string `json:"basis"`   // names all that the rest follows from
 
-	SKUs    []string         `json:"skus,omitempty"` // articles whose prices it depends on
-	ID      string           `json:"id,omitempty"`
-	IDAt    Span             `json:"id_at"`
-	Title   string           `json:"title,omitempty"`
-	Status  string           `json:"status,omitempty"`
-	Sizes   []string         `json:"sizes,omitempty"`
-	Decoded bool             `json:"decoded"`           // nothing of the plan was left unread
-	Judged  bool             `json:"judged"`            // all rules were run
-	Reading []Finding        `json:"reading,omitempty"` // of reading the plan, which no project changes
-	Found   []Finding        `json:"found,omitempty"`   // of the rules, before the project's levels and exceptions
-	Asked   []string         `json:"asked,omitempty"`   // names of the cutting problems that were asked
-	Summary tabulate.Summary `json:"summary"`
+	SKUs    []string     `json:"skus,omitempty"` // articles whose prices it depends on
+	ID      string       `json:"id,omitempty"`
+	IDAt    Span         `json:"id_at"`
+	Title   string       `json:"title,omitempty"`
+	Status  string       `json:"status,omitempty"`
+	Sizes   []string     `json:"sizes,omitempty"`
+	Decoded bool         `json:"decoded"`           // nothing of the plan was left unread
+	Judged  bool         `json:"judged"`            // all rules were run
+	Reading []Finding    `json:"reading,omitempty"` // of reading the plan, which no project changes
+	Found   []Finding    `json:"found,omitempty"`   // of the rules, before the project's levels and exceptions
+	Asked   []string     `json:"asked,omitempty"`   // names of the cutting problems that were asked
+	Summary line.Summary `json:"summary"`
 
 	Exported bool            `json:"exported"`
 	Exports  []report.Export `json:"exports,omitempty"`

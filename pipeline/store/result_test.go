@@ -13,7 +13,7 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
 	"yardproof/pipeline/diag"
-	"yardproof/pipeline/internal/tabulate"
+	"yardproof/pipeline/internal/line"
 	"yardproof/pipeline/report"
 	"yardproof/schema/source"
 )
@@ -39,14 +39,14 @@ func findings(f *source.File) []diag.Finding {
 }
 
 // kit is one of every member that a kept kit has.
-func kit() *tabulate.KeptKit {
+func kit() *line.Kit {
 	in := func(name string) string { return `{"name": "` + name + `", "value": "2/3"}` }
 	text := `{"currency": "EUR", "own_margin": true, "goods": [{"fabric": "Ground", "sku": "A", "article": "Plain, sand", "unit": "yd"}], "things": [{"fabric": "Label", "unit": "each"}], "costing": {
 		"suffix": ".cot", "digits": 2, "materials": [{"quantity": ` + in("quantity") + `, "price": ` + in("price") + `}], "things": [{"quantity": ` + in("labels") + `, "price": ` + in("label") + `}]`
 	for _, name := range []string{"minutes", "rate", "packaging", "pattern", "spoilage", "fee_share", "fee_each", "trade", "bought", "fixed", "margin", "asked", "run"} {
 		text += `, "` + name + `": ` + in(name)
 	}
-	kept := new(tabulate.KeptKit)
+	kept := new(line.Kit)
 	if err := json.Unmarshal([]byte(text+"}}"), kept); err != nil {
 		panic(err)
 	}
@@ -58,7 +58,7 @@ func full(f *source.File) *Result {
 		Format: ResultFormat, Version: "v1.2.3", File: f.Name, Text: strings.Repeat("0a", 32), Basis: strings.Repeat("1b", 32),
 		SKUs: []string{"A"}, ID: "x", IDAt: Span{8, 11}, Title: "X", Status: "draft", Sizes: []string{"cot", "bed"}, Decoded: true, Judged: true,
 		Reading: Remembered(findings(f)[1:]), Found: Remembered(findings(f)), Asked: []string{"0c0c"},
-		Summary: tabulate.Summary{Sizes: []tabulate.SizeSummary{
+		Summary: line.Summary{Sizes: []line.SizeSummary{
 			{Name: "cot", Finished: "30 x 40 in", Fabric: "1 yd", Slack: "1/2 in, step", Cost: big.NewRat(1, 3), Price: big.NewRat(40, 1), Kit: kit()}, {Name: "bed"}}},
 		Exported: true,
 		Exports:  []report.Export{{Format: "csv", Basis: "y", Files: []report.Output{{Name: "x/a.csv", SHA256: strings.Repeat("2c", 32)}}}, {Format: "xlsx", Files: []report.Output{}}},

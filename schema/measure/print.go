@@ -68,6 +68,18 @@ func (u Unit) places() int {
 	return inchPlaces
 }
 
+// FormatBox prints width x height: "30 x 40 in", or "30 in square".
+func FormatBox(w, h Surd, u Unit) string {
+	a, b := w.Format(u), h.Format(u)
+	if a == b {
+		return a + " square"
+	}
+	if x, ok := w.Length(); ok {
+		a = x.Bare(u)
+	}
+	return a + " x " + b
+}
+
 // FormatFabric prints a length of fabric as it is sold. In inches that is yards
 // with a fraction whose denominator is 2, 3, 4, 6, 8, 12 or 16, if there is one
 // ("1 1/4 yd", "2/3 yd"), else rounded up to 3 places ("about 1.028 yd"), so that

@@ -19,9 +19,9 @@ func TestTreesGiveTheirValues(t *testing.T) {
 	for _, asked := range []string{"0", "57", "20"} {
 		for _, margin := range []string{"1/2", "3/5", "1"} {
 			k := kit(t, "16.25", "25", "18", "2.25", "2.50", "480", margin, asked)
-			k.Things = []costing.Material{{Quantity: costing.Input{Name: "labels", Value: big.NewRat(2, 1)}, Price: costing.Input{Name: "label", Value: big.NewRat(2, 5)}}}
+			k.Things = []costing.Item{{Quantity: costing.Input{Name: "labels", Value: big.NewRat(2, 1)}, Price: costing.Input{Name: "label", Value: big.NewRat(2, 5)}}}
 			k.Spoilage.Value, k.FeeShare.Value, k.FeeEach.Value, k.Bought.Value = big.NewRat(1, 50), big.NewRat(29, 1000), big.NewRat(3, 10), big.NewRat(885, 2)
-			c := costing.Price(k)
+			c := price(k)
 			cells := map[string]*report.Expr{}
 			for _, in := range []costing.Input{
 				k.Minutes, k.Rate, k.Packaging, k.Pattern, k.Spoilage, k.FeeShare, k.FeeEach, k.Trade, k.Fixed, k.Margin, k.Asked, k.Run, k.Bought,

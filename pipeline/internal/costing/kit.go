@@ -2,7 +2,6 @@ package costing
 
 import (
 	"math/big"
-	"slices"
 	"strings"
 
 	"yardproof/pipeline/report"
@@ -16,52 +15,53 @@ type Input struct {
 
 func (in Input) ref() *report.Expr { return Ref(in.Name, in.Value) }
 
-// Kit is what goes into the kit of one size. Names are those of the cells
-// that hold the numbers; results are named with Suffix, so that several sizes
-// can stand in one workbook. It is kept from run to run, as JSON.
-type Kit struct {
-	Suffix    string     `json:"suffix"`
-	Digits    int        `json:"digits"` // decimals of the currency's minor unit
-	Materials []Material `json:"materials,omitempty"`
-	Things    []Material `json:"things,omitempty"` // what else goes in: thread, label
-	Minutes   Input      `json:"minutes"`          // of labour a kit
-	Rate      Input      `json:"rate"`             // an hour
-	Packaging Input      `json:"packaging"`
-	Pattern   Input      `json:"pattern"`
-	Spoilage  Input      `json:"spoilage"`  // kits that are spoiled, as a share of those made well
-	FeeShare  Input      `json:"fee_share"` // of the price, that being paid costs
-	FeeEach   Input      `json:"fee_each"`  // what it costs besides, a sale
-	Trade     Input      `json:"trade"`     // what a shop pays, as a share of the price
-	Fixed     Input      `json:"fixed"`     // costs of the run that do not depend on the number of kits
-	Margin    Input      `json:"margin"`    // wanted, as a share of the price
-	Asked     Input      `json:"asked"`     // the price asked; zero when there is none yet
-	Run       Input      `json:"run"`       // kits planned; zero when there are none
-	Bought    Input      `json:"bought"`    // all fabric bought for the run; zero where it is not known
+// Inputs are the numbers that the costs of a kit follow from, besides what goes
+// into it. Names are those of the cells that hold the numbers; results are named
+// with Suffix, so that several sizes can stand in one workbook. They are kept
+// from run to run, as JSON.
+type Inputs struct {
+	Suffix    string `json:"suffix"`
+	Digits    int    `json:"digits"`  // decimals of the currency's minor unit
+	Minutes   Input  `json:"minutes"` // of labour a kit
+	Rate      Input  `json:"rate"`    // an hour
+	Packaging Input  `json:"packaging"`
+	Pattern   Input  `json:"pattern"`
+	Spoilage  Input  `json:"spoilage"`  // kits that are spoiled, as a share of those made well
+	FeeShare  Input  `json:"fee_share"` // of the price, that being paid costs
+	FeeEach   Input  `json:"fee_each"`  // what it costs besides, a sale
+	Trade     Input  `json:"trade"`     // what a shop pays, as a share of the price
+	Fixed     Input  `json:"fixed"`     // costs of the run that do not depend on the number of kits
+	Margin    Input  `json:"margin"`    // wanted, as a share of the price
+	Asked     Input  `json:"asked"`     // the price asked; zero when there is none yet
+	Run       Input  `json:"run"`       // kits planned; zero when there are none
+	Bought    Input  `json:"bought"`    // all fabric bought for the run; zero where it is not known
 }
 
-// Material is one fabric of a kit, or another thing that goes in.
-type Material struct {
-	Quantity Input `json:"quantity"` // in the unit the price is for
-	Price    Input `json:"price"`
+// Item is one fabric of a kit, or another thing that goes in.
+type Item struct {
+	Quantity Input // in the unit the price is for
+	Price    Input
+	Cost     Result // quantity x price, rounded half away from zero to the minor unit
 }
 
-// inputs lists all numbers that the kit's costs are worked out from.
-func (k *Kit) inputs() []*Input {
-	all := []*Input{&k.Minutes, &k.Rate, &k.Packaging, &k.Pattern, &k.Spoilage, &k.FeeShare, &k.FeeEach, &k.Trade, &k.Fixed, &k.Margin, &k.Asked, &k.Run, &k.Bought}
-	for _, list := range [][]Material{k.Materials, k.Things} {
-		for i := range list {
-			all = append(all, &list[i].Quantity, &list[i].Price)
-		}
-	}
-	return all
+// Item is so much of something at a price, in the kit.
+func (k Inputs) Item(quantity, price Input) Item {
+	cost := round(times(quantity.ref(), price.ref()), k.Digits)
+	return Item{quantity, price, k.named("cost."+strings.TrimSuffix(quantity.Name, k.Suffix), cost)}
 }
 
-// WithSuffix is the kit with another suffix, also at the inputs that have the
-// kit's own. What it shares with other kits keeps its name.
-func (k Kit) WithSuffix(suffix string) Kit {
+func (k Inputs) named(name string, e *report.Expr) Result { return Result{name + k.Suffix, e} }
+
+// inputs lists all the numbers.
+func (k *Inputs) inputs() []*Input {
+	return []*Input{&k.Minutes, &k.Rate, &k.Packaging, &k.Pattern, &k.Spoilage, &k.FeeShare, &k.FeeEach, &k.Trade, &k.Fixed, &k.Margin, &k.Asked, &k.Run, &k.Bought}
+}
+
+// WithSuffix is the inputs with another suffix, also at those that have the
+// kit's own. What is shared with other kits keeps its name.
+func (k Inputs) WithSuffix(suffix string) Inputs {
 	own := k.Suffix
 	k.Suffix = suffix
-	k.Materials, k.Things = slices.Clone(k.Materials), slices.Clone(k.Things)
 	for _, in := range k.inputs() {
 		if name, ok := strings.CutSuffix(in.Name, own); ok {
 			in.Name = name + suffix
@@ -85,23 +85,21 @@ func (r Result) ref() *report.Expr {
 // as cut for the kit (the used basis), and that of all fabric bought for the run
 // (the bought basis), remnants with it.
 type Costs struct {
-	Materials    []Result // quantity x price
-	Things       []Result // likewise
-	Fabric       Result   // sum of the materials
-	Other        Result   // sum of the things
-	Labour       Result   // minutes / 60 x rate
-	Spoilage     Result   // share of all the above, packaging and pattern
-	Unit         Result   // used basis: fabric + things + labour + packaging + pattern + spoilage
-	ForMargin    Result   // least price that leaves the margin wanted: (C + f) / (1 - q - m), rounded up
-	Keystone     Result   // twice the unit cost, a margin of one half
-	Price        Result   // the price asked, or the price for the margin when none is asked
-	Net          Result   // what is left of the price when it has been paid: P (1 - q) - f
-	Margin       Result   // (net - C) / P
-	Markup       Result   // (P - C) / C
-	BreakEven    Result   // kits to sell until the fixed costs are met: fixed / contribution, up
-	Contribution Result   // what a kit sold leaves towards the fixed costs: net - C
-	RunCost      Result   // kits planned x C + fixed costs
-	RunProfit    Result   // kits planned x net - RunCost, if all are sold
+	Fabric       Result // sum of the fabrics
+	Other        Result // sum of the things
+	Labour       Result // minutes / 60 x rate
+	Spoilage     Result // share of all the above, packaging and pattern
+	Unit         Result // used basis: fabric + things + labour + packaging + pattern + spoilage
+	ForMargin    Result // least price that leaves the margin wanted: (C + f) / (1 - q - m), rounded up
+	Keystone     Result // twice the unit cost, a margin of one half
+	Price        Result // the price asked, or the price for the margin when none is asked
+	Net          Result // what is left of the price when it has been paid: P (1 - q) - f
+	Margin       Result // (net - C) / P
+	Markup       Result // (P - C) / C
+	BreakEven    Result // kits to sell until the fixed costs are met: fixed / contribution, up
+	Contribution Result // what a kit sold leaves towards the fixed costs: net - C
+	RunCost      Result // kits planned x C + fixed costs
+	RunProfit    Result // kits planned x net - RunCost, if all are sold
 
 	UnitBought   Result // bought basis: Unit with what was bought for the run in place of the fabric
 	MarginBought Result // (net - that) / P
@@ -115,12 +113,13 @@ type Costs struct {
 // price for a margin that no price leaves.
 const Never = "never"
 
-// Price works out a kit's costs. The formulas are the trade's own, defined as
+// Price works out what a kit of some fabrics and things costs. The formulas are the trade's own, defined as
 // any business dictionary does: markup (P-C)/C, margin (P-C)/P, keystone 2C.
 // Payment fees of q and f are taken from the price first, and are not rounded:
 // they are settled over many sales.
-func Price(k Kit) Costs {
+func Price(k Inputs, fabrics, things []Item) Costs {
 	p := pricing{k: k}
+	p.c.Fabric, p.c.Other = p.named("fabric_cost", total(fabrics)), p.named("things_cost", total(things))
 	p.cost()
 	p.price()
 	p.run()
@@ -130,27 +129,23 @@ func Price(k Kit) Costs {
 }
 
 type pricing struct {
-	k Kit
+	k Inputs
 	c Costs
 }
 
-func (p *pricing) named(name string, e *report.Expr) Result { return Result{name + p.k.Suffix, e} }
+func (p *pricing) named(name string, e *report.Expr) Result { return p.k.named(name, e) }
 
-// lines are quantity x price of each, and their sum.
-func (p *pricing) lines(total string, of []Material) ([]Result, Result) {
-	var all []Result
+// total is the sum of what items cost.
+func total(items []Item) *report.Expr {
 	var refs []*report.Expr
-	for _, m := range of {
-		r := p.named("cost."+strings.TrimSuffix(m.Quantity.Name, p.k.Suffix), round(times(m.Quantity.ref(), m.Price.ref()), p.k.Digits))
-		all, refs = append(all, r), append(refs, r.ref())
+	for _, i := range items {
+		refs = append(refs, i.Cost.ref())
 	}
-	return all, p.named(total, sum(refs...))
+	return sum(refs...)
 }
 
 func (p *pricing) cost() {
 	k, c := &p.k, &p.c
-	c.Materials, c.Fabric = p.lines("fabric_cost", k.Materials)
-	c.Things, c.Other = p.lines("things_cost", k.Things)
 	c.Labour = p.named("labour_cost", round(times(over(k.Minutes.ref(), fixed(60)), k.Rate.ref()), k.Digits))
 	parts := []*report.Expr{c.Fabric.ref(), c.Other.ref(), c.Labour.ref(), k.Packaging.ref(), k.Pattern.ref()}
 	c.Spoilage = p.named("spoilage_cost", round(times(k.Spoilage.ref(), sum(parts...)), k.Digits))

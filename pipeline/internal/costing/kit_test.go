@@ -19,18 +19,48 @@ func rat(t testing.TB, text string) *big.Rat {
 }
 
 // kit has one material that costs as much as given.
-func kit(t testing.TB, fabric, minutes, rate, packaging, pattern, fixed, margin, asked string) costing.Kit {
+func kit(t testing.TB, fabric, minutes, rate, packaging, pattern, fixed, margin, asked string) inKit {
 	t.Helper()
 	in := func(name, value string) costing.Input { return costing.Input{Name: name, Value: rat(t, value)} }
-	return costing.Kit{
-		Digits:    2,
-		Materials: []costing.Material{{Quantity: in("yards", "1"), Price: in("cloth", fabric)}},
-		Minutes:   in("minutes", minutes), Rate: in("rate", rate),
-		Packaging: in("packaging", packaging), Pattern: in("pattern", pattern),
-		Spoilage: in("spoilage", "0"), FeeShare: in("fee_share", "0"), FeeEach: in("fee_each", "0"),
-		Trade: in("trade", "1/2"), Run: in("run", "20"), Bought: in("bought", "0"),
-		Fixed: in("fixed", fixed), Margin: in("margin_wanted", margin), Asked: in("asked", asked),
+	return inKit{
+		Materials: []costing.Item{{Quantity: in("yards", "1"), Price: in("cloth", fabric)}},
+		Inputs: costing.Inputs{
+			Digits:  2,
+			Minutes: in("minutes", minutes), Rate: in("rate", rate),
+			Packaging: in("packaging", packaging), Pattern: in("pattern", pattern),
+			Spoilage: in("spoilage", "0"), FeeShare: in("fee_share", "0"), FeeEach: in("fee_each", "0"),
+			Trade: in("trade", "1/2"), Run: in("run", "20"), Bought: in("bought", "0"),
+			Fixed: in("fixed", fixed), Margin: in("margin_wanted", margin), Asked: in("asked", asked),
+		},
 	}
+}
+
+// inKit is what goes into a kit, with the other inputs.
+type inKit struct {
+	costing.Inputs
+	Materials, Things []costing.Item
+}
+
+// priced are the costs of a kit, and of what goes in.
+type priced struct {
+	costing.Costs
+	Materials, Things []costing.Result
+}
+
+func price(k inKit) priced {
+	var p priced
+	cost := func(items []costing.Item) (all []costing.Item, costs []costing.Result) {
+		for _, i := range items {
+			i = k.Item(i.Quantity, i.Price)
+			all, costs = append(all, i), append(costs, i.Cost)
+		}
+		return all, costs
+	}
+	var fabrics, things []costing.Item
+	fabrics, p.Materials = cost(k.Materials)
+	things, p.Things = cost(k.Things)
+	p.Costs = costing.Price(k.Inputs, fabrics, things)
+	return p
 }
 
 func want(t *testing.T, r costing.Result, value string) {
@@ -47,7 +77,7 @@ func want(t *testing.T, r costing.Result, value string) {
 // 2.25, pattern 2.50, fixed costs of 480, sold at keystone. Keystone is twice
 // the cost, a margin of one half, as business dictionaries define it.
 func TestWorkedKit(t *testing.T) {
-	c := costing.Price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", "57"))
+	c := price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", "57"))
 	want(t, c.Fabric, "16.25")
 	want(t, c.Labour, "7.50")
 	want(t, c.Unit, "28.50")
@@ -64,18 +94,18 @@ func TestWorkedKit(t *testing.T) {
 // that leaves 39.7 %, where the used basis promised a half.
 func TestWorkedKitBought(t *testing.T) {
 	k := kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", "57")
-	want(t, costing.Price(k).Unit, "28.50")
-	if c := costing.Price(k); c.UnitBought.Value != nil || c.UnitBought.Text != report.Unknown || c.MarginBought.Text != report.Unknown {
+	want(t, price(k).Unit, "28.50")
+	if c := price(k); c.UnitBought.Value != nil || c.UnitBought.Text != report.Unknown || c.MarginBought.Text != report.Unknown {
 		t.Errorf("where nothing is known of what was bought: %v %q", c.UnitBought.Value, c.UnitBought.Text)
 	}
 	k.Bought.Value = rat(t, "442.50")
-	c := costing.Price(k)
+	c := price(k)
 	want(t, c.UnitBought, "34.38")
 	if got := c.MarginBought.Value.FloatString(3); got != "0.397" {
 		t.Errorf("margin %s, want 0.397", got)
 	}
 	k.Run.Value = rat(t, "0")
-	if c := costing.Price(k); c.UnitBought.Text != report.Unknown {
+	if c := price(k); c.UnitBought.Text != report.Unknown {
 		t.Errorf("of no kits: %v", c.UnitBought.Value)
 	}
 }
@@ -89,9 +119,9 @@ func TestWorkedKitBought(t *testing.T) {
 func TestFeesAndShops(t *testing.T) {
 	k := kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", "57")
 	in := func(name, value string) costing.Input { return costing.Input{Name: name, Value: rat(t, value)} }
-	k.Things = []costing.Material{{Quantity: in("labels", "2"), Price: in("label", "0.40")}}
+	k.Things = []costing.Item{{Quantity: in("labels", "2"), Price: in("label", "0.40")}}
 	k.Spoilage.Value, k.FeeShare.Value, k.FeeEach.Value = rat(t, "0.02"), rat(t, "0.029"), rat(t, "0.30")
-	c := costing.Price(k)
+	c := price(k)
 	want(t, c.Other, "0.80")
 	want(t, c.Spoilage, "0.59")
 	want(t, c.Unit, "29.89")
@@ -118,19 +148,19 @@ func TestPriceForMarginBoundary(t *testing.T) {
 		k.Minutes.Value = big.NewRat(random.Int64N(90), 1)
 		k.Margin.Value = big.NewRat(random.Int64N(80), 100)
 		k.FeeShare.Value, k.FeeEach.Value = big.NewRat(random.Int64N(60), 1000), big.NewRat(random.Int64N(60), 100)
-		c := costing.Price(k)
+		c := price(k)
 		if c.Margin.Value.Cmp(k.Margin.Value) < 0 {
 			t.Fatalf("%v leaves %v of %v", c.Price.Value, c.Margin.Value, k.Margin.Value)
 		}
 		k.Asked.Value = new(big.Rat).Sub(c.ForMargin.Value, big.NewRat(1, 100))
-		if below := costing.Price(k); below.Margin.Value.Cmp(k.Margin.Value) >= 0 {
+		if below := price(k); below.Margin.Value.Cmp(k.Margin.Value) >= 0 {
 			t.Fatalf("%v leaves %v of %v, too", below.Price.Value, below.Margin.Value, k.Margin.Value)
 		}
 	}
 	// Where fees and margin are the whole price, there is none.
 	k := kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "97/100", "0")
 	k.FeeShare.Value = rat(t, "3/100")
-	if c := costing.Price(k); c.ForMargin.Text != costing.Never || c.Price.Text != costing.Never || c.Margin.Value != nil {
+	if c := price(k); c.ForMargin.Text != costing.Never || c.Price.Text != costing.Never || c.Margin.Value != nil {
 		t.Errorf("for a price: %v %q", c.ForMargin.Value, c.ForMargin.Text)
 	}
 }
@@ -139,18 +169,18 @@ func TestPriceForMarginBoundary(t *testing.T) {
 // asked. A price of 1.6 times the cost is a markup of 60 % and a margin of
 // 37 1/2 %: the trade's commonest slip.
 func TestMarginIsNoMarkup(t *testing.T) {
-	c := costing.Price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "3/5", "0"))
+	c := price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "3/5", "0"))
 	want(t, c.ForMargin, "71.25")
 	want(t, c.Price, "71.25")
 	want(t, c.Margin, "3/5")
 	want(t, c.BreakEven, "12") // 480 / 42.75 = 11.23
 
-	c = costing.Price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "3/5", "45.60"))
+	c = price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "3/5", "45.60"))
 	want(t, c.Markup, "3/5")
 	want(t, c.Margin, "3/8")
 	want(t, c.ForMargin, "71.25")
 
-	c = costing.Price(kit(t, "16.25", "25", "18", "2.25", "2.50", "0", "1/2", "42.75"))
+	c = price(kit(t, "16.25", "25", "18", "2.25", "2.50", "0", "1/2", "42.75"))
 	want(t, c.Markup, "1/2")
 	want(t, c.Margin, "1/3")
 }
@@ -159,7 +189,7 @@ func TestMarginIsNoMarkup(t *testing.T) {
 // keystone on the net cost leaves 39.7 % instead of a half. Money rounds half
 // away from zero: the line is 22.13.
 func TestBoltsChargedToTheRun(t *testing.T) {
-	c := costing.Price(kit(t, "22.125", "25", "18", "2.25", "2.50", "480", "1/2", "57"))
+	c := price(kit(t, "22.125", "25", "18", "2.25", "2.50", "480", "1/2", "57"))
 	want(t, c.Fabric, "22.13")
 	want(t, c.Unit, "34.38")
 	want(t, c.Margin, "2262/5700") // 22.62 of 57.00: 39.7 %
@@ -175,7 +205,7 @@ func TestMarkupAndMargin(t *testing.T) {
 		k := kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", "57")
 		k.Asked.Value = big.NewRat(1+random.Int64N(20000), 100)
 		k.Minutes.Value = big.NewRat(random.Int64N(90), 1)
-		c := costing.Price(k)
+		c := price(k)
 		one := big.NewRat(1, 1)
 		product := new(big.Rat).Mul(new(big.Rat).Add(one, c.Markup.Value), new(big.Rat).Sub(one, c.Margin.Value))
 		if product.Cmp(one) != 0 {
@@ -190,9 +220,9 @@ func TestMarkupAndMargin(t *testing.T) {
 // dictionary.
 func TestContribution(t *testing.T) {
 	for asked, left := range map[string]string{"57": "28.50", "28.51": "0.01", "28.50": "0", "28.49": "-0.01"} {
-		want(t, costing.Price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", asked)).Contribution, left)
+		want(t, price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", asked)).Contribution, left)
 	}
-	c := costing.Price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1", "0"))
+	c := price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1", "0"))
 	if c.Contribution.Value != nil || c.Contribution.Text == "" {
 		t.Errorf("without a price: %v %q", c.Contribution.Value, c.Contribution.Text)
 	}
@@ -203,15 +233,15 @@ func TestBreakEvenBoundary(t *testing.T) {
 	for _, c := range []struct{ asked, kits string }{
 		{"28.51", "48000"}, {"57", "17"}, {"58.50", "16"}, {"58.49", "17"}, // 480 / 30 = 16 exactly
 	} {
-		want(t, costing.Price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", c.asked)).BreakEven, c.kits)
+		want(t, price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", c.asked)).BreakEven, c.kits)
 	}
 	for _, asked := range []string{"28.50", "28.49", "1"} {
-		b := costing.Price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", asked)).BreakEven
+		b := price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", asked)).BreakEven
 		if b.Value != nil || b.Text != costing.Never {
 			t.Errorf("at %s: %v %q, want never", asked, b.Value, b.Text)
 		}
 	}
-	want(t, costing.Price(kit(t, "16.25", "25", "18", "2.25", "2.50", "0", "1/2", "57")).BreakEven, "0")
+	want(t, price(kit(t, "16.25", "25", "18", "2.25", "2.50", "0", "1/2", "57")).BreakEven, "0")
 }
 
 // Money lines round half away from zero to the minor unit, on both sides of
@@ -238,7 +268,7 @@ func TestMoneyLinesRound(t *testing.T) {
 	} {
 		k := kit(t, c.price, "0", "0", "0", "0", "0", "0", "0")
 		k.Digits, k.Materials[0].Quantity.Value = c.digits, rat(t, c.quantity)
-		want(t, costing.Price(k).Materials[0], c.line)
+		want(t, price(k).Materials[0], c.line)
 	}
 }
 
@@ -247,22 +277,22 @@ func TestMoneyLinesRound(t *testing.T) {
 func TestLinesAddUp(t *testing.T) {
 	k := kit(t, "0.125", "0", "0", "0", "0", "0", "0", "0")
 	k.Materials = append(k.Materials, k.Materials[0])
-	want(t, costing.Price(k).Fabric, "0.26")
+	want(t, price(k).Fabric, "0.26")
 	k.Materials = nil
-	want(t, costing.Price(k).Fabric, "0")
+	want(t, price(k).Fabric, "0")
 }
 
 // A margin of the whole price has no price, and a kit that costs nothing and
 // sells for nothing neither margin nor markup: told, not divided by zero.
 func TestWhatCannotBeWorkedOut(t *testing.T) {
-	c := costing.Price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1", "0"))
+	c := price(kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1", "0"))
 	for _, r := range []costing.Result{c.ForMargin, c.Price, c.Margin, c.Markup, c.BreakEven} {
 		if r.Value != nil || r.Text == "" {
 			t.Errorf("%s: %v %q", r.Name, r.Value, r.Text)
 		}
 	}
 	want(t, c.Unit, "28.50")
-	c = costing.Price(kit(t, "0", "0", "0", "0", "0", "0", "0", "0"))
+	c = price(kit(t, "0", "0", "0", "0", "0", "0", "0", "0"))
 	for _, r := range []costing.Result{c.Margin, c.Markup} {
 		if r.Value != nil || r.Text == "" {
 			t.Errorf("%s: %v %q", r.Name, r.Value, r.Text)
@@ -274,7 +304,7 @@ func TestWhatCannotBeWorkedOut(t *testing.T) {
 func TestSuffix(t *testing.T) {
 	k := kit(t, "16.25", "25", "18", "2.25", "2.50", "480", "1/2", "57")
 	k.Suffix = "_wall"
-	c := costing.Price(k)
+	c := price(k)
 	for _, r := range append(c.Materials, c.Fabric, c.Labour, c.Unit, c.ForMargin, c.Keystone, c.Price, c.Margin, c.Markup, c.Contribution, c.BreakEven) {
 		if len(r.Name) < 6 || r.Name[len(r.Name)-5:] != "_wall" {
 			t.Errorf("%s has no suffix", r.Name)

@@ -90,6 +90,15 @@ func (f *Fabric) problemOf(want func(Need) bool) cutting.Problem {
 	}
 }
 
+// AcrossOf is the width that a piece of a layout is cut to along its strip.
+func (f *Fabric) AcrossOf(c cutting.Cut) measure.Length {
+	pieces, _ := f.split()
+	if c.Turned {
+		return pieces[c.Piece].Along
+	}
+	return pieces[c.Piece].Across
+}
+
 // split sorts needs into pieces and whole strips.
 func (f *Fabric) split() (pieces []cutting.Piece, strips []cutting.WholeStrip) {
 	return f.splitOf(func(Need) bool { return true })

@@ -159,18 +159,19 @@ func (s *Size) BuyWork(f *Fabric) *report.Work {
 	return s.once(f.Role.Text+", to buy", func() *report.Work { return s.tellBuy(f) })
 }
 
-// GoodWork tells why so much of a fabric goes into the kit.
-func (s *Size) GoodWork(g Good) *report.Work {
-	buy := s.BuyWork(g.Fabric)
-	if g.Length == 0 || g.Length == g.Buy {
+// KitWork tells why so much of a fabric goes into the kit: a length, which is 0
+// of a precut.
+func (s *Size) KitWork(f *Fabric, length measure.Length) *report.Work {
+	buy := s.BuyWork(f)
+	if length == 0 || length == f.Buy {
 		return buy
 	}
-	bought := report.F(g.Buy, s.Plan.Units)
+	bought := report.F(f.Buy, s.Plan.Units)
 	bought.Why = buy
 	allowance := s.Of.Kit.Allowance
 	return &report.Work{
-		What: g.Role.Text + ", in the kit", Formula: "buy + generous cut", Value: report.F(g.Length, s.Plan.Units),
-		Terms: []report.Term{term("buy", "what the pattern takes, as sold", bought, g.At), term("generous cut", "cut longer by", s.length(allowance.Length), allowance.At)},
+		What: f.Role.Text + ", in the kit", Formula: "buy + generous cut", Value: report.F(length, s.Plan.Units),
+		Terms: []report.Term{term("buy", "what the pattern takes, as sold", bought, f.At), term("generous cut", "cut longer by", s.length(allowance.Length), allowance.At)},
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"yardproof/pipeline/internal/cutting"
+	"yardproof/pipeline/internal/kit"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 )
@@ -53,7 +54,7 @@ func (c cutter) boltPicture(id, name string) (p report.Picture, ok bool) {
 	}
 	b.end()
 	b.About = fmt.Sprintf("How to cut %s of %s for size %s, usable width %s, drawn to scale with the running length on the left; grey is left over.",
-		total.AsCut(b.Unit), title(c.f), c.s.Of.Name.Text, b.wide.AsThere(b.Unit))
+		total.AsCut(b.Unit), kit.Title(c.f), c.s.Of.Name.Text, b.wide.AsThere(b.Unit))
 	return b.Picture, true
 }
 
@@ -108,7 +109,7 @@ func (c cutter) packPicture(id, name string) (p report.Picture, ok bool) {
 			f.sheet(s, across, along)
 		}
 	}
-	f.About = fmt.Sprintf("How to cut the pieces of %s for size %s, each different piece drawn to scale; grey is left over.", title(c.f), c.s.Of.Name.Text)
+	f.About = fmt.Sprintf("How to cut the pieces of %s for size %s, each different piece drawn to scale; grey is left over.", kit.Title(c.f), c.s.Of.Name.Text)
 	return f.Picture, len(f.Panels) > 0
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/kit"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -49,7 +50,7 @@ type cutter struct {
 }
 
 func (c cutter) table() report.Table {
-	t := c.empty(c.f.Role.Text, title(c.f))
+	t := c.empty(c.f.Role.Text, kit.Title(c.f))
 	switch {
 	case c.f.Err != nil:
 		t.Lead = []string{"This fabric cannot be cut as the plan says; see the overview."}

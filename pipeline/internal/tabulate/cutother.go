@@ -6,6 +6,7 @@ import (
 
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/kit"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -47,7 +48,7 @@ func (c cutter) otherSheets() (o another, ok bool) {
 		o.id, o.name, o.sheets = "-plain", ", plain method instead", c.f.PlainSheets
 		method = "the packed layout"
 	}
-	o.list = o.empty(o.f.Role.Text+o.id, title(o.f)+o.name)
+	o.list = o.empty(o.f.Role.Text+o.id, kit.Title(o.f)+o.name)
 	o.list.Lead = []string{o.leadOfSheets(method)}
 	if c.f.Cuts != plan.PackedCuts {
 		o.list.Lead = append(o.list.Lead, c.knownSheets())
@@ -84,7 +85,7 @@ func (c cutter) stacked() (o another, ok bool) {
 
 // tabulate writes the layout's own cut list.
 func (o *another) tabulate(lead string) {
-	o.list = o.empty(o.f.Role.Text+o.id, title(o.f)+o.name)
+	o.list = o.empty(o.f.Role.Text+o.id, kit.Title(o.f)+o.name)
 	o.list.Lead = []string{lead}
 	o.yardage(&o.list)
 }

@@ -5,6 +5,7 @@ import (
 
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/kit"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -24,7 +25,7 @@ func (c cutter) pictures(whichID, which string) []report.Picture {
 		return nil
 	}
 	size := c.s.Of.Name.Text
-	id, name := "cutting-"+size+"-"+c.f.Role.Text+whichID, "Cutting layout, "+size+": "+title(c.f)+which
+	id, name := "cutting-"+size+"-"+c.f.Role.Text+whichID, "Cutting layout, "+size+": "+kit.Title(c.f)+which
 	draw := c.boltPicture
 	if c.f.Form == plan.Precut {
 		draw = c.packPicture

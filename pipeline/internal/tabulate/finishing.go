@@ -78,7 +78,7 @@ func packageSize(pack [2]plan.Length, u measure.Unit) string {
 // battingToBuy is a length off the roll, a package, or the least sheet.
 func (in Input) battingToBuy(b *derive.Batting) string {
 	u := in.units()
-	text := box(b.Size.Width, b.Size.Height, u)
+	text := measure.FormatBox(b.Size.Width, b.Size.Height, u)
 	if b.Cut > 0 {
 		text = measure.FormatFabric(b.Buy, u) + " off a roll " + b.Said.Roll.AsThere(u) + " wide"
 	}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/kit"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
 	"yardproof/schema/jsontree"
@@ -41,6 +42,7 @@ func TestKitCellNames(t *testing.T) {
 	for i := range p.Sizes {
 		in.Sizes = append(in.Sizes, derive.Of(p, &p.Sizes[i]))
 	}
+	in.Kits = kit.All(in.Sizes, in.Project, nil)
 	names, wanted := map[string]int{}, map[string]bool{}
 	for _, s := range tabulate.Plan(in) {
 		for _, table := range s.Tables {

@@ -5,23 +5,24 @@ import (
 	"strings"
 
 	"yardproof/pipeline/internal/costing"
+	"yardproof/pipeline/internal/kit"
 	"yardproof/pipeline/report"
 	"yardproof/schema/plan"
 )
 
 // columnID names the kit's column in CSV and JSON.
-func (k kit) columnID() string {
-	if k.size.Of.Way.Given() {
-		return k.size.Of.Name.Text + "." + k.size.Of.Way.Text
+func columnID(k *kit.Kit) string {
+	if k.Size.Of.Way.Given() {
+		return k.Size.Of.Name.Text + "." + k.Size.Of.Way.Text
 	}
-	return k.size.Of.Name.Text
+	return k.Size.Of.Name.Text
 }
 
 // timed tells whether the kit's minutes are reckoned from its cuts.
-func (k kit) timed(p *plan.Project) bool { return !k.Said.Minutes.Given() && p.Rates.Given() }
+func timed(k *kit.Kit, p *plan.Project) bool { return !k.Said.Minutes.Given() && p.Rates.Given() }
 
 // minutes adds up the cuts of a kit at the rates of the sheet.
-func (in Input) minutes(k kit) *report.Expr {
+func (in Input) minutes(k *kit.Kit) *report.Expr {
 	var parts []*report.Expr
 	for _, a := range k.Work.Acts(in.Project.Rates) {
 		parts = append(parts, costing.Times(costing.Ref("count_"+a.Key+k.Cells.Suffix, big.NewRat(a.Count, 1)), costing.Ref("minutes_"+a.Key, a.Each)))
@@ -31,13 +32,13 @@ func (in Input) minutes(k kit) *report.Expr {
 
 // cuttingTime is what there is to cut for a kit and how long it takes; ok is
 // false where no kit's minutes are reckoned from it.
-func (in Input) cuttingTime(kits []kit) (report.Table, bool) {
+func (in Input) cuttingTime(kits []*kit.Kit) (report.Table, bool) {
 	t := perSize("cutting-time", "Cutting and packing one kit", kits)
 	t.Columns = append(t.Columns[:2], append([]report.Column{{ID: "rate", Title: "Minutes each"}}, t.Columns[2:]...)...)
 	t.Lead = []string{"Counted from the cutting layouts. The minutes are the project's rates: time your own."}
 	any := false
 	for _, k := range kits {
-		any = any || k.timed(in.Project)
+		any = any || timed(k, in.Project)
 	}
 	if !any {
 		return t, false
@@ -56,10 +57,10 @@ func (in Input) cuttingTime(kits []kit) (report.Table, bool) {
 
 // classes is what teaching the pattern earns; ok is false where no size is
 // taught. A class is reckoned with the kit of the recipe's own fabrics.
-func (in Input) classes(kits []kit) (report.Table, bool) {
-	var taught []kit
+func (in Input) classes(kits []*kit.Kit) (report.Table, bool) {
+	var taught []*kit.Kit
 	for _, k := range kits {
-		if k.size.Of.Class != nil && !k.size.Of.Way.Given() {
+		if k.Size.Of.Class != nil && !k.Size.Of.Way.Given() {
 			taught = append(taught, k)
 		}
 	}
@@ -69,7 +70,7 @@ func (in Input) classes(kits []kit) (report.Table, bool) {
 	}
 	code := in.Project.Currency.Code()
 	lines := func(style report.RowStyle, what, unit string, cell func(classCells) report.Cell) {
-		t.Rows = append(t.Rows, line(style, what, unit, taught, func(k kit) report.Cell { return cell(classOf(k)) }))
+		t.Rows = append(t.Rows, acrossKits(style, what, unit, taught, func(k *kit.Kit) report.Cell { return cell(classOf(k)) }))
 	}
 	lines(report.Body, "Students", "students", func(c classCells) report.Cell {
 		return wholeNumber(c.Students, "Students of one class.")
@@ -94,8 +95,8 @@ type classCells struct {
 	figures costing.ClassFigures
 }
 
-func classOf(k kit) classCells {
-	said := k.size.Of.Class
+func classOf(k *kit.Kit) classCells {
+	said := k.Size.Of.Class
 	own := func(name string, value *big.Rat) costing.Input {
 		return costing.Input{Name: name + k.Cells.Suffix, Value: value}
 	}
@@ -124,9 +125,9 @@ func classOf(k kit) classCells {
 
 // classSays tells how the students come by fabric, and what is lent and
 // brought.
-func classSays(k kit) []string {
-	c := k.size.Of.Class
-	says := k.name + ": "
+func classSays(k *kit.Kit) []string {
+	c := k.Size.Of.Class
+	says := k.Name() + ": "
 	switch c.Kits {
 	case plan.KitsIncluded:
 		says += "the fee includes a kit."

@@ -3,104 +3,16 @@ package tabulate
 import (
 	"fmt"
 	"math/big"
-	"strings"
 
 	"yardproof/pipeline/diag"
-	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/line"
 	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/report"
-	"yardproof/schema/measure"
 )
-
-// Summary is what the line's sheets keep of a plan. It is kept from run to run,
-// as JSON.
-type Summary struct {
-	Sizes []SizeSummary `json:"sizes,omitempty"`
-}
-
-// SizeSummary is one size of a plan in the line.
-type SizeSummary struct {
-	Name     string   `json:"name"`
-	Finished string   `json:"finished,omitempty"` // in words; empty when it is not known
-	Fabric   string   `json:"fabric,omitempty"`   // in words
-	Slack    string   `json:"slack,omitempty"`    // the least, and what has it; empty when nothing has a yield
-	Cost     *big.Rat `json:"cost,omitempty"`     // of a kit, like Price; nil when there is none
-	Price    *big.Rat `json:"price,omitempty"`
-	Kit      *KeptKit `json:"kit,omitempty"` // what both are worked out from
-
-	Planned *supply.Kit `json:"planned,omitempty"` // what the kits that are planned take; nil when none are
-}
-
-// Summarise keeps what the line's sheets need of a plan.
-func Summarise(in Input) Summary {
-	var sum Summary
-	for _, s := range in.Sizes {
-		kits := in.kitsOf(s)
-		if len(kits) == 0 || kits[0].size.Of.Way.Given() {
-			sum.Sizes = append(sum.Sizes, in.summarise(s))
-		}
-		for _, k := range kits {
-			of := in.summarise(k.size)
-			of.Cost, of.Price, of.Kit, of.Planned = k.Costs.Unit.Value, k.Costs.Price.Value, in.keep(k.Kit), k.planned()
-			sum.Sizes = append(sum.Sizes, of)
-		}
-	}
-	return sum
-}
-
-// summarise keeps what the line needs of a size in a colourway.
-func (in Input) summarise(s *derive.Size) SizeSummary {
-	sum := SizeSummary{Name: in.worn(s)}
-	if s.Top.Known {
-		sum.Finished = box(s.Top.Finished.Width, s.Top.Finished.Height, in.units())
-	}
-	var fabric []string
-	for _, f := range s.Fabrics {
-		if f.Used() && f.Err == nil {
-			fabric = append(fabric, title(f)+" "+in.bought(s, f))
-		}
-	}
-	sum.Fabric = strings.Join(fabric, "; ")
-	var least measure.Length
-	for _, p := range s.Parts {
-		if slack, ok := leastSlack(p); ok && p.Needed > 0 && (sum.Slack == "" || slack < least) {
-			least, sum.Slack = slack, slack.AsThere(in.units())+", "+p.Name.Text
-		}
-	}
-	return sum
-}
-
-func (in Input) bought(s *derive.Size, f *derive.Fabric) string {
-	if f.Buy > 0 {
-		return atLeast(s, f) + measure.FormatFabric(f.Buy, in.units())
-	}
-	return atLeast(s, f) + many(f.Packs, "pack")
-}
-
-// atLeast qualifies what is bought of a fabric of which not all could be
-// counted, as a draft may show it.
-func atLeast(s *derive.Size, f *derive.Fabric) string {
-	if s.SureOfCloth(f) {
-		return ""
-	}
-	return "at least "
-}
-
-func leastSlack(p *derive.Part) (measure.Length, bool) {
-	switch {
-	case p.Pool != nil:
-		return p.Pool.Length - p.Pool.Fill, p.Pool.Parts[0] == p
-	case p.Tube != nil && p.Known:
-		return p.Tube.Yield.Slack(), true
-	case p.Set != nil && p.Set.Cut != nil:
-		return p.Set.Cut.Slack(), true
-	}
-	return 0, false
-}
 
 // Line is the sheets of the line's workbook. Summaries stand beside the run's
 // plans; that of a plan which could not be derived is empty.
-func Line(run *report.Run, summaries []Summary, taken ...supply.Line) []report.Sheet {
+func Line(run *report.Run, summaries []line.Summary, taken ...supply.Line) []report.Sheet {
 	w := whatIf(run, summaries)
 	t := w.take(run, summaries, taken)
 	sheets := []report.Sheet{monday(run, w, t), everySize(run, summaries, w)}
@@ -141,7 +53,7 @@ func stopped(run *report.Run) report.Table {
 	return t
 }
 
-func everySize(run *report.Run, summaries []Summary, w *whatif) report.Sheet {
+func everySize(run *report.Run, summaries []line.Summary, w *whatif) report.Sheet {
 	code := run.Currency.Code()
 	t := report.Table{
 		ID: "line", Heading: "Every plan by size",
@@ -184,7 +96,7 @@ func name(p report.Outcome) string {
 	return p.File
 }
 
-func sizeRow(p report.Outcome, s SizeSummary, kit *lineKit) report.Row {
+func sizeRow(p report.Outcome, s line.SizeSummary, kit *lineKit) report.Row {
 	finished, slack := report.Cell{}, report.Cell{}
 	if s.Finished != "" {
 		finished = report.T(s.Finished)
@@ -204,7 +116,7 @@ func sizeRow(p report.Outcome, s SizeSummary, kit *lineKit) report.Row {
 
 // moneyCells are cost, price and margin, as the what-if sheet works them out;
 // where it does not, the first two as they are.
-func moneyCells(s SizeSummary, kit *lineKit) []report.Cell {
+func moneyCells(s line.SizeSummary, kit *lineKit) []report.Cell {
 	switch {
 	case kit != nil:
 		return []report.Cell{follow(report.Money, kit.costs.Unit), follow(report.Money, kit.costs.Price), kit.margin()}

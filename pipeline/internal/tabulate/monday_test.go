@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"yardproof/pipeline/internal/line"
 	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
@@ -29,7 +30,7 @@ func threeFabrics(t *testing.T) []report.Sheet {
 		{SKU: "A", What: "Ground", Length: 11 * eighth, Step: eighth}, {SKU: "B", What: "Edge", Length: 7 * eighth, Step: eighth}, {SKU: "C", What: "Back", Length: 4 * eighth, Step: eighth},
 	}}}
 	run := &report.Run{Currency: currency, Plans: []report.Outcome{{ID: "steps", Title: "Steps"}}}
-	summaries := []tabulate.Summary{{Sizes: []tabulate.SizeSummary{{Name: "throw", Planned: &kit.Kit}}}}
+	summaries := []line.Summary{{Sizes: []line.SizeSummary{{Name: "throw", Planned: &kit.Kit}}}}
 	return tabulate.Line(run, summaries, supply.Of([]supply.Asked{kit}, list, nil))
 }
 

@@ -7,6 +7,8 @@ import (
 
 	"yardproof/pipeline/internal/costing"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/kit"
+	"yardproof/pipeline/internal/line"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -15,7 +17,7 @@ import (
 // papers are the sheets that leave the desk: a label for every kit, a list for
 // shops, the papers of a class, and the cut lists in large type. Each prints by
 // itself.
-func (in Input) papers(kits []kit, cutLists []report.Sheet) []report.Sheet {
+func (in Input) papers(kits []*kit.Kit, cutLists []report.Sheet) []report.Sheet {
 	var sheets []report.Sheet
 	if len(kits) > 0 {
 		sheets = append(sheets, in.labels(kits), in.shopSheet(kits))
@@ -32,7 +34,7 @@ func (in Input) papers(kits []kit, cutLists []report.Sheet) []report.Sheet {
 }
 
 // labels are what goes onto each kit, with boxes to tick while it is packed.
-func (in Input) labels(kits []kit) report.Sheet {
+func (in Input) labels(kits []*kit.Kit) report.Sheet {
 	sheet := report.Sheet{ID: "kit-labels", Title: "Kit labels"}
 	for _, k := range kits {
 		sheet.Tables = append(sheet.Tables, in.label(k))
@@ -40,23 +42,23 @@ func (in Input) labels(kits []kit) report.Sheet {
 	return sheet
 }
 
-func (in Input) label(k kit) report.Table {
+func (in Input) label(k *kit.Kit) report.Table {
 	t := report.Table{
-		ID: "label-" + k.columnID(), Heading: in.Plan.Title.Text + ", " + k.name,
+		ID: "label-" + columnID(k), Heading: in.Plan.Title.Text + ", " + k.Name(),
 		Columns: []report.Column{{ID: "packed", Title: "Packed"}, {ID: "what", Title: "In this kit", Wide: true}, {ID: "quantity", Title: "Quantity", Right: true}, {ID: "article", Title: "Article"}},
 	}
-	if top := k.size.Top; top.Known {
-		t.Lead = append(t.Lead, "Finished size "+box(top.Finished.Width, top.Finished.Height, in.units())+".")
+	if top := k.Size.Top; top.Known {
+		t.Lead = append(t.Lead, "Finished size "+measure.FormatBox(top.Finished.Width, top.Finished.Height, in.units())+".")
 	}
-	for _, g := range k.Goods {
+	for _, g := range k.Fabrics {
 		c := report.F(g.Buy, in.units()) // what it is cut longer is no promise
 		if g.Form == plan.Precut {
 			c = report.T(many(g.Packs, "pack"))
 		}
-		t.Rows = append(t.Rows, row(report.Tick(), report.T(title(g.Fabric)), c, report.T(g.SKU.Text)))
+		t.Rows = append(t.Rows, row(report.Tick(), report.T(g.Title()), c, report.T(g.Article.Text)))
 	}
 	for _, thing := range k.Things {
-		t.Rows = append(t.Rows, row(report.Tick(), report.T(thing.Name.Text), report.N(int64(thing.Count.N)), report.T(thing.SKU.Text)))
+		t.Rows = append(t.Rows, row(report.Tick(), report.T(thing.Title()), report.N(int64(thing.Thing.Count.N)), report.T(thing.Article.Text)))
 	}
 	if k.Said.Pattern.Given() {
 		t.Rows = append(t.Rows, row(report.Tick(), report.T("Printed pattern"), report.N(1)))
@@ -64,8 +66,8 @@ func (in Input) label(k kit) report.Table {
 	if k.Said.Cut == plan.Pieces {
 		t.Lead = append(t.Lead, "Every piece is cut; the cut list of this size counts them.")
 	}
-	t.Foot = append(t.Foot, "Not included: "+strings.Join(k.excluded(), ", ")+".")
-	for _, key := range k.size.Cautions() {
+	t.Foot = append(t.Foot, "Not included: "+strings.Join(excluded(k), ", ")+".")
+	for _, key := range k.Size.Cautions() {
 		if sentence, ok := report.Caution(key); ok {
 			t.Foot = append(t.Foot, sentence)
 		}
@@ -76,11 +78,11 @@ func (in Input) label(k kit) report.Table {
 
 // shopSheet is what a shop needs that packs so many kits itself, and what it
 // pays and asks.
-func (in Input) shopSheet(kits []kit) report.Sheet {
+func (in Input) shopSheet(kits []*kit.Kit) report.Sheet {
 	return report.Sheet{ID: "shop", Title: "For shops", Tables: []report.Table{in.shopKits(kits), in.shopBolts(kits)}}
 }
 
-func shopOrder(k kit) costing.Input {
+func shopOrder(k *kit.Kit) costing.Input {
 	n := k.Cells.Run.Value
 	if n.Sign() == 0 {
 		n = big.NewRat(1, 1)
@@ -88,7 +90,7 @@ func shopOrder(k kit) costing.Input {
 	return costing.Input{Name: "shop_kits" + k.Cells.Suffix, Value: n}
 }
 
-func (in Input) shopKits(kits []kit) report.Table {
+func (in Input) shopKits(kits []*kit.Kit) report.Table {
 	code := in.Project.Currency.Code()
 	t := report.Table{
 		ID: "shop-kits", Heading: "Kits for a shop",
@@ -99,7 +101,7 @@ func (in Input) shopKits(kits []kit) report.Table {
 		},
 	}
 	for _, k := range kits {
-		t.Rows = append(t.Rows, row(report.T(k.name), wholeNumber(shopOrder(k), "How many kits the shop wants."), follow(report.Money, k.Costs.Price), follow(report.Money, k.Costs.TradePrice),
+		t.Rows = append(t.Rows, row(report.T(k.Name()), wholeNumber(shopOrder(k), "How many kits the shop wants."), follow(report.Money, k.Costs.Price), follow(report.Money, k.Costs.TradePrice),
 			report.Cell{Kind: report.Money, Expr: costing.Times(costing.Ref(shopOrder(k).Name, shopOrder(k).Value), costing.Of(k.Costs.TradePrice))}))
 	}
 	return t
@@ -107,7 +109,7 @@ func (in Input) shopKits(kits []kit) report.Table {
 
 // shopBolts is the fabric of those kits, in bolts where the price list says how
 // long they are. A kit's length is never cut from two bolts.
-func (in Input) shopBolts(kits []kit) report.Table {
+func (in Input) shopBolts(kits []*kit.Kit) report.Table {
 	t := report.Table{
 		ID: "shop-bolts", Heading: "Bolts that they take",
 		Columns: []report.Column{
@@ -117,38 +119,38 @@ func (in Input) shopBolts(kits []kit) report.Table {
 		Foot: []string{"Each line is reckoned by itself: kits that share a fabric may share a bolt, which the line's bolt plan works out. Without a length of bolts in the price list the bolts are left open."},
 	}
 	for _, k := range kits {
-		for i, g := range k.Goods {
-			t.Rows = append(t.Rows, in.shopRow(k, i, g))
+		for _, l := range k.Fabrics {
+			t.Rows = append(t.Rows, shopRow(k, l))
 		}
 	}
 	return t
 }
 
-func (in Input) shopRow(k kit, i int, g derive.Good) report.Row {
+func shopRow(k *kit.Kit, l kit.Line) report.Row {
 	kits := costing.Ref(shopOrder(k).Name, shopOrder(k).Value)
-	q := k.Cells.Materials[i].Quantity
+	q := l.Quantity
 	quantity := costing.Ref(q.Name, q.Value)
-	cells := []report.Cell{report.T(k.name), report.T(title(g.Fabric)), report.T(g.SKU.Text)}
+	cells := []report.Cell{report.T(k.Name()), report.T(l.Title()), report.T(l.Article.Text)}
 	switch {
-	case g.Form == plan.Precut:
-		return row(append(cells, report.T(many(g.Packs, "pack")), report.Cell{}, report.Cell{},
+	case l.Form == plan.Precut:
+		return row(append(cells, report.T(many(l.Packs, "pack")), report.Cell{}, report.Cell{},
 			report.Cell{Kind: report.Number, Expr: costing.Round(costing.Times(kits, quantity), 0)})...)
-	case len(g.Price.Bolts) == 0:
-		return row(append(cells, k.quantityShown(i))...)
+	case len(l.Listed.Bolts) == 0:
+		return row(append(cells, quantityShown(l))...)
 	}
-	usable := g.Price.Bolts[len(g.Price.Bolts)-1].Surd().MulInt(10_000 - g.Price.Loss.BasisPoints).DivInt(10_000).FloorTo(measure.Tick)
-	bolt := costing.Input{Name: "shop_bolt." + q.Name, Value: big.NewRat(int64(usable), int64(g.Unit.Length()))}
+	usable := l.Listed.Bolts[len(l.Listed.Bolts)-1].Surd().MulInt(10_000 - l.Listed.Loss.BasisPoints).DivInt(10_000).FloorTo(measure.Tick)
+	bolt := costing.Input{Name: "shop_bolt." + q.Name, Value: big.NewRat(int64(usable), int64(l.Unit.Length()))}
 	each := costing.RoundDown(costing.Quotient(costing.Ref(bolt.Name, bolt.Value), quantity), 0)
 	per := costing.Result{Name: "shop_each." + q.Name, Expr: each}
-	return row(append(cells, k.quantityShown(i),
-		quantityOf(bolt, string(g.Unit)),
+	return row(append(cells, quantityShown(l),
+		quantityOf(bolt, string(l.Unit)),
 		result(report.Number, per),
 		report.Cell{Kind: report.Number, Expr: costing.RoundUp(costing.Quotient(kits, costing.Of(per)), 0)})...)
 }
 
 // quantityShown is a kit's quantity without the name, which stands elsewhere.
-func (k kit) quantityShown(i int) report.Cell {
-	c := k.quantity(i)
+func quantityShown(l kit.Line) report.Cell {
+	c := quantityIn(l)
 	c.Name = ""
 	return c
 }
@@ -168,16 +170,16 @@ func listTable(id, heading string, columns ...report.Column) report.Table {
 // supplies is what a student brings, or has in the kit.
 func (in Input) supplies(s *derive.Size, c *plan.Class) report.Table {
 	t := listTable("supplies-"+s.Of.Name.Text, "What to bring: "+in.Plan.Title.Text+", "+s.Of.Name.Text, report.Column{ID: "quantity", Title: "Quantity", Right: true})
-	kit := map[string]bool{}
+	inKit := map[string]bool{}
 	if s.Of.Kit != nil && c.Kits != plan.OwnFabric {
 		t.Lead = append(t.Lead, map[plan.ClassKits]string{plan.KitsIncluded: "A kit is part of the fee.", plan.KitsSold: "A kit is sold at the class."}[c.Kits])
 		for _, role := range s.Of.Kit.Fabrics {
-			kit[role.Text] = true
+			inKit[role.Text] = true
 		}
 	}
 	for _, f := range s.Fabrics {
-		if f.Used() && f.Err == nil && !kit[f.Role.Text] {
-			t.Rows = append(t.Rows, row(report.Tick(), report.T(title(f)), report.T(in.bought(s, f))))
+		if f.Used() && f.Err == nil && !inKit[f.Role.Text] {
+			t.Rows = append(t.Rows, row(report.Tick(), report.T(kit.Title(f)), report.T(line.Bought(s, f))))
 		}
 	}
 	for _, b := range c.Bring {

@@ -6,6 +6,7 @@ import (
 
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/drafting"
+	"yardproof/pipeline/internal/kit"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
@@ -88,7 +89,7 @@ func (k *sketch) fabrics(s *derive.Size, d *drafting.Draft, works ...piecing.Pat
 		if used[i] {
 			f := s.Fabrics[i]
 			k.key(i, func() report.Key {
-				return report.Key{Letter: fabricLetter(i), Name: title(f), Tone: tone, Colour: f.Colour.Text}
+				return report.Key{Letter: fabricLetter(i), Name: kit.Title(f), Tone: tone, Colour: f.Colour.Text}
 			})
 		}
 		if shown {

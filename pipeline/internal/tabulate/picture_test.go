@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/kit"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
 	"yardproof/schema"
@@ -39,6 +40,7 @@ func read(name string, text []byte) *tabulate.Input {
 	for i := range p.Sizes {
 		in.Sizes = append(in.Sizes, derive.Of(p, &p.Sizes[i]))
 	}
+	in.Kits = kit.All(in.Sizes, in.Project, nil)
 	return in
 }
 

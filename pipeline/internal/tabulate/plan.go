@@ -6,6 +6,7 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/kit"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -16,7 +17,7 @@ type Input struct {
 	Plan     *plan.Plan
 	Sizes    []*derive.Size
 	Project  *plan.Project
-	Prices   *plan.PriceList // nil when the project names none
+	Kits     []*kit.Kit // of its sizes
 	Findings []diag.Finding
 }
 
@@ -31,8 +32,8 @@ func Plan(in Input) []report.Sheet {
 	for _, s := range in.Sizes {
 		sheets = append(sheets, sewing(s))
 	}
-	if kit, ok := in.kitSheet(); ok {
-		sheets = append(sheets, kit)
+	if costing, ok := in.kitSheet(); ok {
+		sheets = append(sheets, costing)
 	}
 	return append(sheets, in.papers(in.kits(), lists)...)
 }
@@ -69,12 +70,4 @@ func are(n int64) string {
 		return "is"
 	}
 	return "are"
-}
-
-// title is how a fabric is called: its name, or its role when it has none.
-func title(f *derive.Fabric) string {
-	if f.Name.Given() {
-		return f.Name.Text
-	}
-	return f.Role.Text
 }

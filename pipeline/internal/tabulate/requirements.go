@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/kit"
+	"yardproof/pipeline/internal/line"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -45,7 +47,7 @@ func (in Input) toBuy() report.Table {
 				any = f
 			}
 		}
-		t.Rows = append(t.Rows, row(append([]report.Cell{report.T(title(any)), report.T(in.form(any))}, cells...)...))
+		t.Rows = append(t.Rows, row(append([]report.Cell{report.T(kit.Title(any)), report.T(in.form(any))}, cells...)...))
 	}
 	in.addBatting(&t)
 	return t
@@ -82,7 +84,7 @@ func (in Input) buyCell(s *derive.Size, f *derive.Fabric) report.Cell {
 	case f.Err != nil:
 		return report.T("cannot be cut")
 	case !s.SureOfCloth(f):
-		return report.T(in.bought(s, f))
+		return report.T(line.Bought(s, f))
 	case f.Form == plan.Precut:
 		c := report.T(many(f.Packs, "pack"))
 		c.Why = s.BuyWork(f)
@@ -107,18 +109,6 @@ func (in Input) addBatting(t *report.Table) {
 	if any {
 		t.Rows = append(t.Rows, row(cells...))
 	}
-}
-
-// box prints width x height.
-func box(w, h measure.Surd, u measure.Unit) string {
-	a, b := w.Format(u), h.Format(u)
-	if a == b {
-		return a + " square"
-	}
-	if x, ok := w.Length(); ok {
-		a = x.Bare(u)
-	}
-	return a + " x " + b
 }
 
 // need shows how each fabric's figure of one size is made up.
@@ -160,7 +150,7 @@ func (in Input) needRow(s *derive.Size, f *derive.Fabric) report.Row {
 			}
 		}
 	}
-	return row(report.T(title(f)), strips(f), length(f.Layout.Length), length(f.SquaringUp.Length),
+	return row(report.T(kit.Title(f)), strips(f), length(f.Layout.Length), length(f.SquaringUp.Length),
 		length(f.Panels), length(f.Gross), in.buyCell(s, f), printed)
 }
 
@@ -173,7 +163,7 @@ func strips(f *derive.Fabric) report.Cell {
 
 func packs(f *derive.Fabric) string {
 	used := f.Packs*int64(f.Pack.N) - f.Left
-	return fmt.Sprintf("%s: %s of %d %s cut into; %s left over.", title(f), many(used, "piece"), f.Packs*int64(f.Pack.N), are(used), many(f.Left, "piece"))
+	return fmt.Sprintf("%s: %s of %d %s cut into; %s left over.", kit.Title(f), many(used, "piece"), f.Packs*int64(f.Pack.N), are(used), many(f.Left, "piece"))
 }
 
 func (in Input) tools() report.Table {

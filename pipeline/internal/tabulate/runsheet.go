@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"yardproof/pipeline/internal/costing"
+	"yardproof/pipeline/internal/line"
 	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
@@ -29,7 +30,7 @@ type takings struct {
 
 // take lays the line's runs over the what-if sheet. Kits of several projects
 // have no common currency or supplier, and are left out.
-func (w *whatif) take(run *report.Run, summaries []Summary, lines []supply.Line) *takings {
+func (w *whatif) take(run *report.Run, summaries []line.Summary, lines []supply.Line) *takings {
 	var t *takings
 	for _, l := range lines {
 		if len(l.Runs) == 0 {
@@ -62,7 +63,7 @@ func (w *whatif) take(run *report.Run, summaries []Summary, lines []supply.Line)
 }
 
 // byRun are the kits by plan, size and colourway.
-func (w *whatif) byRun(run *report.Run, summaries []Summary) map[[3]string]*lineKit {
+func (w *whatif) byRun(run *report.Run, summaries []line.Summary) map[[3]string]*lineKit {
 	kits := map[[3]string]*lineKit{}
 	for at, k := range w.kits {
 		if planned := summaries[at[0]].Sizes[at[1]].Planned; planned != nil {
@@ -77,9 +78,9 @@ func (w *whatif) byRun(run *report.Run, summaries []Summary) map[[3]string]*line
 func (w *whatif) priceCells() map[string]costing.Input {
 	cells := map[string]costing.Input{}
 	for _, k := range w.order {
-		for i, g := range k.kept.Goods {
-			if g.SKU != "" {
-				cells[g.SKU+" "+g.Unit] = k.cells.Materials[i].Price
+		for _, l := range k.fabrics {
+			if l.SKU != "" {
+				cells[l.SKU+" "+l.Unit] = l.Price
 			}
 		}
 	}

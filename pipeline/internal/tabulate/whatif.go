@@ -8,42 +8,9 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/costing"
-	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/line"
 	"yardproof/pipeline/report"
 )
-
-// KeptKit is what a line keeps of the kit of a size, to work its costs out anew
-// from other prices.
-type KeptKit struct {
-	Currency  string      `json:"currency,omitempty"` // ISO 4217; empty where the project names none
-	OwnMargin bool        `json:"own_margin"`         // the target is the kit's own, not its project's
-	Goods     []KeptGood  `json:"goods,omitempty"`    // beside the kit's materials
-	Things    []KeptGood  `json:"things,omitempty"`   // beside the kit's things
-	Costing   costing.Kit `json:"costing"`
-}
-
-// KeptGood is a fabric of a kit, or another thing in it.
-type KeptGood struct {
-	Fabric  string `json:"fabric"` // as the plan calls it
-	SKU     string `json:"sku,omitempty"`
-	Article string `json:"article,omitempty"` // as the price list calls it
-	Unit    string `json:"unit"`              // that the price is for
-}
-
-func (in Input) keep(k *derive.Kit) *KeptKit {
-	kept := &KeptKit{Currency: in.Project.Currency.Code(), OwnMargin: k.Said.Margin.Given(), Costing: k.Cells}
-	for _, g := range k.Goods {
-		good := KeptGood{Fabric: title(g.Fabric), SKU: g.SKU.Text, Unit: string(g.Unit)}
-		if p, ok := in.Prices.Find(g.SKU.Text); ok {
-			good.Article = p.Description
-		}
-		kept.Goods = append(kept.Goods, good)
-	}
-	for _, t := range k.Things {
-		kept.Things = append(kept.Things, KeptGood{Fabric: t.Name.Text, SKU: t.SKU.Text, Unit: string(t.Unit)})
-	}
-	return kept
-}
 
 // whatif is the kits of a line over inputs that they share.
 type whatif struct {
@@ -60,12 +27,13 @@ type whatif struct {
 
 // lineKit is the kit of one size in the line.
 type lineKit struct {
-	label  string
-	kept   *KeptKit
-	cells  costing.Kit
-	costs  costing.Costs
-	target costing.Input  // that it shares with other kits; without a name where it has its own
-	under  costing.Result // 1 where the margin is under the target, 0 where it is not
+	label   string
+	fabrics []line.Line
+	things  []line.Line
+	cells   costing.Inputs
+	costs   costing.Costs
+	target  costing.Input  // that it shares with other kits; without a name where it has its own
+	under   costing.Result // 1 where the margin is under the target, 0 where it is not
 }
 
 // shared are inputs that several kits have in common: those of one key and of
@@ -104,7 +72,7 @@ func (s *shared) share(key, says, per string, value *big.Rat) costing.Input {
 }
 
 // whatIf gathers the kits of the proved plans.
-func whatIf(run *report.Run, summaries []Summary) *whatif {
+func whatIf(run *report.Run, summaries []line.Summary) *whatif {
 	w := &whatif{kits: map[[2]int]*lineKit{}}
 	currencies := map[string]bool{}
 	for i, p := range run.Plans {
@@ -136,9 +104,9 @@ func (w *whatif) leaveOut(plan string) {
 	}
 }
 
-func (w *whatif) add(at [2]int, p report.Outcome, s SizeSummary) {
-	k := &lineKit{label: name(p) + ", " + s.Name, kept: s.Kit}
-	k.cells = s.Kit.Costing.WithSuffix(fmt.Sprintf(".%d", len(w.order)+1))
+func (w *whatif) add(at [2]int, p report.Outcome, s line.SizeSummary) {
+	k := &lineKit{label: name(p) + ", " + s.Name}
+	k.cells = s.Kit.Inputs.WithSuffix(fmt.Sprintf(".%d", len(w.order)+1))
 	k.cells.Rate = w.rates.share("labour_rate", "Labour", "hour", k.cells.Rate.Value)
 	k.cells.FeeEach = w.rates.share("fee_each", "Payment fee, fixed part", "sale", k.cells.FeeEach.Value)
 	k.cells.Spoilage = w.shares.share("spoilage", "Spoiled kits", "kits made well", k.cells.Spoilage.Value)
@@ -146,25 +114,38 @@ func (w *whatif) add(at [2]int, p report.Outcome, s SizeSummary) {
 	if !s.Kit.OwnMargin {
 		k.target = w.margins.share("target_margin", "Target margin", "price", k.cells.Margin.Value)
 	}
-	w.price(p, k.cells.Materials, s.Kit.Goods, "quantity_%d"+k.cells.Suffix)
-	w.price(p, k.cells.Things, s.Kit.Things, "things_%d"+k.cells.Suffix)
-	k.costs = costing.Price(k.cells)
+	k.fabrics = w.price(p, k.cells, s.Kit.Fabrics, "quantity_%d"+k.cells.Suffix)
+	k.things = w.price(p, k.cells, s.Kit.Things, "things_%d"+k.cells.Suffix)
+	k.costs = costing.Price(k.cells, items(k.fabrics), items(k.things))
 	k.under = costing.Result{Name: "under_target" + k.cells.Suffix, Expr: costing.If(underTarget(k.cells, k.costs), costing.Fixed(1), costing.Fixed(0))}
 	w.order = append(w.order, k)
 	w.kits[at] = k
 }
 
-// price gives goods of a kit their quantities' names and the prices that they
+// price gives lines of a kit their quantities' names and the prices that they
 // share with other kits.
-func (w *whatif) price(p report.Outcome, cells []costing.Material, goods []KeptGood, quantity string) {
-	for i, g := range goods {
-		key, says := "price_"+g.SKU, strings.TrimSuffix(g.SKU+", "+g.Article, ", ")
-		if g.SKU == "" {
-			key, says = fmt.Sprintf("price_%s_%s", p.ID, g.Fabric), name(p)+", "+g.Fabric
+func (w *whatif) price(p report.Outcome, cells costing.Inputs, lines []line.Line, quantity string) []line.Line {
+	lines = slices.Clone(lines)
+	for i := range lines {
+		l := &lines[i]
+		key, says := "price_"+l.SKU, strings.TrimSuffix(l.SKU+", "+l.Article, ", ")
+		if l.SKU == "" {
+			key, says = fmt.Sprintf("price_%s_%s", p.ID, l.Fabric), name(p)+", "+l.Fabric
 		}
-		cells[i].Quantity.Name = fmt.Sprintf(quantity, i+1)
-		cells[i].Price = w.prices.share(key, says, g.Unit, cells[i].Price.Value)
+		l.Item = cells.Item(
+			costing.Input{Name: fmt.Sprintf(quantity, i+1), Value: l.Quantity.Value},
+			w.prices.share(key, says, l.Unit, l.Price.Value),
+		)
 	}
+	return lines
+}
+
+func items(lines []line.Line) []costing.Item {
+	var all []costing.Item
+	for _, l := range lines {
+		all = append(all, l.Item)
+	}
+	return all
 }
 
 // follow shows what another cell works out.

@@ -8,39 +8,39 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/costing"
+	"yardproof/pipeline/internal/line"
 	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
 )
 
 // kept is an invented kit of so many minutes: 2 yd of one article, and 1 yd of
 // the same again in another role.
-func kept(size string, minutes int64, ownMargin bool) tabulate.SizeSummary {
+func kept(size string, minutes int64, ownMargin bool) line.SizeSummary {
 	in := func(name string, num, den int64) costing.Input {
 		return costing.Input{Name: name, Value: big.NewRat(num, den)}
 	}
 	suffix := "." + size
-	k := costing.Kit{
+	k := costing.Inputs{
 		Suffix: suffix, Digits: 2,
-		Materials: []costing.Material{
-			{Quantity: in("fabric_quantity.a"+suffix, 2, 1), Price: in("fabric_price.a", 10, 1)},
-			{Quantity: in("fabric_quantity.b"+suffix, 1, 1), Price: in("fabric_price.b", 10, 1)},
-		},
 		Minutes: in("minutes"+suffix, minutes, 1), Rate: in("labour_rate", 18, 1), Packaging: in("packaging"+suffix, 2, 1), Pattern: in("pattern"+suffix, 4, 1),
 		Fixed: in("fixed_costs"+suffix, 100, 1), Margin: in("target_margin"+suffix, 1, 2), Asked: in("price_asked"+suffix, 0, 1), Run: in("kits_planned"+suffix, 20, 1),
 		Spoilage: in("spoilage", 0, 1), FeeShare: in("fee_share", 0, 1), FeeEach: in("fee_each", 0, 1), Trade: in("trade_share", 1, 2), Bought: in("fabric_bought"+suffix, 0, 1),
 	}
-	goods := []tabulate.KeptGood{{Fabric: "Ground", SKU: "P-1", Article: "Plain", Unit: "yd"}, {Fabric: "Binding", SKU: "P-1", Article: "Plain", Unit: "yd"}}
-	costs := costing.Price(k)
-	return tabulate.SizeSummary{Name: size, Cost: costs.Unit.Value, Price: costs.Price.Value,
-		Kit: &tabulate.KeptKit{Currency: "EUR", OwnMargin: ownMargin, Goods: goods, Costing: k}}
+	fabrics := []line.Line{
+		{Fabric: "Ground", SKU: "P-1", Article: "Plain", Unit: "yd", Item: k.Item(in("fabric_quantity.a"+suffix, 2, 1), in("fabric_price.a", 10, 1))},
+		{Fabric: "Binding", SKU: "P-1", Article: "Plain", Unit: "yd", Item: k.Item(in("fabric_quantity.b"+suffix, 1, 1), in("fabric_price.b", 10, 1))},
+	}
+	costs := costing.Price(k, []costing.Item{fabrics[0].Item, fabrics[1].Item}, nil)
+	return line.SizeSummary{Name: size, Cost: costs.Unit.Value, Price: costs.Price.Value,
+		Kit: &line.Kit{Currency: "EUR", OwnMargin: ownMargin, Fabrics: fabrics, Inputs: k}}
 }
 
-func lineOf(plans int) (*report.Run, []tabulate.Summary) {
+func lineOf(plans int) (*report.Run, []line.Summary) {
 	run := &report.Run{}
-	var summaries []tabulate.Summary
+	var summaries []line.Summary
 	for i := range plans {
 		run.Plans = append(run.Plans, report.Outcome{ID: fmt.Sprint("p", i), Title: fmt.Sprint("Plan ", i)})
-		summaries = append(summaries, tabulate.Summary{Sizes: []tabulate.SizeSummary{kept("cot", 20, false), kept("bed", 30, i == 0)}})
+		summaries = append(summaries, line.Summary{Sizes: []line.SizeSummary{kept("cot", 20, false), kept("bed", 30, i == 0)}})
 	}
 	return run, summaries
 }
@@ -131,7 +131,7 @@ func TestWhatIfWorkedKit(t *testing.T) {
 	if cells[8].Marked() {
 		t.Error("a margin at its target stands out")
 	}
-	summaries[0].Sizes[0].Kit.Costing.Asked.Value = big.NewRat(8399, 100)
+	summaries[0].Sizes[0].Kit.Inputs.Asked.Value = big.NewRat(8399, 100)
 	short := sheetOf(tabulate.Line(run, summaries), "what-if").Tables[2].Rows
 	if c := short[0].Cells[8]; !c.Marked() || short[0].Cells[9].Expr.Value.Sign() != 1 {
 		t.Errorf("a margin of %v does not stand out under a half", c.Expr.Value)
@@ -158,7 +158,7 @@ func TestWhatIfLeavesOut(t *testing.T) {
 	if sheetOf(sheets, "what-if") != nil || !strings.Contains(strings.Join(sheetOf(sheets, "line").Tables[0].Foot, " "), "several currencies") {
 		t.Error("kits in two currencies are reckoned together")
 	}
-	if sheets := tabulate.Line(&report.Run{Plans: []report.Outcome{{ID: "p"}}}, []tabulate.Summary{{Sizes: []tabulate.SizeSummary{{Name: "cot"}}}}); len(sheets) != 2 {
+	if sheets := tabulate.Line(&report.Run{Plans: []report.Outcome{{ID: "p"}}}, []line.Summary{{Sizes: []line.SizeSummary{{Name: "cot"}}}}); len(sheets) != 2 {
 		t.Errorf("a line without kits has %d sheets", len(sheets))
 	}
 }

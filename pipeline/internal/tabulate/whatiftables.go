@@ -2,6 +2,7 @@ package tabulate
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"yardproof/pipeline/internal/costing"
@@ -105,15 +106,11 @@ func (w *whatif) fabrics() report.Table {
 		Foot: []string{"Lengths as bought, not as used. Prices are those of the what-if sheet."},
 	}
 	for _, k := range w.order {
-		add := func(goods []KeptGood, cells []costing.Material, costs []costing.Result) {
-			for i, g := range goods {
-				t.Rows = append(t.Rows, row(report.T(k.label), report.T(g.Fabric), report.T(g.SKU), quantityOf(cells[i].Quantity, g.Unit), report.T(g.Unit),
-					report.Cell{Kind: report.Money, Expr: costing.Ref(cells[i].Price.Name, cells[i].Price.Value)},
-					report.Cell{Kind: report.Money, Name: costs[i].Name, Expr: costs[i].Expr}))
-			}
+		for _, l := range slices.Concat(k.fabrics, k.things) {
+			t.Rows = append(t.Rows, row(report.T(k.label), report.T(l.Fabric), report.T(l.SKU), quantityOf(l.Quantity, l.Unit), report.T(l.Unit),
+				report.Cell{Kind: report.Money, Expr: costing.Ref(l.Price.Name, l.Price.Value)},
+				report.Cell{Kind: report.Money, Name: l.Cost.Name, Expr: l.Cost.Expr}))
 		}
-		add(k.kept.Goods, k.cells.Materials, k.costs.Materials)
-		add(k.kept.Things, k.cells.Things, k.costs.Things)
 	}
 	return t
 }
