@@ -6,7 +6,6 @@ import (
 	ofLine "yardproof/pipeline/internal/line"
 
 	"yardproof/pipeline/diag"
-	"yardproof/pipeline/internal/tabulate"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -40,7 +39,7 @@ func (l *line) compare(run *report.Run, summaries []ofLine.Summary) {
 
 // editionOf is a size as an edition would record it now.
 func editionOf(o report.Outcome, s ofLine.SizeSummary) plan.EditionSize {
-	now := plan.EditionSize{Plan: tabulate.NameOf(o), Size: s.Name, Fabric: s.Fabric, Cost: s.Cost, Price: s.Price}
+	now := plan.EditionSize{Plan: ofLine.Name(o), Size: s.Name, Fabric: s.Fabric, Cost: s.Cost, Price: s.Price}
 	for _, f := range o.Findings {
 		now.Counts[diag.Error-f.Level]++
 	}

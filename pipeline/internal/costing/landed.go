@@ -8,18 +8,12 @@ type Extra struct {
 	Duty          Input // a share of the goods' cost
 }
 
-// Landed is what each article of an order costs with its share of freight and
+// Landed is what an article of an order costs with its share of freight and
 // fees, and the duty on it: rounded half away from zero to so many decimals.
-// Freight and fees are shared in proportion to weights, of which not all may be
-// zero: the goods' costs, or their lengths. Landed cost is defined so in cost
-// accounting: goods, freight, duty and fees over what can be used.
-func Landed(goods, weights []*report.Expr, extra Extra, digits int) []*report.Expr {
-	shared, all := sum(extra.Freight.ref(), extra.Fees.ref()), sum(weights...)
-	var landed []*report.Expr
-	for i := range goods {
-		duty := times(goods[i], extra.Duty.ref())
-		share := over(times(shared, weights[i]), all)
-		landed = append(landed, round(sum(goods[i], duty, share), digits))
-	}
-	return landed
+// Freight and fees are shared in proportion to weights, of which all add up to
+// more than zero: the goods' costs, or their lengths. Landed cost is defined so in
+// cost accounting: goods, freight, duty and fees over what can be used.
+func Landed(goods, weight, all *report.Expr, extra Extra, digits int) *report.Expr {
+	share := over(times(sum(extra.Freight.ref(), extra.Fees.ref()), weight), all)
+	return round(sum(goods, times(goods, extra.Duty.ref()), share), digits)
 }

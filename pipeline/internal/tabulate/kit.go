@@ -7,6 +7,7 @@ import (
 
 	"yardproof/pipeline/internal/costing"
 	"yardproof/pipeline/internal/kit"
+	"yardproof/pipeline/internal/line"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -60,11 +61,6 @@ func priceAsked(k costing.Inputs) report.Cell {
 	c := input(report.Money, k.Asked)
 	c.Entry = &report.Entry{Prompt: "What a kit is sold for; 0 for the price at the target margin."}
 	return c
-}
-
-// underTarget is the condition that a margin stands out for.
-func underTarget(k costing.Inputs, c costing.Costs) *report.Expr {
-	return costing.Under(costing.Of(c.Margin), costing.Ref(k.Margin.Name, k.Margin.Value))
 }
 
 func result(kind report.CellKind, r costing.Result) report.Cell {
@@ -292,7 +288,7 @@ func (in Input) results(kits []*kit.Kit) (report.Table, report.Chart) {
 	add(report.Body, "Left of it after payment fees", code, report.Money, func(c costing.Costs) costing.Result { return c.Net })
 	t.Rows = append(t.Rows, acrossKits(report.Body, "Margin at that price", "% of price", kits, func(k *kit.Kit) report.Cell {
 		c := result(report.Share, k.Costs.Margin)
-		c.Mark = underTarget(k.Cells, k.Costs)
+		c.Mark = line.UnderTarget(k.Cells, k.Costs)
 		return c
 	}))
 	add(report.Body, "Markup at that price", "% of cost", report.Share, func(c costing.Costs) costing.Result { return c.Markup })

@@ -13,10 +13,10 @@ import (
 // Line is the sheets of the line's workbook. Summaries stand beside the run's
 // plans; that of a plan which could not be derived is empty.
 func Line(run *report.Run, summaries []line.Summary, taken ...supply.Line) []report.Sheet {
-	w := whatIf(run, summaries)
-	t := w.take(run, summaries, taken)
+	w := whatif{line.Cost(run, summaries)}
+	t := takings{w.Take(run, summaries, taken)}
 	sheets := []report.Sheet{monday(run, w, t), everySize(run, summaries, w)}
-	if t != nil {
+	if t.Orders != nil {
 		sheets = append(sheets, t.runSheet(), t.orderSheet(), t.boltSheet())
 	}
 	return append(sheets, w.sheets()...)
@@ -53,7 +53,7 @@ func stopped(run *report.Run) report.Table {
 	return t
 }
 
-func everySize(run *report.Run, summaries []line.Summary, w *whatif) report.Sheet {
+func everySize(run *report.Run, summaries []line.Summary, w whatif) report.Sheet {
 	code := run.Currency.Code()
 	t := report.Table{
 		ID: "line", Heading: "Every plan by size",
@@ -68,35 +68,22 @@ func everySize(run *report.Run, summaries []line.Summary, w *whatif) report.Shee
 	if c := run.Cuttings; c.Asked > 0 {
 		t.Foot = append(t.Foot, fmt.Sprintf("The cutting of %s was worked out, equal ones only once: %d in all.", many(int64(c.Asked), "fabric"), c.Solved))
 	}
-	if w.mixed {
+	if w.Mixed {
 		t.Foot = append(t.Foot, "The kits are priced in several currencies, so there is no what-if sheet.")
 	}
 	for i, p := range run.Plans {
 		if i >= len(summaries) || len(summaries[i].Sizes) == 0 {
-			t.Rows = append(t.Rows, row(append([]report.Cell{report.T(name(p)), report.T(p.Status), {}, {}, {}, {}, {}, {}, {}}, counts(p.Findings)...)...))
+			t.Rows = append(t.Rows, row(append([]report.Cell{report.T(line.Name(p)), report.T(p.Status), {}, {}, {}, {}, {}, {}, {}}, counts(p.Findings)...)...))
 			continue
 		}
 		for j, s := range summaries[i].Sizes {
-			t.Rows = append(t.Rows, sizeRow(p, s, w.kits[[2]int{i, j}]))
+			t.Rows = append(t.Rows, sizeRow(p, s, w.Of(i, j)))
 		}
 	}
 	return report.Sheet{ID: "line", Title: "Line", Wide: true, Tables: []report.Table{t}}
 }
 
-// NameOf is what the line calls a plan.
-func NameOf(p report.Outcome) string { return name(p) }
-
-func name(p report.Outcome) string {
-	if p.Title != "" {
-		return p.Title
-	}
-	if p.ID != "" {
-		return p.ID
-	}
-	return p.File
-}
-
-func sizeRow(p report.Outcome, s line.SizeSummary, kit *lineKit) report.Row {
+func sizeRow(p report.Outcome, s line.SizeSummary, kit *line.Priced) report.Row {
 	finished, slack := report.Cell{}, report.Cell{}
 	if s.Finished != "" {
 		finished = report.T(s.Finished)
@@ -104,7 +91,7 @@ func sizeRow(p report.Outcome, s line.SizeSummary, kit *lineKit) report.Row {
 	if s.Slack != "" {
 		slack = report.T(s.Slack)
 	}
-	cells := []report.Cell{report.T(name(p)), report.T(p.Status), report.T(s.Name), finished, report.T(s.Fabric)}
+	cells := []report.Cell{report.T(line.Name(p)), report.T(p.Status), report.T(s.Name), finished, report.T(s.Fabric)}
 	cells = append(cells, moneyCells(s, kit)...)
 	cells = append(cells, slack)
 	if diag.Worst(p.Findings) == diag.Error { // no figure of it may be ordered or priced by
@@ -116,10 +103,10 @@ func sizeRow(p report.Outcome, s line.SizeSummary, kit *lineKit) report.Row {
 
 // moneyCells are cost, price and margin, as the what-if sheet works them out;
 // where it does not, the first two as they are.
-func moneyCells(s line.SizeSummary, kit *lineKit) []report.Cell {
+func moneyCells(s line.SizeSummary, kit *line.Priced) []report.Cell {
 	switch {
 	case kit != nil:
-		return []report.Cell{follow(report.Money, kit.costs.Unit), follow(report.Money, kit.costs.Price), kit.margin()}
+		return []report.Cell{follow(report.Money, kit.Costs.Unit), follow(report.Money, kit.Costs.Price), margin(kit)}
 	case s.Cost == nil || s.Price == nil:
 		return []report.Cell{{}, {}, {}}
 	}

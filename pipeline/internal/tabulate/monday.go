@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"yardproof/pipeline/internal/costing"
+	"yardproof/pipeline/internal/line"
 	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
@@ -12,12 +13,12 @@ import (
 
 // monday is the sheet that the week begins with: what must not be printed or
 // cut, what to cut, what to order, what loses money, what has changed.
-func monday(run *report.Run, w *whatif, t *takings) report.Sheet {
+func monday(run *report.Run, w whatif, t takings) report.Sheet {
 	tables := []report.Table{stopped(run)}
-	if t != nil {
+	if t.Orders != nil {
 		tables = append(tables, t.toCut(), t.orders(report.Table{ID: "order", Heading: "What to order"}, false))
 	}
-	if len(w.order) > 0 {
+	if len(w.Kits) > 0 {
 		tables = append(tables, w.losing())
 	}
 	tables = append(tables, changes(run))
@@ -51,7 +52,7 @@ func changes(run *report.Run) report.Table {
 const mostKits = 3
 
 // toCut is what to cut this week, kits by bolts.
-func (t *takings) toCut() report.Table {
+func (t takings) toCut() report.Table {
 	table := report.Table{
 		ID: "cut", Heading: "What to cut",
 		Columns: []report.Column{
@@ -59,9 +60,9 @@ func (t *takings) toCut() report.Table {
 		},
 		Foot: []string{"How each bolt is cut is on the sheet Bolt plan; for how many kits it holds on the sheet Run."},
 	}
-	for i := range t.Articles {
-		a := &t.Articles[i]
-		if t.idle(a) {
+	for i := range t.Supply.Articles {
+		a := &t.Supply.Articles[i]
+		if t.Idle(a) {
 			continue
 		}
 		table.Rows = append(table.Rows, row(report.T(a.SKU), report.T(a.Description), report.T(t.kitsOf(a, mostKits)), report.T(t.from(a)), report.Tick()))
@@ -72,18 +73,8 @@ func (t *takings) toCut() report.Table {
 	return table
 }
 
-// idle tells whether no kit that is to be made takes an article.
-func (t *takings) idle(a *supply.Article) bool {
-	for _, u := range a.Uses {
-		if t.Runs[u.Run].Make > 0 {
-			return false
-		}
-	}
-	return true
-}
-
 // from is where the kits' fabric comes from: part-bolts, then bolts.
-func (t *takings) from(a *supply.Article) string {
+func (t takings) from(a *supply.Article) string {
 	if a.Err != nil {
 		return "no bolt plan: see above"
 	}
@@ -119,26 +110,26 @@ func (t *takings) from(a *supply.Article) string {
 // losing lists the kits that were under their target when the book was made;
 // their figures, and the count of all that are under it, follow the what-if
 // sheet.
-func (w *whatif) losing() report.Table {
+func (w whatif) losing() report.Table {
 	t := report.Table{
 		ID: "under-target", Heading: "What loses money, or earns less than its target",
 		Columns: []report.Column{
-			{ID: "kit", Title: "Kit"}, {ID: "cost", Title: "Cost of a kit", Unit: w.code}, {ID: "price", Title: "Price", Unit: w.code}, {ID: "margin", Title: "Margin", Unit: "% of price"},
-			{ID: "target", Title: "Target", Unit: "% of price"}, {ID: "for_target", Title: "Price for the target", Unit: w.code},
+			{ID: "kit", Title: "Kit"}, {ID: "cost", Title: "Cost of a kit", Unit: w.Code}, {ID: "price", Title: "Price", Unit: w.Code}, {ID: "margin", Title: "Margin", Unit: "% of price"},
+			{ID: "target", Title: "Target", Unit: "% of price"}, {ID: "for_target", Title: "Price for the target", Unit: w.Code},
 		},
 	}
-	for _, k := range w.order {
-		if under := underTarget(k.cells, k.costs); under.Value == nil || under.Value.Sign() == 0 {
+	for _, k := range w.Kits {
+		if under := line.UnderTarget(k.Cells, k.Costs); under.Value == nil || under.Value.Sign() == 0 {
 			continue
 		}
-		t.Rows = append(t.Rows, row(report.T(k.label), follow(report.Money, k.costs.Unit), follow(report.Money, k.costs.Price), k.margin(),
-			report.Cell{Kind: report.Share, Expr: costing.Ref(k.cells.Margin.Name, k.cells.Margin.Value)}, follow(report.Money, k.costs.ForMargin)))
+		t.Rows = append(t.Rows, row(report.T(k.Label), follow(report.Money, k.Costs.Unit), follow(report.Money, k.Costs.Price), margin(k),
+			report.Cell{Kind: report.Share, Expr: costing.Ref(k.Cells.Margin.Name, k.Cells.Margin.Value)}, follow(report.Money, k.Costs.ForMargin)))
 	}
 	if len(t.Rows) == 0 {
 		t.Lead = []string{"None when this book was made."}
 	}
 	t.Rows = append(t.Rows, report.Row{Style: report.Total, Cells: []report.Cell{
-		report.T("Kits under target now"), follow(report.Number, w.short()), {}, {}, {}, {},
+		report.T("Kits under target now"), follow(report.Number, w.Short()), {}, {}, {}, {},
 	}})
 	t.Foot = []string{"After a change the sheet What if shows which: it marks every margin under its target."}
 	return t

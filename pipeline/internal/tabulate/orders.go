@@ -1,7 +1,6 @@
 package tabulate
 
 import (
-	"cmp"
 	"fmt"
 	"maps"
 	"math/big"
@@ -9,35 +8,15 @@ import (
 	"strings"
 
 	"yardproof/pipeline/internal/costing"
+	"yardproof/pipeline/internal/line"
 	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
 
-// ordered are the articles of which something is ordered, by supplier.
-func (t *takings) ordered() []*supply.Article {
-	var all []*supply.Article
-	for i := range t.Articles {
-		if a := &t.Articles[i]; a.Order.Sign() > 0 {
-			all = append(all, a)
-		}
-	}
-	slices.SortStableFunc(all, func(a, b *supply.Article) int {
-		return cmp.Or(cmp.Compare(a.Supplier, b.Supplier), cmp.Compare(a.SKU, b.SKU))
-	})
-	return all
-}
-
-func supplierOf(a *supply.Article) string {
-	if a.Supplier == "" {
-		return "no supplier named"
-	}
-	return a.Supplier
-}
-
 // orderSheet is what to order of whom, which can be sent as it stands.
-func (t *takings) orderSheet() report.Sheet {
+func (t takings) orderSheet() report.Sheet {
 	list := t.orders(report.Table{ID: "orders", Heading: "Orders by supplier",
 		Lead: []string{"Money is the quantity times the price of the inputs; a supplier's price for larger quantities counts where the order reaches it."}}, true)
 	return report.Sheet{ID: "orders", Title: "Orders", Wide: true, Tables: append([]report.Table{list}, t.landed()...)}
@@ -46,33 +25,32 @@ func (t *takings) orderSheet() report.Sheet {
 // orders fills a table of orders, one row an article and a total for each
 // supplier; whole says that remnants and minimums are told, too, and that the costs are
 // worked out here, which other tables follow.
-func (t *takings) orders(table report.Table, whole bool) report.Table {
+func (t takings) orders(table report.Table, whole bool) report.Table {
 	table.Columns = []report.Column{
 		{ID: "supplier", Title: "Supplier"}, {ID: "article", Title: "Article"}, {ID: "description", Title: "Description"}, {ID: "bolts", Title: "Bolts"},
-		{ID: "quantity", Title: "Quantity", Right: true}, {ID: "per", Title: "Per"}, {ID: "price", Title: "Price", Unit: t.code}, {ID: "cost", Title: "Cost", Unit: t.code}, {ID: "order_by", Title: "Order by"},
+		{ID: "quantity", Title: "Quantity", Right: true}, {ID: "per", Title: "Per"}, {ID: "price", Title: "Price", Unit: t.Code}, {ID: "cost", Title: "Cost", Unit: t.Code}, {ID: "order_by", Title: "Order by"},
 	}
 	if whole {
 		table.Columns = append(table.Columns, report.Column{ID: "left", Title: "Left over of the bolts", Wide: true})
 	}
-	all := t.ordered()
+	all := t.Ordered
 	var costs, everything []*report.Expr
 	for i, a := range all {
-		cost := costing.Result{Name: orderCost(i), Expr: t.costOf(a)}
-		shown := follow(report.Money, cost)
+		shown := follow(report.Money, a.Cost)
 		if whole {
-			shown = result(report.Money, cost)
+			shown = result(report.Money, a.Cost)
 		}
-		costs, everything = append(costs, costing.Of(cost)), append(everything, costing.Of(cost))
+		costs, everything = append(costs, costing.Of(a.Cost)), append(everything, costing.Of(a.Cost))
 		cells := []report.Cell{
-			report.T(supplierOf(a)), report.T(a.SKU), report.T(a.Description), report.T(boltsOf(a)), quantity(a), report.T(string(a.Unit)),
-			{Kind: report.Money, Expr: t.priceOf(a)}, shown, t.orderBy(a),
+			report.T(a.From()), report.T(a.SKU), report.T(a.Description), report.T(boltsOf(a.Article)), quantity(a.Article), report.T(string(a.Unit)),
+			{Kind: report.Money, Expr: costing.Ref(a.Price.Name, a.Price.Value)}, shown, t.orderBy(a.Article),
 		}
 		if whole {
-			cells = append(cells, report.T(remnants(a)))
+			cells = append(cells, report.T(remnants(a.Article)))
 		}
 		table.Rows = append(table.Rows, row(cells...))
 		if last := i == len(all)-1 || all[i+1].Supplier != a.Supplier; last {
-			table.Rows, costs = append(table.Rows, total(supplierOf(a), costs)), nil
+			table.Rows, costs = append(table.Rows, total(a.From(), costs)), nil
 		}
 	}
 	if len(all) > 0 && all[0].Supplier != all[len(all)-1].Supplier {
@@ -89,23 +67,10 @@ func total(of string, costs []*report.Expr) report.Row {
 	return report.Row{Style: report.Total, Cells: []report.Cell{report.T(of), {}, {}, {}, {}, {}, {}, {Kind: report.Money, Expr: costing.Sum(costs...)}, {}}}
 }
 
-// orderCost is the name of the cell that holds the cost of so manieth an order.
-func orderCost(i int) string { return fmt.Sprintf("orders_cost.%d", i+1) }
-
-// priceOf is the cell of an article's price for the quantity that is ordered.
-func (t *takings) priceOf(a *supply.Article) *report.Expr {
-	in := t.prices[a.SKU+" "+string(a.Unit)]
-	return costing.Ref(in.Name, in.Value)
-}
-
-func (t *takings) costOf(a *supply.Article) *report.Expr {
-	return costing.Round(costing.Times(&report.Expr{Op: report.Const, Value: a.Order}, t.priceOf(a)), t.digits)
-}
-
 // orderBy is the last day for an order; where nobody says by when it is needed,
 // how long it takes.
-func (t *takings) orderBy(a *supply.Article) report.Cell {
-	switch day := t.OrderBy(a); {
+func (t takings) orderBy(a *supply.Article) report.Cell {
+	switch day := t.Supply.OrderBy(a); {
 	case day.Given():
 		return report.T(day.String())
 	case a.LeadDays > 0:
@@ -163,7 +128,7 @@ func remnants(a *supply.Article) string {
 }
 
 // boltSheet is how every bolt is cut, to be ticked off.
-func (t *takings) boltSheet() report.Sheet {
+func (t takings) boltSheet() report.Sheet {
 	table := report.Table{
 		ID: "bolts", Heading: "Bolt plan",
 		Lead: []string{
@@ -175,8 +140,8 @@ func (t *takings) boltSheet() report.Sheet {
 			{ID: "left", Title: "Left of each", Right: true}, {ID: "done", Title: "Done"},
 		},
 	}
-	for i := range t.Articles {
-		table.Rows = append(table.Rows, t.cuts(&t.Articles[i])...)
+	for i := range t.Supply.Articles {
+		table.Rows = append(table.Rows, t.cuts(&t.Supply.Articles[i])...)
 	}
 	if len(table.Rows) == 0 {
 		table.Lead = []string{"Nothing is cut from bolts."}
@@ -184,7 +149,7 @@ func (t *takings) boltSheet() report.Sheet {
 	return report.Sheet{ID: "bolts", Title: "Bolt plan", Wide: true, Tables: []report.Table{table, t.madeFor()}}
 }
 
-func (t *takings) cuts(a *supply.Article) []report.Row {
+func (t takings) cuts(a *supply.Article) []report.Row {
 	if !a.ByLength() || a.Err != nil {
 		return nil
 	}
@@ -237,14 +202,14 @@ func proof(a *supply.Article) string {
 }
 
 // madeFor is the runs that the bolt plan holds for.
-func (t *takings) madeFor() report.Table {
+func (t takings) madeFor() report.Table {
 	table := report.Table{
 		ID: "made-for", Heading: "What the bolt plan was made for",
 		Columns: []report.Column{{ID: "kit", Title: "Kit"}, {ID: "make", Title: "To make", Unit: "kits"}, {ID: "made_for", Title: "Made for", Unit: "kits"}, {ID: "differs", Title: "Differs by", Unit: "kits"}, {ID: "bolt_plan", Title: "Bolt plan"}},
 	}
-	for i, r := range t.Runs {
-		table.Rows = append(table.Rows, row(report.T(r.Name()), report.Cell{Kind: report.Number, Expr: t.make[i]}, report.N(int64(r.Make)), result(report.Number, t.differsBy(i)), t.state(i)))
+	for _, r := range t.Runs {
+		table.Rows = append(table.Rows, row(report.T(r.Name()), report.Cell{Kind: report.Number, Expr: line.Ref(r.ToMake)}, report.N(int64(r.Make)), result(report.Number, r.Differs), state(r)))
 	}
-	table.Rows = append(table.Rows, report.Row{Style: report.Total, Cells: []report.Cell{report.T("All kits"), {}, {}, result(report.Number, t.differs()), {}}})
+	table.Rows = append(table.Rows, report.Row{Style: report.Total, Cells: []report.Cell{report.T("All kits"), {}, {}, result(report.Number, t.Differs()), {}}})
 	return table
 }

@@ -6,108 +6,93 @@ import (
 	"strings"
 
 	"yardproof/pipeline/internal/costing"
+	"yardproof/pipeline/internal/line"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
 
-func (w *whatif) kitTable() report.Table {
+func (w whatif) kitTable() report.Table {
 	t := report.Table{
 		ID: "what-if", Heading: "Every kit",
 		Columns: []report.Column{
-			{ID: "kit", Title: "Kit"}, {ID: "run", Title: "Kits planned"}, {ID: "asked", Title: "Price asked", Unit: w.code}, {ID: "target", Title: "Target margin", Unit: "% of price"},
-			{ID: "cost", Title: "Cost of a kit", Unit: w.code}, {ID: "for_target", Title: "Price for the target", Unit: w.code}, {ID: "price", Title: "Price taken", Unit: w.code}, {ID: "net", Title: "Left after fees", Unit: w.code},
-			{ID: "margin", Title: "Margin", Unit: "% of price"}, {ID: "under", Title: "Under target", Unit: "1 is yes"}, {ID: "run_cost", Title: "Cost of the run", Unit: w.code}, {ID: "run_profit", Title: "Profit of the run", Unit: w.code},
+			{ID: "kit", Title: "Kit"}, {ID: "run", Title: "Kits planned"}, {ID: "asked", Title: "Price asked", Unit: w.Code}, {ID: "target", Title: "Target margin", Unit: "% of price"},
+			{ID: "cost", Title: "Cost of a kit", Unit: w.Code}, {ID: "for_target", Title: "Price for the target", Unit: w.Code}, {ID: "price", Title: "Price taken", Unit: w.Code}, {ID: "net", Title: "Left after fees", Unit: w.Code},
+			{ID: "margin", Title: "Margin", Unit: "% of price"}, {ID: "under", Title: "Under target", Unit: "1 is yes"}, {ID: "run_cost", Title: "Cost of the run", Unit: w.Code}, {ID: "run_profit", Title: "Profit of the run", Unit: w.Code},
 		},
 		Foot: []string{
 			"A price asked of 0 stands for the price at the target margin. A margin under its target is bold, on grey and in a box.",
 			"Cost of the run: kits planned times cost, and the fixed costs of the run. Profit of the run: if all kits are sold.",
 		},
 	}
-	for _, k := range w.order {
-		t.Rows = append(t.Rows, k.row())
+	for _, k := range w.Kits {
+		t.Rows = append(t.Rows, kitRow(k))
 	}
 	t.Rows = append(t.Rows, w.total())
 	t.Foot = append(t.Foot, w.chartsSay()...)
-	if len(w.unfit) > 0 {
-		t.Foot = append(t.Foot, "Not proved, and so left out: "+strings.Join(w.unfit, "; ")+".")
+	if len(w.Unfit) > 0 {
+		t.Foot = append(t.Foot, "Not proved, and so left out: "+strings.Join(w.Unfit, "; ")+".")
 	}
 	return t
 }
 
-func (k *lineKit) row() report.Row {
-	margin := result(report.Share, k.costs.Margin)
-	margin.Mark = underTarget(k.cells, k.costs)
-	return row(report.T(k.label), kitsPlanned(k.cells), priceAsked(k.cells), k.targetCell(),
-		result(report.Money, k.costs.Unit), result(report.Money, k.costs.ForMargin), result(report.Money, k.costs.Price), result(report.Money, k.costs.Net),
-		margin, result(report.Number, k.under), result(report.Money, k.costs.RunCost), result(report.Money, k.costs.RunProfit))
+func kitRow(k *line.Priced) report.Row {
+	margin := result(report.Share, k.Costs.Margin)
+	margin.Mark = line.UnderTarget(k.Cells, k.Costs)
+	return row(report.T(k.Label), kitsPlanned(k.Cells), priceAsked(k.Cells), targetCell(k),
+		result(report.Money, k.Costs.Unit), result(report.Money, k.Costs.ForMargin), result(report.Money, k.Costs.Price), result(report.Money, k.Costs.Net),
+		margin, result(report.Number, k.Under), result(report.Money, k.Costs.RunCost), result(report.Money, k.Costs.RunProfit))
 }
 
 // targetCell is the kit's own target, or follows the one it shares.
-func (k *lineKit) targetCell() report.Cell {
-	if k.target.Name == "" {
-		return input(report.Share, k.cells.Margin)
+func targetCell(k *line.Priced) report.Cell {
+	if k.Target.Name == "" {
+		return input(report.Share, k.Cells.Margin)
 	}
-	return report.Cell{Kind: report.Share, Name: k.cells.Margin.Name, Expr: costing.Ref(k.target.Name, k.target.Value)}
+	return report.Cell{Kind: report.Share, Name: k.Cells.Margin.Name, Expr: costing.Ref(k.Target.Name, k.Target.Value)}
 }
 
-func (w *whatif) total() report.Row {
-	var runs, costs, profits []*report.Expr
-	for _, k := range w.order {
-		runs = append(runs, costing.Ref(k.cells.Run.Name, k.cells.Run.Value))
-		costs = append(costs, costing.Of(k.costs.RunCost))
-		profits = append(profits, costing.Of(k.costs.RunProfit))
-	}
-	money := func(list []*report.Expr) report.Cell {
-		return report.Cell{Kind: report.Money, Expr: costing.Sum(list...)}
-	}
+func (w whatif) total() report.Row {
+	runs, costs, profits := w.InAll()
 	return report.Row{Style: report.Total, Cells: []report.Cell{
-		report.T("All kits"), {Kind: report.Number, Expr: costing.Round(costing.Sum(runs...), 0)}, {}, {}, {}, {}, {}, {}, {}, result(report.Number, w.short()), money(costs), money(profits),
+		report.T("All kits"), {Kind: report.Number, Expr: runs}, {}, {}, {}, {}, {}, {}, {}, result(report.Number, w.Short()),
+		{Kind: report.Money, Expr: costs}, {Kind: report.Money, Expr: profits},
 	}}
 }
 
-// short is how many kits are under their target.
-func (w *whatif) short() costing.Result {
-	var under []*report.Expr
-	for _, k := range w.order {
-		under = append(under, costing.Of(k.under))
-	}
-	return costing.Result{Name: "kits_under_target", Expr: costing.Round(costing.Sum(under...), 0)}
-}
-
 // makeUp is what the cost of each kit is made of.
-func (w *whatif) makeUp() report.Table {
+func (w whatif) makeUp() report.Table {
 	t := report.Table{
 		ID: "cost-make-up", Heading: "What the cost of a kit is made of",
 		Columns: []report.Column{
-			{ID: "kit", Title: "Kit"}, {ID: "minutes", Title: "Labour", Unit: "min"}, {ID: "fixed", Title: "Fixed costs of the run", Unit: w.code},
-			{ID: "fabric", Title: "Fabric", Unit: w.code}, {ID: "things", Title: "Things besides", Unit: w.code}, {ID: "labour", Title: "Labour", Unit: w.code},
-			{ID: "packaging", Title: "Packaging", Unit: w.code}, {ID: "pattern", Title: "Printed pattern", Unit: w.code}, {ID: "spoilage", Title: "Spoiled kits", Unit: w.code},
-			{ID: "cost", Title: "Cost of a kit", Unit: w.code},
+			{ID: "kit", Title: "Kit"}, {ID: "minutes", Title: "Labour", Unit: "min"}, {ID: "fixed", Title: "Fixed costs of the run", Unit: w.Code},
+			{ID: "fabric", Title: "Fabric", Unit: w.Code}, {ID: "things", Title: "Things besides", Unit: w.Code}, {ID: "labour", Title: "Labour", Unit: w.Code},
+			{ID: "packaging", Title: "Packaging", Unit: w.Code}, {ID: "pattern", Title: "Printed pattern", Unit: w.Code}, {ID: "spoilage", Title: "Spoiled kits", Unit: w.Code},
+			{ID: "cost", Title: "Cost of a kit", Unit: w.Code},
 		},
 	}
-	for _, k := range w.order {
+	for _, k := range w.Kits {
 		named := func(r costing.Result) report.Cell { return report.Cell{Kind: report.Money, Name: r.Name, Expr: r.Expr} }
-		t.Rows = append(t.Rows, row(report.T(k.label), input(report.Number, k.cells.Minutes), input(report.Money, k.cells.Fixed),
-			named(k.costs.Fabric), named(k.costs.Other), named(k.costs.Labour), input(report.Money, k.cells.Packaging), input(report.Money, k.cells.Pattern), named(k.costs.Spoilage), follow(report.Money, k.costs.Unit)))
+		t.Rows = append(t.Rows, row(report.T(k.Label), input(report.Number, k.Cells.Minutes), input(report.Money, k.Cells.Fixed),
+			named(k.Costs.Fabric), named(k.Costs.Other), named(k.Costs.Labour), input(report.Money, k.Cells.Packaging), input(report.Money, k.Cells.Pattern), named(k.Costs.Spoilage), follow(report.Money, k.Costs.Unit)))
 	}
 	t.Foot = w.chartsSay()
 	return t
 }
 
 // fabrics is what every kit holds of each fabric, as bought.
-func (w *whatif) fabrics() report.Table {
+func (w whatif) fabrics() report.Table {
 	t := report.Table{
 		ID: "kit-fabrics", Heading: "What is in every kit",
 		Columns: []report.Column{
 			{ID: "kit", Title: "Kit"}, {ID: "fabric", Title: "Fabric or thing"}, {ID: "article", Title: "Article"}, {ID: "quantity", Title: "In the kit", Right: true},
-			{ID: "per", Title: "Sold by the"}, {ID: "price", Title: "Price", Unit: w.code}, {ID: "cost", Title: "Cost", Unit: w.code},
+			{ID: "per", Title: "Sold by the"}, {ID: "price", Title: "Price", Unit: w.Code}, {ID: "cost", Title: "Cost", Unit: w.Code},
 		},
 		Foot: []string{"Lengths as bought, not as used. Prices are those of the what-if sheet."},
 	}
-	for _, k := range w.order {
-		for _, l := range slices.Concat(k.fabrics, k.things) {
-			t.Rows = append(t.Rows, row(report.T(k.label), report.T(l.Fabric), report.T(l.SKU), quantityOf(l.Quantity, l.Unit), report.T(l.Unit),
+	for _, k := range w.Kits {
+		for _, l := range slices.Concat(k.Fabrics, k.Things) {
+			t.Rows = append(t.Rows, row(report.T(k.Label), report.T(l.Fabric), report.T(l.SKU), quantityOf(l.Quantity, l.Unit), report.T(l.Unit),
 				report.Cell{Kind: report.Money, Expr: costing.Ref(l.Price.Name, l.Price.Value)},
 				report.Cell{Kind: report.Money, Name: l.Cost.Name, Expr: l.Cost.Expr}))
 		}
@@ -135,17 +120,17 @@ const (
 )
 
 // chartsSay tells which kits the charts leave out.
-func (w *whatif) chartsSay() []string {
+func (w whatif) chartsSay() []string {
 	const shown = barsAChart * mostCharts
-	if len(w.order) <= shown {
+	if len(w.Kits) <= shown {
 		return nil
 	}
-	return []string{fmt.Sprintf("The charts show the first %d kits of %d.", shown, len(w.order))}
+	return []string{fmt.Sprintf("The charts show the first %d kits of %d.", shown, len(w.Kits))}
 }
 
 // charts splits the rows of a table into charts of like length.
-func (w *whatif) charts(of report.Chart) []report.Chart {
-	n := len(w.order)
+func (w whatif) charts(of report.Chart) []report.Chart {
+	n := len(w.Kits)
 	parts := min(mostCharts, (n+barsAChart-1)/barsAChart)
 	each := min(barsAChart, (n+parts-1)/parts)
 	var all []report.Chart
@@ -161,16 +146,16 @@ func (w *whatif) charts(of report.Chart) []report.Chart {
 	return all
 }
 
-func (w *whatif) marginCharts() []report.Chart {
+func (w whatif) marginCharts() []report.Chart {
 	return w.charts(report.Chart{
 		ID: "margin", Title: "Margin and target of every kit", About: "Two bars a kit: the margin at the price taken, and the target.",
 		Table: "what-if", Label: "kit", Values: []string{"margin", "target"}, Axis: "% of the price",
 	})
 }
 
-func (w *whatif) makeUpCharts() []report.Chart {
+func (w whatif) makeUpCharts() []report.Chart {
 	return w.charts(report.Chart{
 		ID: "cost-make-up", Title: "What the cost of a kit is made of", About: "One bar a kit, of fabric, things besides, labour, packaging, printed pattern and spoiled kits end to end.",
-		Table: "cost-make-up", Label: "kit", Values: []string{"fabric", "things", "labour", "packaging", "pattern", "spoilage"}, Stacked: true, Axis: strings.TrimSpace(w.code + " a kit"),
+		Table: "cost-make-up", Label: "kit", Values: []string{"fabric", "things", "labour", "packaging", "pattern", "spoilage"}, Stacked: true, Axis: strings.TrimSpace(w.Code + " a kit"),
 	})
 }

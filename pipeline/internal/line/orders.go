@@ -1,0 +1,199 @@
+package line
+
+import (
+	"cmp"
+	"fmt"
+	"math/big"
+	"slices"
+	"strings"
+
+	"yardproof/pipeline/internal/costing"
+	"yardproof/pipeline/internal/supply"
+	"yardproof/pipeline/report"
+)
+
+// Orders is what the planned kits of a line take and what is ordered for them,
+// over the inputs of its costing.
+type Orders struct {
+	Supply  supply.Line
+	Code    string // of the currency
+	Digits  int    // decimals of its minor unit
+	Runs    []Run
+	Ordered []*Purchase // what is ordered, by supplier and article
+	Landed  []Landed    // what the orders of a supplier cost with freight, duty and fees
+
+	prices map[string]costing.Input // by article and unit
+}
+
+// Run is how many of a kit are to be made.
+type Run struct {
+	supply.Run
+	Kit     *Priced       // nil where the costing has none
+	Wanted  costing.Input // kits planned: the costing's, or one of its own where there is no kit
+	Packed  costing.Input // already
+	ToMake  costing.Result
+	Differs costing.Result // by how many kits it is another run than the bolt plan was made for
+
+	// What is ordered for the kits and what one costs with all of it charged to
+	// them. Both are without a name where that is not known.
+	Bought, Unit costing.Result
+}
+
+// MadeFor is how many kits the bolt plan was made for.
+func (r Run) MadeFor() *report.Expr { return costing.Fixed(int64(r.Make)) }
+
+// Holds is the condition that the bolt plan still holds for the run.
+func (r Run) Holds() *report.Expr { return costing.Equals(Ref(r.ToMake), r.MadeFor()) }
+
+// Purchase is what is ordered of an article.
+type Purchase struct {
+	*supply.Article
+	Price costing.Input // for so much of it
+	Cost  costing.Result
+}
+
+// From is who it is ordered of, in words.
+func (p *Purchase) From() string {
+	if p.Supplier == "" {
+		return "no supplier named"
+	}
+	return p.Supplier
+}
+
+// Take lays a line's runs over its costing, of one project: kits of several have
+// no common currency or supplier, and there is nil.
+func (c *Costing) Take(run *report.Run, summaries []Summary, lines []supply.Line) *Orders {
+	lines = slices.DeleteFunc(slices.Clone(lines), func(l supply.Line) bool { return len(l.Runs) == 0 })
+	if len(lines) != 1 {
+		return nil
+	}
+	o := &Orders{Supply: lines[0], Code: run.Currency.Code(), Digits: run.Currency.Digits(), prices: c.priceCells()}
+	o.order(c)
+	kits := c.byRun(run, summaries)
+	for i, r := range o.Supply.Runs {
+		o.Runs = append(o.Runs, newRun(i+1, r, kits[[3]string{r.Plan, r.Size, r.Colourway}]))
+	}
+	for i := range o.Runs {
+		o.charge(i)
+	}
+	o.land()
+	return o
+}
+
+// byRun are the kits by plan, size and colourway.
+func (c *Costing) byRun(run *report.Run, summaries []Summary) map[[3]string]*Priced {
+	kits := map[[3]string]*Priced{}
+	for at, k := range c.of {
+		if planned := summaries[at.plan].Sizes[at.size].Planned; planned != nil {
+			kits[[3]string{run.Plans[at.plan].ID, planned.Size, planned.Colourway}] = k
+		}
+	}
+	return kits
+}
+
+// priceCells are the prices by article and unit. Of an article that projects
+// price differently there is none.
+func (c *Costing) priceCells() map[string]costing.Input {
+	cells := map[string]costing.Input{}
+	for _, k := range c.Kits {
+		for _, l := range k.Fabrics {
+			if l.SKU != "" {
+				cells[l.SKU+" "+l.Unit] = l.Price
+			}
+		}
+	}
+	return cells
+}
+
+// order lists what is ordered. Articles of which as much is ordered that another
+// price holds than in a kit get a price of their own.
+func (o *Orders) order(c *Costing) {
+	for i := range o.Supply.Articles {
+		if a := &o.Supply.Articles[i]; a.Order.Sign() > 0 {
+			o.Ordered = append(o.Ordered, &Purchase{Article: a})
+		}
+	}
+	slices.SortStableFunc(o.Ordered, func(a, b *Purchase) int {
+		return cmp.Or(cmp.Compare(a.Supplier, b.Supplier), cmp.Compare(a.SKU, b.SKU))
+	})
+	for i, a := range o.Ordered {
+		key := a.SKU + " " + string(a.Unit)
+		if in, ok := o.prices[key]; !ok || in.Value.Cmp(a.Each) != 0 {
+			for range a.Uses {
+				o.prices[key] = c.Prices.share("order_price_"+a.SKU, strings.TrimSuffix(a.SKU+", "+a.Description, ", ")+", as ordered", string(a.Unit), a.Each)
+			}
+		}
+		a.Price = o.prices[key]
+		cost := costing.Times(&report.Expr{Op: report.Const, Value: a.Order}, costing.Ref(a.Price.Name, a.Price.Value))
+		a.Cost = costing.Result{Name: fmt.Sprintf("orders_cost.%d", i+1), Expr: costing.Round(cost, o.Digits)}
+	}
+}
+
+func newRun(n int, r supply.Run, k *Priced) Run {
+	run := Run{
+		Run: r, Kit: k,
+		Wanted: costing.Input{Name: fmt.Sprintf("run_planned.%d", n), Value: big.NewRat(int64(r.Planned), 1)},
+		Packed: costing.Input{Name: fmt.Sprintf("run_shelf.%d", n), Value: big.NewRat(int64(r.Shelf), 1)},
+	}
+	if k != nil {
+		run.Wanted = k.Cells.Run
+	}
+	left := costing.Less(costing.Ref(run.Wanted.Name, run.Wanted.Value), costing.Ref(run.Packed.Name, run.Packed.Value))
+	run.ToMake = costing.Result{Name: fmt.Sprintf("run_make.%d", n), Expr: costing.Round(costing.Most(left, costing.Fixed(0)), 0)}
+	made, now := run.MadeFor(), Ref(run.ToMake)
+	run.Differs = costing.Result{Name: fmt.Sprintf("bolt_plan_differs.%d", n), Expr: costing.Round(costing.Most(costing.Less(now, made), costing.Less(made, now)), 0)}
+	return run
+}
+
+// Ref is the number in the cell of a result.
+func Ref(r costing.Result) *report.Expr { return costing.Ref(r.Name, r.Value) }
+
+// Differs is by how many kits the runs are other than those that the bolt plan was
+// made for.
+func (o *Orders) Differs() costing.Result {
+	var all []*report.Expr
+	for _, r := range o.Runs {
+		all = append(all, costing.Of(r.Differs))
+	}
+	return costing.Result{Name: "bolt_plan_differs", Expr: costing.Round(costing.Sum(all...), 0)}
+}
+
+// charge works out what is ordered for a run, and what a kit costs with it.
+func (o *Orders) charge(n int) {
+	r := &o.Runs[n]
+	shares, ok := o.Supply.Shares(n)
+	if !ok || r.Kit == nil {
+		return
+	}
+	var parts []*report.Expr
+	for _, s := range shares {
+		parts = append(parts, costing.Times(Ref(o.of(&o.Supply.Articles[s.Article]).Cost), &report.Expr{Op: report.Const, Value: s.Of}))
+	}
+	holds := func(e *report.Expr) *report.Expr {
+		return costing.If(costing.Exceeds(costing.Of(o.Differs()), costing.Fixed(0)), costing.Words("run again"), e)
+	}
+	r.Bought = costing.Result{Name: fmt.Sprintf("run_bought.%d", n+1), Expr: holds(costing.Round(costing.Sum(parts...), o.Digits))}
+	each := costing.Round(costing.Quotient(costing.Of(r.Bought), Ref(r.ToMake)), o.Digits)
+	without := costing.Less(costing.Of(r.Kit.Costs.Unit), costing.Of(r.Kit.Costs.Fabric))
+	r.Unit = costing.Result{Name: fmt.Sprintf("unit_bought.%d", n+1), Expr: holds(costing.Sum(without, each))}
+}
+
+// of is what is ordered of an article; nil where nothing is ordered.
+func (o *Orders) of(a *supply.Article) *Purchase {
+	for _, p := range o.Ordered {
+		if p.Article == a {
+			return p
+		}
+	}
+	return nil
+}
+
+// Idle tells whether no kit that is to be made takes an article.
+func (o *Orders) Idle(a *supply.Article) bool {
+	for _, u := range a.Uses {
+		if o.Runs[u.Run].Make > 0 {
+			return false
+		}
+	}
+	return true
+}
