@@ -32,7 +32,7 @@ type Size struct {
 	works    map[string]*report.Work // told so far, by what they are about
 	ways     []*Size                 // once asked for
 	sold     *Size                   // in its articles, once asked for
-	unsure   map[Quantity]bool       // once asked for
+	unsure   map[Quantity]bool       // the counts and the cloth that could not be derived all the way
 	soldBy   *plan.PriceList
 }
 

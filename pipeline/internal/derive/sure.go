@@ -5,9 +5,6 @@ package derive
 // unknown, yields nothing or stands under a name that the plan does not have,
 // what was counted is a lower bound: never enough, and never too much.
 func (s *Size) Sure(q Quantity) bool {
-	if s.unsure == nil {
-		s.unsure = s.uncounted()
-	}
 	return !s.unsure[Quantity{}] && !s.unsure[q]
 }
 
