@@ -52,7 +52,7 @@ func printedThread(p *Pass) {
 	if said == nil || len(said.Thread) == 0 || !p.Size.Top.Known || !p.Size.Of.Seam.Stitch.Given() {
 		return
 	}
-	thread := p.Size.Thread()
+	thread := p.Size.Thread
 	for _, l := range said.Thread {
 		if _, ok := piecing.StitchClassOf(l.Of.Text); !ok {
 			continue // reference/unknown-printed

@@ -42,7 +42,7 @@ func (p *Pass) printedClasses(said *plan.Printed) {
 	if !p.Size.Top.Known || !p.Size.Of.Seam.Stitch.Given() {
 		return
 	}
-	t := p.Size.Thread()
+	t := p.Size.Thread
 	var classes []string
 	for _, use := range t.Uses {
 		classes = append(classes, use.Class)

@@ -167,7 +167,7 @@ func explain(s *derive.Size) {
 	if s.Binding != nil && s.Binding.Bias != nil {
 		works = append(works, s.BiasWork(s.Binding))
 	}
-	for _, use := range s.Thread().Uses {
+	for _, use := range s.Thread.Uses {
 		works = append(works, s.SeamWork(use))
 	}
 	s.Directions()

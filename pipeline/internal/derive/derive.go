@@ -39,6 +39,7 @@ func derived(solver Solver, p *plan.Plan, size *plan.Size, most map[string]int64
 	for _, f := range s.Fabrics {
 		f.cut()
 	}
+	s.Thread = s.sewn()
 	s.unsure = s.uncounted()
 	return s
 }

@@ -21,6 +21,7 @@ type Size struct {
 	Binding *Binding
 	Sleeve  *Sleeve
 	Bed     *Bed
+	Thread  *Thread
 	Fabrics []*Fabric
 
 	byName   map[string]*Part
@@ -28,7 +29,6 @@ type Size struct {
 	users    map[string][]*Part // the parts that are made of a part
 	solver   Solver
 	most     map[string]int64        // pieces that are taken from one set, tube, loop or strip, by part; see Allowing
-	thread   *Thread                 // once asked for
 	works    map[string]*report.Work // told so far, by what they are about
 	ways     []*Size                 // once asked for
 	sold     *Size                   // in its articles, once asked for

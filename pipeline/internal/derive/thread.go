@@ -34,13 +34,9 @@ type ThreadNeed struct {
 	Count int64          // rounded up for each of the position's threads
 }
 
-// Thread derives the thread from the seams, once.
-func (s *Size) Thread() *Thread {
-	if s.thread != nil {
-		return s.thread
-	}
+// sewn derives the thread from the seams.
+func (s *Size) sewn() *Thread {
 	t := &Thread{}
-	s.thread = t
 	if !s.Top.Known {
 		return t
 	}

@@ -20,7 +20,7 @@ const thirtySix = `{"format": 1, "id": "steps", "title": "Steps", "units": "in",
 
 func threadOf(t *testing.T, class, said string) *derive.Thread {
 	t.Helper()
-	return derived(t, strings.NewReplacer("CLASS", class, "THREAD", said).Replace(thirtySix))["only"].Thread()
+	return derived(t, strings.NewReplacer("CLASS", class, "THREAD", said).Replace(thirtySix))["only"].Thread
 }
 
 func tenths(l measure.Surd) string { return l.Div(measure.Metre.Surd()).Number(1) }
@@ -129,7 +129,7 @@ func TestUnitSeams(t *testing.T) {
 	} {
 		s := derived(t, fmt.Sprintf(`{"format": 1, "id": "unit", "title": "Unit", "units": "in", "seam": {"allowance": "1/4", "stitch": "301"},
 			"fabrics": {"sky": {"yardage": {}}}, "parts": {%s}, "layout": {"grid": {"rows": 1, "columns": 1, "blocks": [["unit"]]}}, "sizes": {"only": {}}}`, c.parts))["only"]
-		thread := s.Thread()
+		thread := s.Thread
 		if len(thread.Uses) != 1 {
 			t.Fatalf("%s: %+v", c.parts, thread)
 		}
@@ -146,7 +146,7 @@ func TestFinishIsLockstitched(t *testing.T) {
 		"fabrics": {"sky": {"yardage": {}}}, "parts": {"square": {"cut": {"fabric": "sky", "square": "4 1/2"}}},
 		"layout": {"grid": {"rows": 10, "columns": 10, "blocks": [["square"]]}},
 		"finish": {"backing": {"fabric": "sky"}, "binding": {"fabric": "sky", "cut": "2 1/2"}}, "sizes": {"only": {}}}`)["only"]
-	uses := s.Thread().Uses
+	uses := s.Thread.Uses
 	if len(uses) != 2 || uses[0].Class != "301" || uses[1].Class != "504" {
 		t.Fatalf("%+v", uses)
 	}
@@ -169,7 +169,7 @@ func TestSeamsSashedOnPoint(t *testing.T) {
 		"fabrics": {"sky": {"yardage": {}}}, "parts": {"patch": {"cut": {"fabric": "sky", "square": "4 1/2"}}},
 		"layout": {"setting": "on point", "grid": {"rows": 2, "columns": 2, "blocks": [["patch"]]}, "triangles": {"sides": "sky"},
 		"sashing": {"fabric": "sky", "width": "1", "cornerstones": "sky", "outer": true}}, "sizes": {"only": {}}}`)["only"]
-	if thread := s.Thread(); len(thread.Unknown) > 0 || thread.Uses[0].Seam.Decimal(measure.In, 3) != "180.828" {
+	if thread := s.Thread; len(thread.Unknown) > 0 || thread.Uses[0].Seam.Decimal(measure.In, 3) != "180.828" {
 		t.Errorf("%v, %s in", thread.Unknown, thread.Uses[0].Seam.Decimal(measure.In, 3))
 	}
 }
@@ -183,7 +183,7 @@ func TestSeamsOnPoint(t *testing.T) {
 		s := derived(t, fmt.Sprintf(`{"format": 1, "id": "point", "title": "Point", "units": "in", "seam": {"allowance": "1/4", "stitch": "301"},
 			"fabrics": {"sky": {"yardage": {}}}, "parts": {"patch": {"cut": {"fabric": "sky", "square": "4 1/2"}}},
 			"layout": {"setting": "on point", "grid": {"rows": 2, "columns": 2, "blocks": [["patch"]]}, "triangles": {"sides": "sky", "corners": "sky"%s}}, "sizes": {"only": {}}}`, float))["only"]
-		if thread := s.Thread(); len(thread.Unknown) > 0 || thread.Uses[0].Seam.Decimal(measure.In, 3) != want {
+		if thread := s.Thread; len(thread.Unknown) > 0 || thread.Uses[0].Seam.Decimal(measure.In, 3) != want {
 			t.Errorf("%s: %v, %s in, want %s", float, thread.Unknown, thread.Uses[0].Seam.Decimal(measure.In, 3), want)
 		}
 	}

@@ -34,7 +34,7 @@ func TestUnknownSeamsAreSaid(t *testing.T) {
 		"fabrics": {"tiles": {"yardage": {}}},
 		"parts": {"tile": {"cut": {"fabric": "tiles", "square": "3 1/2"}}, "floor": {"mosaic": {"pieces": {"tile": 4}, "finished": ["6", "6"]}}},
 		"layout": {"grid": {"rows": 2, "columns": 2, "blocks": [["floor"]]}}, "sizes": {"only": {}}}`)["only"]
-	if unknown := s.Thread().Unknown; len(unknown) != 1 || unknown[0] != "floor" {
+	if unknown := s.Thread.Unknown; len(unknown) != 1 || unknown[0] != "floor" {
 		t.Errorf("seams: %v", unknown)
 	}
 }

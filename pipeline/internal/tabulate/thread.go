@@ -28,7 +28,7 @@ func (in Input) thread() (t report.Table, ok bool) {
 		},
 	}
 	for _, s := range in.Sizes {
-		thread := s.Thread()
+		thread := s.Thread
 		for _, use := range thread.Uses {
 			t.Rows = append(t.Rows, in.threadRows(s, use)...)
 		}
