@@ -75,6 +75,12 @@ func TestEarlierTroubles(t *testing.T) {
 	if err := os.Remove(filepath.Join(".git", "objects", lost[:2], lost[2:])); err != nil {
 		t.Fatal(err)
 	}
+	if got := rules(since(t, t.Context(), Config{Paths: []string{"."}})); len(got) > 0 {
+		t.Errorf("what lies here as it was is asked of git: %v", got)
+	}
+	if err := os.WriteFile("b.plan.json", []byte(wrong+" "), 0o666); err != nil {
+		t.Fatal(err)
+	}
 	run = since(t, t.Context(), Config{Paths: []string{"."}})
 	if got := rules(run); !slices.Contains(got, "run/unreadable") || !slices.Contains(got, "schema/not-allowed") || run.Baseline != nil {
 		t.Errorf("lost: %v, %+v", got, run.Baseline)

@@ -141,10 +141,16 @@ func (p *past) Real(path string) (string, error) {
 	return filepath.Join(p.tree.Top(), filepath.FromSlash(name)), nil
 }
 
+// Read asks git only for what is not the same now.
 func (p *past) Read(path string, most int) ([]byte, error) {
 	name, inside := p.name(path)
 	if !inside {
 		return p.disk.Read(path, most)
+	}
+	if p.tree.IsFile(name) {
+		if now, err := p.disk.Read(path, most); err == nil && p.tree.Is(name, now) {
+			return now, nil
+		}
 	}
 	return p.tree.Read(name, most)
 }

@@ -147,6 +147,31 @@ func TestIsTracked(t *testing.T) {
 	}
 }
 
+// A content is told by its id, in repositories of either hash; git has said what
+// the ids are.
+func TestIs(t *testing.T) {
+	r := newRepository(t)
+	for _, hash := range []string{"sha1", "sha256"} {
+		r.dir = filepath.Join(r.dir, hash)
+		if err := os.Mkdir(r.dir, 0o777); err != nil {
+			t.Fatal(err)
+		}
+		r.git("init", "-q", "--object-format="+hash)
+		r.write("a", "one\n")
+		r.write("empty", "")
+		r.commit()
+		tree := r.open("HEAD")
+		for name, content := range map[string]string{"a": "one\n", "empty": ""} {
+			if !tree.Is(name, []byte(content)) || tree.Is(name, []byte(content+" ")) {
+				t.Errorf("%s: %s is not told by its content", hash, name)
+			}
+		}
+		if tree.Is("gone", nil) || tree.Is("a", nil) {
+			t.Errorf("%s: what is not there is told by its content", hash)
+		}
+	}
+}
+
 // What is too large is seen to be, and is not read.
 func TestTooLarge(t *testing.T) {
 	r := newRepository(t)

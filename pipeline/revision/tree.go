@@ -4,6 +4,9 @@ import (
 	"bufio"
 	"bytes"
 	"context"
+	"crypto/sha1" // what git names most objects by
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"io"
@@ -82,6 +85,19 @@ func (t *Tree) Read(name string, most int) ([]byte, error) {
 		return nil, fmt.Errorf("read %s of the revision: %w", name, err)
 	}
 	return b, nil
+}
+
+// Is tells whether a file of the revision has this content, by its id, without
+// asking git.
+func (t *Tree) Is(name string, content []byte) bool {
+	id := t.ids[name]
+	hash := sha1.New()
+	if len(id) == 2*sha256.Size {
+		hash = sha256.New()
+	}
+	fmt.Fprintf(hash, "blob %d\x00", len(content))
+	hash.Write(content)
+	return hex.EncodeToString(hash.Sum(nil)) == id
 }
 
 // IsTracked tells whether git keeps a file of this path now.
