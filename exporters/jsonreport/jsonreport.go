@@ -21,7 +21,29 @@ type document struct {
 	Findings []finding `json:"findings"`
 	Accepted []excused `json:"accepted,omitempty"`
 	Baseline *baseline `json:"baseline,omitempty"`
+	Text     *reading  `json:"text,omitempty"`
 	Counts   counts    `json:"counts"`
+}
+
+// reading is what became of the numbers of a pattern's text.
+type reading struct {
+	File      string   `json:"file"`
+	Agree     int      `json:"agree"`
+	Disagree  int      `json:"disagree"`
+	NotPlaced int      `json:"not_placed"`
+	Numbers   []stated `json:"numbers"`
+}
+
+type stated struct {
+	Text    string    `json:"text"`
+	Start   *position `json:"start"`
+	End     *position `json:"end"`
+	Verdict string    `json:"verdict"`
+	Sense   string    `json:"sense,omitempty"`
+	States  string    `json:"states,omitempty"`
+	Is      string    `json:"is,omitempty"`
+	Size    string    `json:"size,omitempty"`
+	From    string    `json:"from,omitempty"`
 }
 
 // baseline counts findings that were recorded earlier. Those found again are
@@ -122,6 +144,7 @@ func Write(w io.Writer, run *report.Run) error {
 		f := convert([]diag.Finding{e.Finding})[0]
 		d.Accepted = append(d.Accepted, excused{Finding: f, Reason: e.Reason, Until: e.Until, By: at(e.Place)})
 	}
+	d.Text = readingOf(run.Text)
 	d.Counts = total
 	var b bytes.Buffer
 	encoder := json.NewEncoder(&b)
@@ -132,6 +155,21 @@ func Write(w io.Writer, run *report.Run) error {
 	}
 	_, err := w.Write(words.JSON(b.Bytes()))
 	return err
+}
+
+func readingOf(r *report.Reading) *reading {
+	if r == nil {
+		return nil
+	}
+	out := &reading{File: r.File, Agree: r.Count("agrees"), Disagree: r.Count("disagrees"), NotPlaced: r.Count("not placed"), Numbers: []stated{}}
+	for _, n := range r.Numbers {
+		s := stated{Text: n.Text, Start: where(n.Place.Start), End: where(n.Place.End), Verdict: n.Verdict, Sense: n.Sense, States: n.States, Is: n.Is, Size: n.Size}
+		if n.States != "" {
+			s.From = n.From()
+		}
+		out.Numbers = append(out.Numbers, s)
+	}
+	return out
 }
 
 func outcome(p report.Outcome) plan {

@@ -128,7 +128,7 @@ func TestTheSchemaHasEveryMember(t *testing.T) {
 	declared := map[string][]string{
 		"document": members(document{}), "plan": members(plan{}), "counts": members(counts{}), "finding": members(finding{}),
 		"related": members(related{}), "place": members(place{}), "range": members(span{}), "position": members(position{}),
-		"excused": members(excused{}), "baseline": members(baseline{}),
+		"excused": members(excused{}), "baseline": members(baseline{}), "text": members(reading{}), "stated": members(stated{}),
 	}
 	if diff := cmp.Diff(declared, described); diff != "" {
 		t.Errorf("-written +described:\n%s", diff)

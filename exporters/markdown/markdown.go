@@ -1,6 +1,7 @@
 package markdown
 
 import (
+	"fmt"
 	"io"
 	"strconv"
 	"strings"
@@ -31,7 +32,35 @@ func comment(run *report.Run, limit int) string {
 		entries[i] = entry{finding: f, heading: named.of(f), text: item(f)}
 	}
 	text := head + fit(entries, limit-len(head))
-	return text + accepted(run, limit-len(text))
+	text += accepted(run, limit-len(text))
+	return text + numbers(run.Text, limit-len(text))
+}
+
+// numbers folds away what every number of a text was taken for, as far as there is
+// room: the first line counts them anyway.
+func numbers(r *report.Reading, room int) string {
+	if r == nil || len(r.Numbers) == 0 {
+		return ""
+	}
+	head := "\n<details><summary>what the numbers of the text state</summary>\n\n| place | number | verdict | figure | size | value | |\n| --- | --- | --- | --- | --- | --- | --- |\n"
+	foot := "\n</details>\n"
+	var s strings.Builder
+	for i, n := range r.Numbers {
+		states, from := n.States, n.From()
+		if n.States == "" {
+			states, from = n.Sense, ""
+		}
+		line := fmt.Sprintf("| %d:%d | %s | %s | %s | %s | %s | %s |\n", n.Place.Start.Line, n.Place.Start.Column, inline(shorten(n.Text)), n.Verdict, inline(shorten(states)), inline(n.Size), inline(n.Is), from)
+		if len(head)+s.Len()+len(line)+len(foot)+60 > room {
+			s.WriteString("\n" + words.Plural(len(r.Numbers)-i, "more number") + ".\n")
+			break
+		}
+		s.WriteString(line)
+	}
+	if len(head)+s.Len()+len(foot) > room {
+		return ""
+	}
+	return head + s.String() + foot
 }
 
 // accepted folds away what the projects accept, and why, as far as there is

@@ -18,7 +18,8 @@ type Options struct {
 	Color bool // escape sequences for colours are understood
 	Width int  // columns of the terminal; 0 leaves lines as long as they are
 
-	// Verbose also lists what the projects accept, and why.
+	// Verbose also lists what the projects accept, and why, and what every number of
+	// a text was taken for.
 	Verbose bool
 	// Only leaves out the findings for which it is false; the closing line
 	// counts them all the same. Nil leaves out none.
@@ -45,6 +46,7 @@ func Write(w io.Writer, run *report.Run, o Options) error {
 	}
 	if o.Verbose {
 		p.accepted(run.Exceptions())
+		p.numbers(run.Text)
 	}
 	p.line(p.summary(run, findings))
 	return p.out.Flush()
@@ -93,6 +95,19 @@ func (p *printer) accepted(all []report.Excused) {
 			reason += " (until " + e.Until + ")"
 		}
 		p.labelled("reason:", reason)
+		p.line("")
+	}
+}
+
+// numbers lists what every number of a text was taken for.
+func (p *printer) numbers(r *report.Reading) {
+	if r == nil {
+		return
+	}
+	for _, s := range r.Numbers {
+		p.line(p.palette.place.Sprint(words.Where(s.Place)+":") + " " + words.OneLine(words.Stated(s)))
+	}
+	if len(r.Numbers) > 0 {
 		p.line("")
 	}
 }
@@ -211,7 +226,7 @@ func (p *printer) summary(run *report.Run, findings []diag.Finding) string {
 	if level := diag.Worst(findings); level > 0 {
 		worst = "; worst: " + p.palette.level(level).Sprint(level)
 	}
-	return scope(run.Plans) + ": " + strings.Join(counts, ", ") + worst + words.Against(run.Baseline)
+	return scope(run.Plans) + ": " + strings.Join(counts, ", ") + worst + words.Against(run.Baseline) + words.Numbers(run.Text)
 }
 
 // scope is how many plans and sizes were looked at: "3 plans, 2 sizes each".

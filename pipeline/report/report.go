@@ -22,7 +22,8 @@ type Run struct {
 	Sheets   []Sheet // of the line's workbook; empty when only checking
 	Edition  string  // the file of the last edition; empty when there is none
 	Changes  []Change
-	Basis    string // names all that the sheets follow from, as that of a Plan does
+	Text     *Reading // what became of a pattern's text; nil when none was read
+	Basis    string   // names all that the sheets follow from, as that of a Plan does
 }
 
 // Change is a figure of a size that is not as it was in the last edition.

@@ -83,7 +83,37 @@ func Summary(run *report.Run) string {
 	if n := Accepted(run); n > 0 {
 		text += ", " + Plural(n, "accepted exception")
 	}
-	return text + Against(run.Baseline)
+	return text + Against(run.Baseline) + Numbers(run.Text)
+}
+
+// Numbers counts what became of the numbers of a text, at the end of a summary.
+func Numbers(r *report.Reading) string {
+	if r == nil {
+		return ""
+	}
+	text := fmt.Sprintf("; %s in the text: %d agree", Plural(len(r.Numbers), "number"), r.Count("agrees"))
+	for _, v := range []struct{ verdict, says string }{{"disagrees", "disagree"}, {"not placed", "not placed"}, {"no quantity", "no quantities"}} {
+		if n := r.Count(v.verdict); n > 0 {
+			text += fmt.Sprintf(", %d %s", n, v.says)
+		}
+	}
+	return text
+}
+
+// Stated says what a number of a text was taken for.
+func Stated(s report.Stated) string {
+	text := strconv.Quote(s.Text) + ": " + s.Verdict
+	switch {
+	case s.Verdict == "no quantity":
+		return text + ", " + s.Sense
+	case s.States == "":
+		return text
+	}
+	text += " with " + s.States
+	if s.Size != "" {
+		text += ", " + s.Size
+	}
+	return text + ": " + s.Is + " (" + s.From() + ")"
 }
 
 // Against tells of a baseline, or of a revision, at the end of a summary: how
