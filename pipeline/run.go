@@ -37,6 +37,10 @@ type Config struct {
 	// Given is a plan that is handed over; nil when there is none.
 	Given *Given
 
+	// Text is a pattern's text that is held against the plan, of which there has to
+	// be one. What is wrong with the plan itself is then only counted.
+	Text *Text
+
 	// Tables asks for the sheets of plans and of the line. Without them nothing
 	// is written, for there is nothing to export.
 	Tables bool
@@ -147,6 +151,7 @@ type line struct {
 	findings []diag.Finding
 	solved   *solved
 	bolts    supply.Solver
+	text     *report.Reading // of a pattern, once it was read
 }
 
 // each does something with every plan, several at a time. Nothing is begun
@@ -188,6 +193,7 @@ func (l *line) report(ctx context.Context) *report.Run {
 	}
 	run.Findings = diag.Sort(run.Findings)
 	run.Cuttings = l.cuttings()
+	run.Text = l.text
 	if ctx.Err() == nil && supplied {
 		l.finish(ctx, run)
 	}

@@ -205,6 +205,10 @@ func (w *work) derive(ctx context.Context) {
 		Stop: func() bool { return ctx.Err() != nil }})
 	w.judged = true
 	w.asked = solver.names()
+	if w.Text != nil {
+		w.stage = "reading the text of"
+		w.found = append(w.found, w.readText(ctx)...)
+	}
 	w.stage = "tabulating"
 	w.summary = ofLine.Summarise(w.sizes, w.kits, w.settings)
 }
@@ -229,6 +233,9 @@ func (w *work) judge() {
 		excused = append(excused, also...)
 	}
 	w.outcome.Excused, w.outcome.Accepted = excused, len(excused)
+	if w.Text != nil {
+		found = w.ofText(found)
+	}
 	w.outcome.Findings = append(w.outcome.Findings, found...)
 }
 

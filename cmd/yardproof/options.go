@@ -48,15 +48,16 @@ type options struct {
 	rules     []string
 	stdinPath string // of check
 	asJSON    bool   // of version and explain
+
+	writeText, markdown bool // of words
+	size                string
 }
 
 // checkFlags declares the flags of every command that works through plans.
 func checkFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.failOn, "fail-on", "error", "the least `LEVEL` of a finding that makes the exit status 1: error, warning or note")
 	choose(f, "fail-on", "error", "warning", "note")
-	f.StringArrayVar(&o.reports, "report", nil,
-		"write the findings as `FORMAT=PATH`, - being standard output; may be given several times, or several after commas; text=- if it is not given. Formats: "+strings.Join(reportNames(), ", "))
-	choose(f, "report", each(reportNames(), "=")...)
+	reportFlag(f, o)
 	jobsFlag(f, o)
 	colorFlag(f, o)
 	lineFlags(f, o)
@@ -66,6 +67,12 @@ func checkFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.list, "files-from", "", "take paths from `FILE` too, - being standard input: one a line, or ended by NUL when there is any")
 	f.BoolVar(&o.verbose, "verbose", false, "the text report also lists accepted findings with their reasons")
 	f.BoolVar(&o.quiet, "quiet", false, "no progress bar, and no report that was not asked for with --report")
+}
+
+func reportFlag(f *pflag.FlagSet, o *options) {
+	f.StringArrayVar(&o.reports, "report", nil,
+		"write the findings as `FORMAT=PATH`, - being standard output; may be given several times, or several after commas; text=- if it is not given. Formats: "+strings.Join(reportNames(), ", "))
+	choose(f, "report", each(reportNames(), "=")...)
 }
 
 func jobsFlag(f *pflag.FlagSet, o *options) {
@@ -104,12 +111,16 @@ func exportFlags(f *pflag.FlagSet, o *options) {
 // are its, and by what.
 func lineFlags(f *pflag.FlagSet, o *options) {
 	f.StringVar(&o.config, "config", "", "the project `FILE` of all plans; the nearest yardproof.json upward of each if it is not given")
+	ruleFlag(f, o)
+	excludeFlag(f, o)
+}
+
+func ruleFlag(f *pflag.FlagSet, o *options) {
 	f.StringArrayVar(&o.rules, "rule", nil,
 		"in this run a rule has another level, `NAME=LEVEL`: error, warning, note or off; may be given several times, or several after commas")
 	choose(f, "rule", each(changeableRules(), "=")...)
 	annotate(f, "rule", second, "error", "warning", "note", "off")
 	annotate(f, "rule", several, "")
-	excludeFlag(f, o)
 }
 
 func excludeFlag(f *pflag.FlagSet, o *options) {

@@ -12,10 +12,10 @@ import (
 )
 
 // without are rules that no plan in a folder can provoke: yardproof's own
-// troubles, which scripts provoke, and what only a fault in the program, a file
+// troubles and what is said of texts, which scripts provoke, and what only a fault in the program, a file
 // too large to keep or a cutting too hard to settle brings about.
 func without(c Check) bool {
-	return c.Scope == Running || slices.Contains([]string{"schema/not-checked", "schema/too-large"}, c.Rule)
+	return c.Scope == Running || c.Scope == Text || slices.Contains([]string{"schema/not-checked", "schema/too-large"}, c.Rule)
 }
 
 // TestRegistry holds the list of rules together.

@@ -20,7 +20,7 @@ type Check struct {
 	Scope   Scope
 	// Thorough rules need every cutting solved; only an export runs them.
 	Thorough bool
-	Run      func(*Pass) // nil for Reading and Running rules
+	Run      func(*Pass) // nil for rules that do not look at a plan
 }
 
 // Scope says what a rule looks at.
@@ -33,6 +33,7 @@ const (
 	Plan                 // one plan as written
 	Size                 // one size of a plan, as derived
 	Line                 // all plans together
+	Text                 // the text of a pattern, held against its plan
 )
 
 // Subject is the quantity a finding is about; see derive.Quantity.

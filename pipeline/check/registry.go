@@ -36,6 +36,7 @@ var registry = sorted(
 	directionChecks,
 	articleChecks,
 	publishChecks,
+	wordsChecks,
 )
 
 var byRule = index(registry)
