@@ -87,7 +87,7 @@ func TestChoicesAreInHelp(t *testing.T) {
 				}
 			}
 		})
-		if named := strings.Contains(c.args, "PATH") || strings.Contains(c.args, "RESULT"); c.paths != named && c.name != "init" {
+		if named := strings.Contains(c.args, "PATH") || strings.Contains(c.args, "PLAN") || strings.Contains(c.args, "RESULT"); c.paths != named && c.name != "init" {
 			t.Errorf("%s: paths are %v, and its arguments %s", c.name, c.paths, c.args)
 		}
 	}

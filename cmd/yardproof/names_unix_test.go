@@ -66,6 +66,7 @@ func layHostile(t *testing.T, name string) {
 		name + ".result.json":                 "{",
 		name + ".list":                        name + ".plan.json\x00",
 		name + ".baseline":                    "{",
+		name + ".txt":                         "Cut 7 strips 3 in wide, and 9 more\n# 4 rows\n",
 	} {
 		if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
 			t.Fatal(err)
@@ -98,12 +99,20 @@ func hostileLines(name string) map[string][][]string {
 		return all
 	}
 	streamed := [][]string{{"-", "--stdin-path", name + ".plan.json"}, {"-", "--stdin-path", name}, {"-", name}, {name, "--stdin-path", name}}
+	texts := [][]string{
+		{name + ".plan.json", name + ".txt", "--verbose"}, {name + ".plan.json", name + ".gone"}, {name, name + ".txt"}, {name + ".gone", name + ".txt"}, {name + "/y.plan.json", name + ".txt"},
+		{"--write", name + ".plan.json"}, {"--write", name + ".plan.json", "--size", name}, {"--write", name + "/y.plan.json"}, {name + ".plan.json", name + ".txt", "--report", "json=" + name + ".txt"},
+	}
+	for _, f := range exporters.Reports() {
+		texts = append(texts, []string{name + ".plan.json", name + ".txt", "--report", f.Name + "=-"})
+	}
 	return map[string][][]string{
 		"check": slices.Concat(checks, streamed), "export": out(checks[:6]), "watch": {{"."}, {name}, {name + ".gone"}},
 		"gather":  out([][]string{{name}, {name + ".result.json"}, {name + ".gone"}, {name + ".result.json", "--line", name}}),
 		"explain": {{name}, {"--json", name}}, "schema": {{name}}, "completion": {{name}}, "man": {{name}}, "version": {{name}, {"--json", name}}, "complete": {{"check", name}, {name}},
 		"init": {{name + ".new"}, {name}, {name + ".plan.json"}}, "new": {{"tube", name + ".new.plan.json"}, {"tube", name}, {name}, {"tube", name + ".plan.json"}, {"tube", "--id", name}},
-		"fmt": {{"--check", "."}, {"--check", name}, {name + ".gone"}, {"."}},
+		"words": texts,
+		"fmt":   {{"--check", "."}, {"--check", name}, {name + ".gone"}, {"."}},
 	}
 }
 

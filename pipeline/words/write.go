@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
@@ -15,7 +16,7 @@ import (
 // plain text.
 func Write(p *report.Plan, size string, markdown bool) string {
 	w := &writer{markdown: markdown, units: p.Units, sheets: p.Sheets}
-	w.heading(1, p.Title)
+	w.heading(1, oneLine(p.Title))
 	for _, name := range p.Sizes {
 		if size == "" || size == name {
 			w.size(name, len(p.Sizes) > 1)
@@ -43,9 +44,10 @@ func (w *writer) heading(level int, text string) {
 	case w.markdown:
 		w.b.WriteString(strings.Repeat("#", level) + " " + escaped(text) + "\n\n")
 	case level < 3:
+		text = oneLine(text)
 		w.b.WriteString(text + "\n" + strings.Repeat([]string{"=", "-"}[level-1], len([]rune(text))) + "\n\n")
 	default:
-		w.b.WriteString(text + "\n\n")
+		w.b.WriteString(oneLine(text) + "\n\n")
 	}
 }
 
@@ -62,7 +64,16 @@ func escaped(text string) string {
 	return strings.NewReplacer("\\", "\\\\", "*", "\\*", "_", "\\_", "`", "\\`", "<", "&lt;", "|", "\\|", "[", "\\[", "#", "\\#").Replace(oneLine(text))
 }
 
-func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
+// oneLine leaves out what a terminal would obey.
+func oneLine(text string) string {
+	text = strings.Join(strings.Fields(strings.ToValidUTF8(text, "\ufffd")), " ")
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || r == '\u2028' || r == '\u2029' {
+			return -1
+		}
+		return r
+	}, text)
+}
 
 // size writes one size.
 func (w *writer) size(name string, several bool) {
