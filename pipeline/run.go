@@ -88,6 +88,14 @@ func Run(ctx context.Context, c Config) (*report.Run, error) {
 	return newLine(c).run(ctx)
 }
 
+// Inputs are the files that a run would read, for who has to spare them though it
+// does not begin, be it because the context is cancelled.
+func Inputs(ctx context.Context, c Config) []string {
+	l := newLine(c)
+	l.find(context.WithoutCancel(ctx))
+	return l.inputs()
+}
+
 func newLine(c Config) *line {
 	l := &line{Config: c, files: disk{}, bolts: bolts.Solve, jobs: min(c.Jobs, mostJobs)}
 	if l.jobs <= 0 {

@@ -72,7 +72,10 @@ func checkPlans(ctx context.Context, s streams, o *options, paths []string) (int
 	case ctx.Err() != nil:
 		return set.refuse(ctx, s, ctx.Err())
 	case len(findings) > 0:
-		return set.conclude(ctx, s, pipeline.Refused(findings))
+		if set.paths = nil; o.stdinPath != "" {
+			set.reads = append(set.reads, o.stdinPath)
+		}
+		return set.giveUp(ctx, s, pipeline.Refused(findings))
 	}
 	set.paths = nil
 	return set.work(ctx, s, pipeline.Config{Given: given})
@@ -84,7 +87,16 @@ func (set settings) refuse(ctx context.Context, s streams, err error) (int, erro
 	if ctx.Err() == nil || !errors.Is(err, ctx.Err()) {
 		return 0, err
 	}
-	return set.conclude(ctx, s, pipeline.Unbegun())
+	return set.giveUp(ctx, s, pipeline.Unbegun())
+}
+
+// giveUp reports on a run that did not begin. What it would have read is not
+// replaced, either.
+func (set settings) giveUp(ctx context.Context, s streams, run *report.Run) (int, error) {
+	if err := set.spare(pipeline.Inputs(ctx, set.over(pipeline.Config{}))); err != nil {
+		return 0, err
+	}
+	return set.conclude(ctx, s, run)
 }
 
 // work runs the pipeline, writes the reports, and gives the exit status.
@@ -100,6 +112,7 @@ func (set settings) work(ctx context.Context, s streams, c pipeline.Config) (int
 func (set settings) over(c pipeline.Config) pipeline.Config {
 	c.Paths, c.Jobs, c.Today = set.paths, set.jobs, set.today
 	c.Project, c.Levels, c.Exclude = set.config, set.rules, set.exclude
+	c.Besides = set.reads
 	return c
 }
 
@@ -109,7 +122,6 @@ func (set settings) run(ctx context.Context, s streams, c pipeline.Config) (*rep
 	show, hide := progress(s.stderr, set.quiet)
 	defer hide()
 	c.Progress = show
-	c.Besides = set.reads
 	c.Reads = func(_, files []string) error { return set.spare(files) }
 	run := pipeline.Run
 	if set.since != "" {

@@ -46,7 +46,7 @@ func exportPlans(ctx context.Context, s streams, o *options, paths []string) (in
 	}
 	out, err := set.open(ctx, s)
 	if err != nil {
-		return set.conclude(ctx, s, pipeline.Unwritable(ctx, err))
+		return set.giveUp(ctx, s, pipeline.Unwritable(ctx, err))
 	}
 	defer out.Close()
 	return set.work(ctx, s, pipeline.Config{

@@ -47,20 +47,20 @@ func gather(ctx context.Context, s streams, o *options, paths []string) (int, er
 	version := identityOf(buildInfo())
 	results, files, findings := pipeline.Gather(set.paths, version)
 	set.reads = append(set.reads, files...)
+	if set.paths = o.line; len(set.paths) == 0 {
+		set.paths = results.Plans()
+	}
 	if err := set.spare(set.reads); err != nil {
 		return 0, err
 	}
 	if len(findings) > 0 {
-		return set.conclude(ctx, s, pipeline.Refused(findings))
+		return set.giveUp(ctx, s, pipeline.Refused(findings))
 	}
 	out, err := set.open(ctx, s)
 	if err != nil {
-		return set.conclude(ctx, s, pipeline.Unwritable(ctx, err))
+		return set.giveUp(ctx, s, pipeline.Unwritable(ctx, err))
 	}
 	defer out.Close()
-	if set.paths = o.line; len(set.paths) == 0 {
-		set.paths = results.Plans()
-	}
 	return set.work(ctx, s, pipeline.Config{
 		Tables: true, Gather: true, Version: version, Memory: results.Into(out), Sink: out,
 	})
