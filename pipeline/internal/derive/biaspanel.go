@@ -184,3 +184,14 @@ func (p *BiasPanels) gives(n Need, strips int64) bool {
 	}
 	return one.Joined(p.Count, n.OnBias.Seam).Cmp(n.OnBias.Joined) >= 0
 }
+
+// sideBySide is the bias strips of a part whose pieces come from strips side by
+// side, nil where each has a square of its own.
+func (f *Fabric) sideBySide(p *Part) *OnBias {
+	for _, n := range f.Needs {
+		if n.For == p.Name && n.OnBias != nil && n.OnBias.From != nil {
+			return n.OnBias
+		}
+	}
+	return nil
+}

@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -78,3 +79,71 @@ func (r *bordered) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
 
 // Gives implements Operation.
 func (r *bordered) Gives() *Giving { return nil }
+
+// How implements Operation.
+func (r *bordered) How() say.Sentence {
+	var borders []say.Sentence
+	for i := range r.p.Borders {
+		borders = append(borders, r.p.Borders[i].told())
+	}
+	return say.That("round %s: %s", r.op.Part.Text, say.List("; ", borders...))
+}
+
+// told is one border round a part, in one line.
+func (b *Border) told() say.Sentence {
+	name := b.Said.Name.Text
+	if b.Units != nil {
+		text := say.That("%s of %s", name, b.Said.Part.Text)
+		if b.Sides.Sign() > 0 {
+			text = text.And(say.That(", %d on each side", b.Units.Sides))
+		}
+		if b.Ends.Sign() > 0 {
+			text = text.And(say.That(", %d on each end", b.Units.Ends))
+		}
+		return text.And(b.cornersTold())
+	}
+	text := say.That("%s, %s%s", name, b.stripsTold(), b.cornersTold())
+	if b.Said.Copes() {
+		text = text.And(say.That(", trimmed to %s finished", say.ThereBy(b.Said.To[0].Length, b.Said.To[1])))
+	}
+	return text
+}
+
+// stripsTold is the strips of a border in the order in which they are sewn on.
+func (b *Border) stripsTold() say.Sentence {
+	sides := say.That("sides %s", say.CutBy(b.Cut, b.Sides))
+	ends := say.That("top and bottom %s", say.CutBy(b.EndCut, b.Ends))
+	switch {
+	case b.Ends.IsZero():
+		return sides.And(say.That(" only"))
+	case b.Sides.IsZero():
+		return ends.And(say.That(" only"))
+	}
+	strips := say.List(", ", sides, ends)
+	if b.Said.EndsOn && b.Corners == 0 {
+		strips = say.List(", ", ends, sides)
+	}
+	return say.That("%s%s: %s", b.Said.Corners.String(), b.LongerTold(), strips)
+}
+
+// LongerTold says what mitred strips are cut longer than they must be.
+func (b *Border) LongerTold() say.Sentence {
+	if b.Said.Allowance.Length == 0 {
+		return say.Sentence{}
+	}
+	return say.That(", each %s longer than its exact length, to be cut off with the mitre", say.AsCut(b.Said.Allowance))
+}
+
+// cornersTold is what a border has in its corners, to be said after its strips.
+func (b *Border) cornersTold() say.Sentence {
+	switch {
+	case b.Corners == 0:
+		return say.Sentence{}
+	case b.Corner != nil:
+		return say.That(", %s in the corners", b.Corner.Name.Text)
+	}
+	return say.That(", corner squares %s", say.AsCut(b.Cut))
+}
+
+// Traits implements Operation.
+func (r *bordered) Traits() Traits { return Traits{Sewn: true, Handed: true} }

@@ -2,6 +2,7 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -99,3 +100,9 @@ func (r *cut) Serves(w Wanted) (Misfit, bool) {
 
 // Gives implements Operation.
 func (r *cut) Gives() *Giving { return nil }
+
+// How implements Operation: the cut list says it.
+func (r *cut) How() say.Sentence { return say.Sentence{} }
+
+// Traits implements Operation.
+func (r *cut) Traits() Traits { return Traits{Handed: true} }

@@ -2,6 +2,7 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -120,3 +121,15 @@ func (r *flyingGeese) Wants() []Want { return nil }
 
 // Serves implements Operation.
 func (r *flyingGeese) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
+// How implements Operation.
+func (r *flyingGeese) How() say.Sentence {
+	u, trim := r.p.Unit, trimmedBy(r.op.Trim, r.op.DownTo)
+	if r.op.AtATime == 4 {
+		return say.That("%s of %s, 4 units from each", say.Many(u.Batches, "lot"), listedPieces(u.Pieces)).And(trim)
+	}
+	return say.That("each from %s, stitched over its ends and flipped", listedPieces(u.Pieces)).And(trim)
+}
+
+// Traits implements Operation.
+func (r *flyingGeese) Traits() Traits { return Traits{Sewn: true, Handed: true} }

@@ -2,6 +2,7 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -123,3 +124,12 @@ func (r *halfSquares) Serves(w Wanted) (Misfit, bool) {
 
 // Gives implements Operation.
 func (r *halfSquares) Gives() *Giving { return nil }
+
+// How implements Operation.
+func (r *halfSquares) How() say.Sentence {
+	return say.That("%s of squares %s, %s and %s, %d units from each", say.Many(r.p.Triangle.Pairs, "pair"), say.AsCut(r.op.Square),
+		r.op.Fabrics[0].Text, r.op.Fabrics[1].Text, r.op.AtATime).And(trimmedTo(r.op.Trim, r.op.DownTo))
+}
+
+// Traits implements Operation.
+func (r *halfSquares) Traits() Traits { return Traits{Sewn: true} }

@@ -2,6 +2,7 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -103,3 +104,16 @@ func (r *hourglass) Wants() []Want {
 
 // Serves implements Operation.
 func (r *hourglass) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
+// How implements Operation.
+func (r *hourglass) How() say.Sentence {
+	pairs, trim := say.Many(r.p.Unit.Batches, "pair"), trimmedTo(r.op.Trim, r.op.DownTo)
+	if r.op.HalfSquares.Given() {
+		return say.That("%s of %s, laid together with the fabrics opposite and cut once more, 2 units from each", pairs, r.op.HalfSquares.Text).And(trim)
+	}
+	return say.That("%s of squares %s, %s and %s, sewn and cut twice over, 2 units from each", pairs,
+		say.AsCut(r.p.Unit.Pieces[0].Width), r.op.Fabrics[0].Text, r.op.Fabrics[1].Text).And(trim)
+}
+
+// Traits implements Operation.
+func (r *hourglass) Traits() Traits { return Traits{Sewn: true, Handed: true} }

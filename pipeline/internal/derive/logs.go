@@ -1,7 +1,12 @@
 package derive
 
 import (
+	"fmt"
+	"slices"
+	"strings"
+
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -102,3 +107,62 @@ func (r *logs) Wants() []Want { return nil }
 
 // Serves implements Operation.
 func (r *logs) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
+// How implements Operation: the order of sewing, round by round, with the length
+// of each log.
+func (r *logs) How() say.Sentence {
+	pieces, way := r.p.Unit.Pieces, "one after the other"
+	if r.op.Courthouse {
+		way = "in pairs on opposite sides"
+	}
+	text := say.That("centre square %s of %s, then logs %s wide, %s; lengths", say.AsCut(pieces[0].Width), r.op.Centre.Text, say.AsCut(r.op.Log.Length+2*r.p.Seam.Allowance.Length), way)
+	round := 0
+	for i, log := range LogBlock(r.op).List(r.p.Seam.Allowance.Length) {
+		sep := ", "
+		if log.Round != round {
+			round = log.Round
+			sep = fmt.Sprintf("; round %d: ", round)
+			if round == 1 {
+				sep = " in round 1: "
+			}
+		}
+		side := [...]string{"top", "right", "bottom", "left"}[log.Side]
+		text = text.And(say.That("%s%s %s %s", sep, side, say.AsCut(log.Cut), pieces[i+1].Fabric.Role.Text))
+	}
+	return text
+}
+
+// Fit implements Fitted: first the strip that the logs of one block take in all, by
+// fabric, and only what they sum to, as a strip is cut into whole logs. Logs that are
+// cut along the fabric are named apart.
+func (r *logs) Fit() []say.Sentence {
+	var roles, along []string
+	sum := map[string]measure.Length{}
+	for _, c := range r.p.Unit.Pieces[1:] {
+		role := c.Fabric.Role.Text
+		switch {
+		case !c.InLengths && !slices.Contains(along, role):
+			along = append(along, role)
+		case c.InLengths && sum[role] == 0:
+			roles = append(roles, role)
+		}
+		if c.InLengths {
+			sum[role] += c.Width
+		}
+	}
+	var all []say.Sentence
+	for _, role := range roles {
+		all = append(all, say.That("%s of %s", say.AsCut(sum[role]), role))
+	}
+	note := say.That("logs of one: %s, to be cut from strips in whole logs", say.List(", ", all...))
+	if len(roles) == 0 {
+		note = say.That("no logs are cut in lengths from strips")
+	}
+	if len(along) > 0 {
+		note = note.And(say.That("; those right and left of %s with their length along the fabric, so that the print stands upright", strings.Join(along, ", ")))
+	}
+	return append([]say.Sentence{note}, r.unitRoom.Fit()...)
+}
+
+// Traits implements Operation.
+func (r *logs) Traits() Traits { return Traits{Sewn: true, Handed: true} }

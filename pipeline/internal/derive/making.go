@@ -2,6 +2,7 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -41,6 +42,11 @@ type Operation interface {
 	Wants() []Want
 	// Serves tells whether its part is what is wanted, and what it is instead.
 	Serves(Wanted) (Misfit, bool)
+	// How says how as many as are needed are made, of a part of known size; nothing
+	// where the cut list says it.
+	How() say.Sentence
+	// Traits are what else tells its parts from those of other operations.
+	Traits() Traits
 }
 
 // Some questions have an answer for few operations only; to all others there is
@@ -230,4 +236,11 @@ func (s *Size) open(p *Part) Operation {
 	o := opening{s: s, p: p}
 	p.Part.Operation.Make(&o)
 	return o.room
+}
+
+// Traits are what else tells the parts of an operation from those of others.
+type Traits struct {
+	Sewn    bool // it is not only cut
+	Handed  bool // its mirror image is another part, and not the same one turned
+	OnTrust bool // its outline and fit are the plan's word
 }

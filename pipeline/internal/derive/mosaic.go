@@ -2,8 +2,11 @@ package derive
 
 import (
 	"math/big"
+	"strconv"
+	"strings"
 
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -155,3 +158,19 @@ func (r *mosaic) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
 
 // Gives implements Operation.
 func (r *mosaic) Gives() *Giving { return nil }
+
+// How implements Operation.
+func (r *mosaic) How() say.Sentence {
+	var of []string
+	for _, piece := range r.op.Pieces {
+		of = append(of, strconv.Itoa(piece.Count.N)+" "+piece.Part.Text)
+	}
+	text := say.That("sew %s together as the pattern draws it", strings.Join(of, ", "))
+	if r.op.Trimmed {
+		text = text.And(say.That(", and trim the edges to %s x %s", say.AsThere(r.p.Width), say.AsThere(r.p.Height)))
+	}
+	return text
+}
+
+// Traits implements Operation.
+func (r *mosaic) Traits() Traits { return Traits{Sewn: true, Handed: true} }

@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -48,3 +49,9 @@ func (r *notDerived) Serves(Wanted) (Misfit, bool) { return Misfit{}, true }
 
 // Gives implements Operation.
 func (r *notDerived) Gives() *Giving { return nil }
+
+// How implements Operation.
+func (r *notDerived) How() say.Sentence { return say.Sentence{} }
+
+// Traits implements Operation.
+func (r *notDerived) Traits() Traits { return Traits{Sewn: true, Handed: true} }

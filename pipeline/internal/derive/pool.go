@@ -7,6 +7,7 @@ import (
 
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/source"
@@ -292,4 +293,44 @@ func (s *Size) poolWork(pool *Pool) *report.Work {
 		w.Terms = append(w.Terms, term("", "none fewer hold them than", report.N(pool.Least), source.Range{}))
 		return w
 	})
+}
+
+// others names the parts that share sets with the first of them.
+func (pool *Pool) others() string {
+	var names []string
+	for _, q := range pool.Parts[1:] {
+		names = append(names, q.Name.Text)
+	}
+	return " and those of " + strings.Join(names, ", ")
+}
+
+// told says what is cut from each set or loop: "2 sets into 8 of 2 in (slim), 4 of 3
+// in (wide) each".
+func (pool *Pool) told(from string) say.Sentence {
+	var runs []say.Sentence
+	for _, c := range pool.Cuts {
+		var pieces []say.Sentence
+		for _, piece := range c.Pieces {
+			pieces = append(pieces, say.That("%d of %s (%s)", piece.Count, say.AsCut(piece.Part.Subcut.Width), piece.Part.Name.Text))
+		}
+		run := say.That("%s into %s", say.Many(c.Sets, from), say.List(", ", pieces...))
+		if c.Sets > 1 {
+			run = run.And(say.That(" each"))
+		}
+		runs = append(runs, run)
+	}
+	return say.List("; ", runs...)
+}
+
+// notes says with the first of its parts how full the fullest set is, and whether
+// fewer are excluded.
+func (pool *Pool) notes(p *Part) []say.Sentence {
+	if pool.Parts[0] != p {
+		return nil
+	}
+	out := []say.Sentence{say.That("the fullest takes %s of %s: %s to spare", say.AsCut(pool.Fill), say.AsThere(pool.Length), say.AsThere(pool.Length-pool.Fill))}
+	if pool.Least < pool.Sets {
+		out = append(out, say.That("whether fewer do is not proved, but %d at least", pool.Least))
+	}
+	return out
 }

@@ -1,7 +1,10 @@
 package derive
 
 import (
+	"strings"
+
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -101,3 +104,19 @@ func (r *rows) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
 
 // Gives implements Operation.
 func (r *rows) Gives() *Giving { return nil }
+
+// How implements Operation.
+func (r *rows) How() say.Sentence {
+	var rows []string
+	for _, row := range r.s.WalkIn(Flips{}).Rows(len(r.op.Rows), func(i int) []plan.Cell { return r.op.Rows[i] }) {
+		var cells []string
+		for _, c := range row {
+			cells = append(cells, r.s.NameAt(c))
+		}
+		rows = append(rows, strings.Join(cells, " + "))
+	}
+	return say.That("rows: %s", strings.Join(rows, " / "))
+}
+
+// Traits implements Operation.
+func (r *rows) Traits() Traits { return Traits{Sewn: true, Handed: true} }

@@ -1,7 +1,10 @@
 package derive
 
 import (
+	"fmt"
+
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -305,77 +308,40 @@ func (r *shape) Gives() *Giving {
 	return &Giving{r.op.Kind.Noun(), "strip", r.op.Finished.At}
 }
 
-// template is a piece cut round a template.
-type template struct {
-	unitRoom
-	op plan.Template
+// How implements Operation.
+func (r *shape) How() say.Sentence {
+	h := r.p.Shape
+	if h.Set != nil {
+		return say.That("cut from %s %s, %s wide, %d from each, %s; every other one has the strips the other way up",
+			say.Many(h.Count, "strip set"), h.Set.Name.Text, say.AsCut(h.Height), h.Yield.Each, h.Cutting())
+	}
+	return say.That("cut from %s %s wide of %s, %d from each, %s", say.Many(h.Count, "strip"), say.AsCut(h.Height), h.Fabric.Role.Text, h.Yield.Each, h.Cutting())
 }
 
-// Template implements plan.Maker.
-func (o *opening) Template(op plan.Template) {
-	o.room = &template{unitRoom: unitRoom{o.p, o.s}, op: op}
-}
-
-// TellSize implements sizeTold.
-func (r *template) TellSize() *report.Work {
-	return r.tellWidth("the template's")
-}
-
-// Measure implements Operation: it takes the plan's word for what the piece fills.
-func (r *template) Measure() {
-	p := r.p
-	f := r.s.byFabric[r.op.Fabric.Text]
-	if f == nil {
-		return
-	}
-	box := Piece{What: "box", Fabric: f, Width: r.op.Box[0].Length, Height: r.op.Box[1].Length, Count: 1, At: r.op.Box[0].At, Said: true, Fixed: r.op.Grain != plan.AnyGrain}
-	switch r.op.Grain {
-	case plan.GrainAcross:
-		box.Width, box.Height = box.Height, box.Width
-	case plan.GrainBias:
-		// Turned by 45 degrees, a box takes a square of (w + h) / sqrt2. Derived
-		// from geometry.
-		box.OnBias = &OnBias{Width: min(box.Width, box.Height), Length: max(box.Width, box.Height)}
-		side := (box.Width + box.Height).Surd().Div(measure.Root2()).CeilTo(r.s.rulerGrid())
-		box.What, box.Width, box.Height, box.Said = "square round the box on the bias", side, side, false
-	}
-	box.Exact = piecing.Box{Width: box.Width.Surd(), Height: box.Height.Surd()}
-	whole := measure.Area(r.op.Box[0].Surd(), r.op.Box[1].Surd())
-	if area := measure.Min(r.op.AreaIn(r.s.Plan.Units), whole); r.op.Grain == plan.GrainBias || area.Cmp(whole) < 0 {
-		box.Within = &area
-	}
-	u := &Unit{Each: 1, Pieces: []Piece{box}}
-	u.Sewn = piecing.Box{Width: r.op.Box[0].Surd(), Height: r.op.Box[1].Surd()}
-	if r.op.Finished[0].Given() {
-		u.Sewn = *unfinished(r.op.Finished[0], r.op.Finished[1], p.Seam.Allowance.Length)
-	}
-	p.becomes(u)
-	p.Bias = r.op.Grain == plan.GrainBias
-}
-
-// Covers implements Operation: no more than the box that it fills, nor than its
-// area, and what is sewn on top of other pieces covers nothing more.
-func (r *template) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
-	if r.op.Applique {
-		return least, most, true
-	}
-	_, most, _ = r.p.rectangle(seam)
-	area, box := r.op.AreaIn(r.s.Plan.Units), measure.Area(r.op.Box[0].Surd(), r.op.Box[1].Surd())
+// Cutting says how a strip is cut.
+func (h *Shape) Cutting() string {
 	switch {
-	case r.op.Area == nil:
-	case area.Cmp(box) >= 0: // it is the whole box
-		return exactArea(most)
-	default:
-		most = measure.Min(most, area)
+	case h.Kind == plan.HalfTriangle60:
+		return "half triangles of 60 degrees in pairs, head to tail; a pair that slopes the other way gives their mirror images"
+	case h.Kind == plan.Hexagon:
+		return "hexagons, two sides along the strip, every corner of them 120 degrees"
+	case !h.Kind.Triangular():
+		return fmt.Sprintf("diamonds with points of %d degrees, all cuts as far apart as the strip is wide", DiamondAngle(h.Kind))
+	case h.Blunt:
+		return "triangles of 60 degrees, up and down in turn, their tips cut off"
 	}
-	return least, most, true
+	return "triangles of 60 degrees, up and down in turn"
 }
 
-// Seams implements Operation: it is only cut.
-func (r *template) Seams() (l measure.Surd, ok bool) { return l, true }
+// Fit implements Fitted.
+func (r *shape) Fit() []say.Sentence {
+	h := r.p.Shape
+	note := spare(h.Kind.Noun(), h.Yield)
+	if over := h.Over(); over.Sign() > 0 {
+		note = note.And(say.That("; strip by geometry %s, cut %s over: trim every piece to its finished size and the seams", say.AsCut(h.Exact), say.AsThere(over)))
+	}
+	return []say.Sentence{note}
+}
 
-// Wants implements Operation.
-func (r *template) Wants() []Want { return nil }
-
-// Serves implements Operation.
-func (r *template) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+// Traits implements Operation.
+func (r *shape) Traits() Traits { return Traits{Sewn: true, Handed: true} }

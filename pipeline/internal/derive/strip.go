@@ -2,6 +2,7 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -66,3 +67,9 @@ func (r *wholeStrip) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
 
 // Gives implements Operation.
 func (r *wholeStrip) Gives() *Giving { return nil }
+
+// How implements Operation: the cut list says it.
+func (r *wholeStrip) How() say.Sentence { return say.Sentence{} }
+
+// Traits implements Operation.
+func (r *wholeStrip) Traits() Traits { return Traits{Handed: true} }

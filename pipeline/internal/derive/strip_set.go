@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -232,3 +233,71 @@ func (r *stripSet) Gives() *Giving {
 	}
 	return &Giving{"segment", "strip set", r.op.Segment.At}
 }
+
+// How implements Operation.
+func (r *stripSet) How() say.Sentence {
+	p, set := r.p, r.p.Set
+	if p.Pool != nil || set.Of != nil {
+		return r.shared()
+	}
+	text := say.That("%s of %s", say.Many(set.Count, "strip set"), listed(set.Strips))
+	if set.Cut == nil {
+		return text
+	}
+	return text.And(say.That(", cut into %s, %d from each", r.segments(), set.Cut.Each))
+}
+
+// shared says how segments are cut that share their strip sets with others, or
+// are cut from a set that another part makes.
+func (r *stripSet) shared() say.Sentence {
+	p, set := r.p, r.p.Set
+	if p.Pool == nil {
+		return say.That("%s of %s cut into %s, %d from each", say.Many(set.Count, "set"), r.op.Of.Text, r.segments(), set.Cut.Each)
+	}
+	if first := p.Pool.Parts[0]; first != p {
+		return say.That("cut from the same sets as %s into %s", first.Name.Text, r.segments())
+	}
+	text := say.That("%s of %s", say.Many(set.Count, "strip set"), listed(set.Strips))
+	if r.op.Of.Given() {
+		text = say.That("%s of %s", say.Many(set.Count, "set"), r.op.Of.Text)
+	}
+	return text.And(say.That(" cut into %s%s: %s", r.segments(), p.Pool.others(), p.Pool.told("set")))
+}
+
+// segments are the segments that it is cut into, by width and angle.
+func (r *stripSet) segments() say.Sentence {
+	text := say.That("segments of %s", say.AsCut(r.op.Segment))
+	if !r.op.Angle.Given() {
+		return text
+	}
+	return text.And(say.That(" at %d degrees to the strips", r.op.Angle.N))
+}
+
+// Notes implements Noted.
+func (r *stripSet) Notes() (out []say.Sentence) {
+	set := r.p.Set
+	switch {
+	case r.p.Pool != nil:
+		out = r.p.Pool.notes(r.p)
+	case set.Cut != nil:
+		out = append(out, spare("segment", *set.Cut))
+	}
+	if set.Cut == nil {
+		out = append(out, say.That("set is %s wide", say.Long(set.Width)))
+	}
+	if g, ok := r.s.PackGives(r.p); ok {
+		out = append(out, say.That("%s would give %s, %s", say.Many(g.Packs, "pack"), say.Many(g.Sets, "set"), over(g.StripsOver, "strip")))
+	}
+	return out
+}
+
+// over is what is left of something.
+func over(n int64, noun string) string {
+	if n == 0 {
+		return "nothing over"
+	}
+	return say.Many(n, noun) + " over"
+}
+
+// Traits implements Operation.
+func (r *stripSet) Traits() Traits { return Traits{Sewn: true} }

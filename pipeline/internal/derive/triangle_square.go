@@ -2,6 +2,7 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -125,3 +126,11 @@ func (r *triangleSquare) Serves(w Wanted) (Misfit, bool) {
 
 // Gives implements Operation.
 func (r *triangleSquare) Gives() *Giving { return nil }
+
+// How implements Operation.
+func (r *triangleSquare) How() say.Sentence {
+	return say.That("sew triangles of %s", names(r.op.Of)).And(trimmedTo(r.op.Trim, r.op.DownTo))
+}
+
+// Traits implements Operation.
+func (r *triangleSquare) Traits() Traits { return Traits{Sewn: true, Handed: len(r.op.Of) > 2} }

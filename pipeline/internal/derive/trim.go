@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -108,3 +109,14 @@ func (r *trim) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
 
 // Gives implements Operation.
 func (r *trim) Gives() *Giving { return nil }
+
+// How implements Operation.
+func (r *trim) How() say.Sentence {
+	return say.That("trim %s%s", r.op.Part.Text, KindOf(r.op.Kind)).And(down(r.op.DownTo))
+}
+
+// Notes implements Noted.
+func (r *trim) Notes() []say.Sentence { return r.s.trimLost(r.p) }
+
+// Traits implements Operation.
+func (r *trim) Traits() Traits { return Traits{Sewn: true, Handed: true} }

@@ -1,6 +1,9 @@
 package derive
 
-import "yardproof/schema/measure"
+import (
+	"yardproof/pipeline/internal/say"
+	"yardproof/schema/measure"
+)
 
 // TrimLoss is what squares of a tube lose when they are trimmed.
 type TrimLoss struct {
@@ -25,4 +28,20 @@ func (s *Size) TrimLoss(p *Part) (l TrimLoss, ok bool) {
 	}
 	l.InRow, l.InColumn = s.InRow(p, false), s.InRow(p, true)
 	return l, ok
+}
+
+// trimLost says what is lost where squares of a tube are trimmed.
+func (s *Size) trimLost(p *Part) []say.Sentence {
+	loss, ok := s.TrimLoss(p)
+	if !ok {
+		return nil
+	}
+	note := say.That("trimmed from %s: %s off a side", say.AsThere(loss.From), say.AsCut(loss.Each))
+	if loss.InRow > 1 {
+		note = note.And(say.That(", %s over a row of %d", say.AsCut(loss.Each.MulInt(loss.InRow)), loss.InRow))
+	}
+	if loss.InColumn > 1 && loss.InColumn != loss.InRow {
+		note = note.And(say.That(", %s over a column of %d", say.AsCut(loss.Each.MulInt(loss.InColumn)), loss.InColumn))
+	}
+	return []say.Sentence{note}
 }

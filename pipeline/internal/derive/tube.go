@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -319,3 +320,59 @@ func (r *tube) Gives() *Giving {
 	}
 	return &Giving{"square", "tube", r.p.Name.At}
 }
+
+// How implements Operation.
+func (r *tube) How() say.Sentence {
+	t, lay := r.p.Tube, ""
+	if t.Aside > 1 {
+		lay = fmt.Sprintf("%d sets joined end to end on each side, ", t.Aside)
+	}
+	if r.op.EndForEnd {
+		lay += "the second turned end for end, "
+	}
+	return say.That("%s of sets %s and %s, %scut into %s each", say.Many(t.Count, "tube"), r.op.Sets[0].Text, r.op.Sets[1].Text, lay,
+		say.Many(t.Yield.Each, "square")).And(trimmedTo(r.op.Trim, r.op.DownTo))
+}
+
+// Notes implements Noted.
+func (r *tube) Notes() []say.Sentence {
+	t := r.p.Tube
+	out := []say.Sentence{spare("square", t.Yield)}
+	if slack, ok := t.SeamSlack(); ok {
+		out = append(out, narrower(slack))
+	}
+	out = append(out, t.joinNotes()...)
+	if stub := t.Stub(); stub > 0 {
+		out = append(out, say.That("unpick %s of the far seam at each tip", say.AsCut(stub)))
+	}
+	out = append(out, r.s.trimLost(r.p)...)
+	if t.Sets[0] == t.Sets[1] {
+		if g, ok := r.s.PackGives(t.Sets[0]); ok {
+			tubes, left := g.Tubes(t.Takes(t.Sets[0]))
+			out = append(out, say.That("%s would give %s, %s", say.Many(g.Sets, "set"), say.Many(tubes, "tube"), over(left, "set")))
+		}
+	}
+	return out
+}
+
+// joinNotes tell how sets are joined, and how many squares a join crosses; nothing
+// where none are.
+func (t *Tube) joinNotes() []say.Sentence {
+	if t.Aside == 1 {
+		return nil
+	}
+	matched, apart := t.Crossed()
+	text := say.That("square both ends of each set before it is joined; the %d joins of a tube cross %d of its %d squares at most", t.Joins(), matched, t.Yield.Each)
+	if apart > matched {
+		text = text.And(say.That(" where those of the two sides lie on each other, and %d where they do not", apart))
+	}
+	return []say.Sentence{text.And(say.That(": match the joins and press those of the two sides opposite ways"))}
+}
+
+// narrower says how much narrower a seam may be sewn before a square is lost.
+func narrower(l measure.Length) say.Sentence {
+	return say.That("%s", say.Within(l, "the seam may be sewn up to %s narrower before a square is lost", "a seam sewn less than %s narrower loses a square"))
+}
+
+// Traits implements Operation.
+func (r *tube) Traits() Traits { return Traits{Sewn: true} }

@@ -34,6 +34,16 @@ func By(width measure.Length, height Measured) Figure {
 	return figure(func(u measure.Unit) string { return width.Bare(u) + " x " + height.Format(u) })
 }
 
+// CutBy is By for sides that are cut, rounded up.
+func CutBy(width measure.Length, height Measured) Figure {
+	return figure(func(u measure.Unit) string { return width.BareRounded(u, measure.Up) + " x " + height.AsCut(u) })
+}
+
+// ThereBy is By for sides that there are, rounded down.
+func ThereBy(width measure.Length, height Measured) Figure {
+	return figure(func(u measure.Unit) string { return width.BareRounded(u, measure.Down) + " x " + height.AsThere(u) })
+}
+
 // Area is an area given in square ticks, rounded to the nearest figure of the
 // unit where it is none.
 func Area(a measure.Surd) Figure {
@@ -52,6 +62,6 @@ func Within(l measure.Length, format, less string) Figure {
 		if l < least {
 			return fmt.Sprintf(less, least.Format(u))
 		}
-		return fmt.Sprintf(format, measure.FloorTo(l, least).Format(u))
+		return fmt.Sprintf(format, measure.FloorTo(l, least).AsThere(u))
 	})
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/plan"
 )
@@ -56,9 +57,9 @@ func arrangementLead(of plan.Setting) string {
 	case of.Triangles != nil:
 		return "On point: a row between follows each full row but the last."
 	case g.Written:
-		return many(int64(g.Rows.N), "row") + "."
+		return say.Many(int64(g.Rows.N), "row") + "."
 	}
-	return fmt.Sprintf("%s of %s.", many(int64(g.Rows.N), "row"), many(int64(g.Columns.N), "block"))
+	return fmt.Sprintf("%s of %s.", say.Many(int64(g.Rows.N), "row"), say.Many(int64(g.Columns.N), "block"))
 }
 
 // alike lists rows, those that are alike together.
@@ -83,8 +84,8 @@ func alike(s *derive.Size, title string, rows [][]derive.Placed) []report.Row {
 func runs(s *derive.Size, cells []derive.Placed) string {
 	var out []string
 	for i := 0; i < len(cells); {
-		j, name := i, cellName(s, cells[i])
-		for j < len(cells) && cellName(s, cells[j]) == name {
+		j, name := i, s.NameAt(cells[i])
+		for j < len(cells) && s.NameAt(cells[j]) == name {
 			j++
 		}
 		if j-i > 1 {

@@ -5,6 +5,7 @@ import (
 
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -32,7 +33,7 @@ func (c cutter) biasStrips(n derive.Need) string {
 	p := b.From
 	text := ""
 	if p.Strips > 0 {
-		text = fmt.Sprintf("%s %s wide, %s long from edge to edge", many(p.Strips, "bias strip"), b.Width.AsCut(c.u),
+		text = fmt.Sprintf("%s %s wide, %s long from edge to edge", say.Many(p.Strips, "bias strip"), b.Width.AsCut(c.u),
 			p.High.Surd().Mul(measure.Root2()).AsThere(c.u))
 	}
 	shorter := int64(len(piecing.BiasStrips(p.High, b.Width)))
@@ -41,25 +42,14 @@ func (c cutter) biasStrips(n derive.Need) string {
 	}
 	switch {
 	case shorter > 0 && text == "":
-		text = fmt.Sprintf("%s %s wide from its two corners", many(shorter, "bias strip"), b.Width.AsCut(c.u))
+		text = fmt.Sprintf("%s %s wide from its two corners", say.Many(shorter, "bias strip"), b.Width.AsCut(c.u))
 	case shorter > 0:
 		text += fmt.Sprintf(" and %d shorter from its two corners", shorter)
 	}
 	if b.Length == 0 {
 		return text + ", joined on the straight grain"
 	}
-	return text + fmt.Sprintf(": %s of %s long", many(p.Pieces(b.Length), "piece"), b.Length.AsCut(c.u))
-}
-
-// biasPanel is the need of a part whose pieces come from strips side by side, nil
-// where each has a square of its own.
-func biasPanel(p *derive.Part, f *derive.Fabric) *derive.Need {
-	for i, n := range f.Needs {
-		if n.For == p.Name && n.OnBias != nil && n.OnBias.From != nil {
-			return &f.Needs[i]
-		}
-	}
-	return nil
+	return text + fmt.Sprintf(": %s of %s long", say.Many(p.Pieces(b.Length), "piece"), b.Length.AsCut(c.u))
 }
 
 // sideBySide is the layout with bias strips cut side by side where the plan's has

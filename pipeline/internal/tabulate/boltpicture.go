@@ -5,6 +5,7 @@ import (
 
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/pipeline/internal/kit"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 )
@@ -119,7 +120,7 @@ func whole(s cutting.CutSheet, along measure.Length) bool {
 }
 
 func (f *frame) sheet(s cutting.CutSheet, across, along measure.Length) {
-	f.panel = report.Panel{Width: f.length(across), Height: f.length(along), Caption: []string{"cut " + many(int64(s.Repeat), "piece") + " so"}}
+	f.panel = report.Panel{Width: f.length(across), Height: f.length(along), Caption: []string{"cut " + say.Many(int64(s.Repeat), "piece") + " so"}}
 	f.turned, f.wide = s.Turned, across
 	high := along
 	if s.Turned {

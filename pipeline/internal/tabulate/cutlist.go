@@ -8,6 +8,7 @@ import (
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/kit"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -218,7 +219,7 @@ func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running re
 		for _, cut := range stack.Cuts {
 			column = append(column, add(cut, int64(stack.Count)))
 		}
-		then = append(then, fmt.Sprintf("%s %s wide, each cut across into %s", many(int64(stack.Count), "column"), stack.Width.AsCut(c.u), strings.Join(column, " and ")))
+		then = append(then, fmt.Sprintf("%s %s wide, each cut across into %s", say.Many(int64(stack.Count), "column"), stack.Width.AsCut(c.u), strings.Join(column, " and ")))
 	}
 	words := sentence(strings.Join(then, ", then "))
 	if len(r.Panel) > 0 {
@@ -263,9 +264,9 @@ func (c cutter) pieces(cut cutting.Cut, n derive.Need) string {
 		a, b = b, a
 	}
 	if a == b {
-		return many(int64(cut.Count), "square") + " " + a.AsCut(c.u) + halved(n.Halving) + usedOf(n) + c.onBias(n) + fromOnePrint(n)
+		return say.Many(int64(cut.Count), "square") + " " + a.AsCut(c.u) + derive.Halved(n.Halving) + usedOf(n) + c.onBias(n) + fromOnePrint(n)
 	}
-	return many(int64(cut.Count), "rectangle") + " " + strings.TrimSuffix(a.AsCut(c.u), " "+c.u.String()) + " x " + b.AsCut(c.u) + c.onBias(n) + fromOnePrint(n)
+	return say.Many(int64(cut.Count), "rectangle") + " " + strings.TrimSuffix(a.AsCut(c.u), " "+c.u.String()) + " x " + b.AsCut(c.u) + c.onBias(n) + fromOnePrint(n)
 }
 
 // fromOnePrint says that pieces belong together.
@@ -281,7 +282,7 @@ func usedOf(n derive.Need) string {
 	if n.Used == 0 {
 		return ""
 	}
-	return fmt.Sprintf(", %s of each used", many(n.Used, "triangle"))
+	return fmt.Sprintf(", %s of each used", say.Many(n.Used, "triangle"))
 }
 
 // unused says what is left over where not all of a square's triangles are used.
@@ -294,19 +295,9 @@ func (c cutter) unused() []string {
 		}
 		cut := n.Count * n.Halving.Triangles()
 		out = append(out, fmt.Sprintf("%s: of the %d triangles of %s, %s of each used, %d are left over.",
-			n.For.Text, cut, many(n.Count, "square"), many(n.Used, "triangle"), cut-p.Needed))
+			n.For.Text, cut, say.Many(n.Count, "square"), say.Many(n.Used, "triangle"), cut-p.Needed))
 	}
 	return out
-}
-
-func halved(h plan.Halving) string {
-	switch h {
-	case plan.CutOnce:
-		return ", each cut once diagonally"
-	case plan.CutTwice:
-		return ", each cut twice diagonally"
-	}
-	return ""
 }
 
 // packs is the cut list of a precut fabric: pieces of the pack instead of
@@ -326,7 +317,7 @@ func (c cutter) packs(t *report.Table) {
 			r.Repeat *= sheet.Repeat
 			line := c.stripRow(r, pieces, strips, report.N(running))
 			if each > 1 {
-				line.Cells[2].Text = many(int64(each), "strip") + " from each piece. " + line.Cells[2].Text
+				line.Cells[2].Text = say.Many(int64(each), "strip") + " from each piece. " + line.Cells[2].Text
 			}
 			line.Cells[0] = report.N(int64(sheet.Repeat))
 			if i > 0 {

@@ -7,6 +7,7 @@ import (
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/kit"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -64,7 +65,7 @@ func (c cutter) knownSheets() string {
 	if packed.Status == cutting.Proved {
 		return "Packed layout, proved: no cutting of the pieces into strips, and of these into what is needed, takes fewer."
 	}
-	return "Packed layout, not proved the fewest: no cutting into strips takes fewer than " + many(int64(packed.Bound), "piece") + "."
+	return "Packed layout, not proved the fewest: no cutting into strips takes fewer than " + say.Many(int64(packed.Bound), "piece") + "."
 }
 
 // stacked is the layout with columns stacked in strips, where it saves a step.
@@ -107,8 +108,8 @@ func (o *another) lead(own derive.Amount, method string) string {
 func (o *another) leadOfSheets(method string) string {
 	packs, _ := o.f.PacksOf(o.sheets.Count)
 	printed := o.s.PrintedPacks(o.f)
-	return enough(printed, packs, o.f.Packs, many(printed, "pack"), method) + ": " +
-		many(int64(o.sheets.Count), "piece") + " cut into instead of " + strconv.Itoa(o.f.Sheets.Count) + "."
+	return enough(printed, packs, o.f.Packs, say.Many(printed, "pack"), method) + ": " +
+		say.Many(int64(o.sheets.Count), "piece") + " cut into instead of " + strconv.Itoa(o.f.Sheets.Count) + "."
 }
 
 // enough says what a printed quantity is enough for: this layout, which takes

@@ -87,7 +87,7 @@ func (f *frame) key(about int, name string) int {
 
 func (f *frame) pieceKey(i int) int {
 	n := f.pieces[i]
-	return f.key(i, fmt.Sprintf("%s, %s%s", n.For.Text, extents(n.Across, n.Along, f.Unit), halved(n.Halving)+usedOf(n)))
+	return f.key(i, fmt.Sprintf("%s, %s%s", n.For.Text, extents(n.Across, n.Along, f.Unit), derive.Halved(n.Halving)+usedOf(n)))
 }
 
 func (f *frame) stripKey(i int) int {

@@ -5,6 +5,7 @@ import (
 
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -19,7 +20,7 @@ func finishRows(s *derive.Size) []report.Row {
 		if !b.Lengthwise {
 			way = "running across the quilt"
 		}
-		rows = append(rows, row(report.T("backing"), report.T(fmt.Sprintf("%s of %s %s%s; should measure at least", many(b.Panels, "panel"), b.Each.AsCut(u), way, panelSeams(b, u))),
+		rows = append(rows, row(report.T("backing"), report.T(fmt.Sprintf("%s of %s %s%s; should measure at least", say.Many(b.Panels, "panel"), b.Each.AsCut(u), way, panelSeams(b, u))),
 			report.N(b.Panels), report.Cut(b.Size.Width, u), report.Cut(b.Size.Height, u)))
 	}
 	if b := s.Batting; b != nil {
@@ -96,7 +97,7 @@ func bindingRow(s *derive.Size, b *derive.Binding) report.Row {
 	if b.Bias == nil {
 		strips := report.N(b.Strips.Count)
 		strips.Why = s.JoinedWork("binding", b.Strips, b.Said.At)
-		return row(report.T("binding"), report.T(joinText(b.Said.Joins)+bindingNeed(b, u)), strips,
+		return row(report.T("binding"), report.T(derive.Joining(b.Said.Joins)+bindingNeed(b, u)), strips,
 			report.Cut(b.Said.Cut.Surd(), u), report.L(b.Strips.Length.Surd(), u).There())
 	}
 	if b.Bias.Squares == 0 {
@@ -104,9 +105,9 @@ func bindingRow(s *derive.Size, b *derive.Binding) report.Row {
 	}
 	length := report.L(b.Bias.Length, u).There()
 	length.Why = s.BiasWork(b)
-	squares := many(b.Bias.Squares, "square") + " of " + b.Bias.Square.AsCut(u)
+	squares := say.Many(b.Bias.Squares, "square") + " of " + b.Bias.Square.AsCut(u)
 	if b.Said.Kind == plan.ContinuousBias {
-		how := fmt.Sprintf("%s, cut once diagonally and sewn to a tube; continuous bias, %s round each%s", squares, many(b.Bias.Loops, "loop"), bindingNeed(b, u))
+		how := fmt.Sprintf("%s, cut once diagonally and sewn to a tube; continuous bias, %s round each%s", squares, say.Many(b.Bias.Loops, "loop"), bindingNeed(b, u))
 		return row(report.T("binding"), report.T(how), report.Cell{}, report.Cut(b.Said.Cut.Surd(), u), length)
 	}
 	how := fmt.Sprintf("%s, cut into strips from the diagonal outwards and joined on the straight grain%s", squares, bindingNeed(b, u))
@@ -135,9 +136,9 @@ func sleeveRow(s *derive.Size, l *derive.Sleeve) report.Row {
 	u := s.Plan.Units
 	strips := report.N(l.Strips.Count)
 	strips.Why = s.JoinedWork("sleeve", l.Strips, l.Said.At)
-	how := fmt.Sprintf("%s, %s deep when sewn; each", many(l.Pieces, "piece"), l.Depth.Format(u))
+	how := fmt.Sprintf("%s, %s deep when sewn; each", say.Many(l.Pieces, "piece"), l.Depth.Format(u))
 	if l.Said.Hem.Length > 0 {
-		how = fmt.Sprintf("%s, %s deep when sewn, hems of %s at both ends included; each", many(l.Pieces, "piece"), l.Depth.Format(u), l.Said.Hem.Format(u))
+		how = fmt.Sprintf("%s, %s deep when sewn, hems of %s at both ends included; each", say.Many(l.Pieces, "piece"), l.Depth.Format(u), l.Said.Hem.Format(u))
 	}
 	return row(report.T("sleeve"), report.T(how), strips, report.Cut(l.Each, u), report.Cut(l.Said.Cut.Surd(), u))
 }

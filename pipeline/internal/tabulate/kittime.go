@@ -6,6 +6,7 @@ import (
 
 	"yardproof/pipeline/internal/costing"
 	"yardproof/pipeline/internal/kit"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/plan"
 )
@@ -138,7 +139,7 @@ func classSays(k *kit.Kit) []string {
 	}
 	var lent []string
 	for _, l := range c.Lend {
-		lent = append(lent, many(int64((c.Students.N+l.For-1)/l.For), "piece")+" of "+l.Name.Text)
+		lent = append(lent, say.Many(int64((c.Students.N+l.For-1)/l.For), "piece")+" of "+l.Name.Text)
 	}
 	if len(lent) > 0 {
 		says += " To lend: " + strings.Join(lent, "; ") + "."

@@ -6,6 +6,7 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/line"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/report"
 )
@@ -66,7 +67,7 @@ func everySize(run *report.Run, summaries []line.Summary, w whatif) report.Sheet
 		Foot: []string{"Smallest slack: how much shorter strips may be before a tube or strip set loses a piece."},
 	}
 	if c := run.Cuttings; c.Asked > 0 {
-		t.Foot = append(t.Foot, fmt.Sprintf("The cutting of %s was worked out, equal ones only once: %d in all.", many(int64(c.Asked), "fabric"), c.Solved))
+		t.Foot = append(t.Foot, fmt.Sprintf("The cutting of %s was worked out, equal ones only once: %d in all.", say.Many(int64(c.Asked), "fabric"), c.Solved))
 	}
 	if w.Mixed {
 		t.Foot = append(t.Foot, "The kits are priced in several currencies, so there is no what-if sheet.")

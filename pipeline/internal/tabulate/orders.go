@@ -9,6 +9,7 @@ import (
 
 	"yardproof/pipeline/internal/costing"
 	"yardproof/pipeline/internal/line"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
@@ -74,7 +75,7 @@ func (t takings) orderBy(a *supply.Article) report.Cell {
 	case day.Given():
 		return report.T(day.String())
 	case a.LeadDays > 0:
-		return report.T("takes " + many(int64(a.LeadDays), "day"))
+		return report.T("takes " + say.Many(int64(a.LeadDays), "day"))
 	}
 	return report.Cell{}
 }
@@ -95,7 +96,7 @@ func boltsOf(a *supply.Article) string {
 	var words []string
 	for i, n := range slices.Backward(a.Plan.Order) {
 		if n > 0 {
-			words = append(words, many(int64(n), "bolt")+" of "+measure.FormatFabric(a.Bolts[i], unitOf(a)))
+			words = append(words, say.Many(int64(n), "bolt")+" of "+measure.FormatFabric(a.Bolts[i], unitOf(a)))
 		}
 	}
 	switch {

@@ -9,6 +9,7 @@ import (
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/kit"
 	"yardproof/pipeline/internal/line"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -53,7 +54,7 @@ func (in Input) label(k *kit.Kit) report.Table {
 	for _, g := range k.Fabrics {
 		c := report.F(g.Buy, in.units()) // what it is cut longer is no promise
 		if g.Form == plan.Precut {
-			c = report.T(many(g.Packs, "pack"))
+			c = report.T(say.Many(g.Packs, "pack"))
 		}
 		t.Rows = append(t.Rows, row(report.Tick(), report.T(g.Title()), c, report.T(g.Article.Text)))
 	}
@@ -133,7 +134,7 @@ func shopRow(k *kit.Kit, l kit.Line) report.Row {
 	cells := []report.Cell{report.T(k.Name()), report.T(l.Title()), report.T(l.Article.Text)}
 	switch {
 	case l.Form == plan.Precut:
-		return row(append(cells, report.T(many(l.Packs, "pack")), report.Cell{}, report.Cell{},
+		return row(append(cells, report.T(say.Many(l.Packs, "pack")), report.Cell{}, report.Cell{},
 			report.Cell{Kind: report.Number, Expr: costing.Round(costing.Times(kits, quantity), 0)})...)
 	case len(l.Listed.Bolts) == 0:
 		return row(append(cells, quantityShown(l))...)

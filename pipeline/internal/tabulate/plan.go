@@ -1,9 +1,6 @@
 package tabulate
 
 import (
-	"fmt"
-	"strings"
-
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/kit"
@@ -52,17 +49,6 @@ func fabricUnit(u measure.Unit) string {
 }
 
 func row(cells ...report.Cell) report.Row { return report.Row{Cells: cells} }
-
-// many gives a count and its noun.
-func many(n int64, noun string) string {
-	if n == 1 {
-		return fmt.Sprintf("%d %s", n, noun)
-	}
-	if strings.HasSuffix(noun, "sh") {
-		noun += "e"
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}
 
 // are is the verb that goes with a number of things.
 func are(n int64) string {

@@ -6,6 +6,7 @@ import (
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/drafting"
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 )
@@ -44,12 +45,12 @@ func quiltPicture(s *derive.Size, d *drafting.Draft, top piecing.Patchwork) repo
 // setting tells how the top is laid out.
 func setting(s *derive.Size) string {
 	g := s.Of.Layout.Grid
-	text := many(int64(g.Rows.N), "row")
+	text := say.Many(int64(g.Rows.N), "row")
 	if !g.Written {
-		text += " of " + many(int64(g.Columns.N), "block")
+		text += " of " + say.Many(int64(g.Columns.N), "block")
 	}
 	if n := len(s.Top.Borders); n > 0 {
-		text += " and " + many(int64(n), "border")
+		text += " and " + say.Many(int64(n), "border")
 	}
 	return text
 }
@@ -128,7 +129,7 @@ func unitsPicture(s *derive.Size, d *drafting.Draft) (report.Picture, bool) {
 	var works []piecing.Patchwork
 	variants := s.Variants()
 	for _, p := range s.Parts {
-		if p.Needed == 0 || !sewn(p) {
+		if p.Needed == 0 || !p.Room.Traits().Sewn {
 			continue
 		}
 		for _, v := range drawnVariants(s, p, variants[p]) {

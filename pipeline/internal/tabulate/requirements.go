@@ -7,6 +7,7 @@ import (
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/kit"
 	"yardproof/pipeline/internal/line"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -86,7 +87,7 @@ func (in Input) buyCell(s *derive.Size, f *derive.Fabric) report.Cell {
 	case !s.SureOfCloth(f):
 		return report.T(line.Bought(s, f))
 	case f.Form == plan.Precut:
-		c := report.T(many(f.Packs, "pack"))
+		c := report.T(say.Many(f.Packs, "pack"))
 		c.Why = s.BuyWork(f)
 		return c
 	}
@@ -163,7 +164,7 @@ func strips(f *derive.Fabric) report.Cell {
 
 func packs(f *derive.Fabric) string {
 	used := f.Packs*int64(f.Pack.N) - f.Left
-	return fmt.Sprintf("%s: %s of %d %s cut into; %s left over.", kit.Title(f), many(used, "piece"), f.Packs*int64(f.Pack.N), are(used), many(f.Left, "piece"))
+	return fmt.Sprintf("%s: %s of %d %s cut into; %s left over.", kit.Title(f), say.Many(used, "piece"), f.Packs*int64(f.Pack.N), are(used), say.Many(f.Left, "piece"))
 }
 
 func (in Input) tools() report.Table {

@@ -6,6 +6,7 @@ import (
 
 	"yardproof/pipeline/internal/costing"
 	"yardproof/pipeline/internal/line"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
@@ -88,7 +89,7 @@ func (t takings) kitsOf(a *supply.Article, most int) string {
 		words = append(words, fmt.Sprintf("%d of %s at %s", r.Make, r.Name(), each))
 	}
 	if more := len(a.Uses) - most; more > 0 {
-		words = append(words, many(int64(more), "more kit"))
+		words = append(words, say.Many(int64(more), "more kit"))
 	}
 	return strings.Join(words, "; ")
 }
@@ -103,7 +104,7 @@ func unitOf(a *supply.Article) measure.Unit {
 
 func pieces(a *supply.Article, n int64) string {
 	if a.Unit == plan.PerEach {
-		return many(n, "piece")
+		return say.Many(n, "piece")
 	}
-	return many(n, string(a.Unit))
+	return say.Many(n, string(a.Unit))
 }

@@ -2,9 +2,9 @@ package tabulate
 
 import (
 	"fmt"
-	"strings"
 
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -24,86 +24,34 @@ func settingRows(s *derive.Size) []report.Row {
 	switch {
 	case st.OnPoint != nil:
 		o := st.OnPoint
-		add("blocks", onPointText(o.Rows, o.Columns)+"; each", o.Blocks(), st.Least.Width, st.Least.Height)
-		add("side triangles", triangleText(o.Side, u)+"; squares", o.Side.Squares, o.Side.Cut.Surd(), o.Side.Cut.Surd())
-		add("corner triangles", triangleText(o.Corner, u)+"; squares", o.Corner.Squares, o.Corner.Cut.Surd(), o.Corner.Cut.Surd())
+		add("blocks", o.RowsTold().In(u)+"; each", o.Blocks(), st.Least.Width, st.Least.Height)
+		add("side triangles", o.Side.Told().In(u)+"; squares", o.Side.Squares, o.Side.Cut.Surd(), o.Side.Cut.Surd())
+		add("corner triangles", o.Corner.Told().In(u)+"; squares", o.Corner.Squares, o.Corner.Cut.Surd(), o.Corner.Cut.Surd())
 		if o.Sashing != nil {
 			add("sashing", "on every side of every block of the full rows", o.Sashes(), o.Sash.Height, o.Sash.Width)
 			add("cornerstones", fmt.Sprintf("where four sashes meet, of %s; %d of them lie on the edge and are trimmed with it", o.Sashing.Cornerstones.Text, o.EdgeStones()),
 				o.Cornerstones(), o.Stone.Width, o.Stone.Height)
 		}
-		add("middle", floatText(o, s.Of.Seam.Allowance.Length, u)+"; should measure", 0, st.Width, st.Height)
+		add("middle", o.FloatTold(s.Of.Seam.Allowance.Length).In(u)+"; should measure", 0, st.Width, st.Height)
 	case st.Sashing != nil:
 		sash := st.Sashing
 		if sash.RowsOnly {
-			rows = append(rows, row(report.T("blocks"), report.T(straightText(g)+"; each row should measure as wide as the sashing is long"), report.Cell{}, report.L(st.Width, u), report.Cell{}))
-			add("sashing", levelText(sash, u), levels(sash), sash.LevelCut.Height, sash.LevelCut.Width)
+			rows = append(rows, row(report.T("blocks"), report.T(derive.StraightTold(g).In(u)+"; each row should measure as wide as the sashing is long"), report.Cell{}, report.L(st.Width, u), report.Cell{}))
+			add("sashing", levelText(sash, u), sash.Levels(), sash.LevelCut.Height, sash.LevelCut.Width)
 			add("middle", "should measure", 0, st.Width, st.Height)
 			break
 		}
-		add("blocks", fmt.Sprintf("%s of %d; each", many(int64(g.Rows.N), "row"), g.Columns.N), sash.Rows*sash.Columns, st.Least.Width, st.Least.Height)
+		add("blocks", fmt.Sprintf("%s of %d; each", say.Many(int64(g.Rows.N), "row"), g.Columns.N), sash.Rows*sash.Columns, st.Least.Width, st.Least.Height)
 		add("sashing", "upright, beside the blocks", sash.Upright(), sash.UprightCut.Width, sash.UprightCut.Height)
-		add("", levelText(sash, u), levels(sash), sash.LevelCut.Height, sash.LevelCut.Width)
+		add("", levelText(sash, u), sash.Levels(), sash.LevelCut.Height, sash.LevelCut.Width)
 		if sash.Said.Cornerstones.Given() {
 			add("cornerstones", "between the level sashes, of "+sash.Said.Cornerstones.Text, sash.Cornerstones(), sash.Stone.Width, sash.Stone.Height)
 		}
 		add("middle", "should measure", 0, st.Width, st.Height)
 	default:
-		add("blocks", straightText(g)+"; should measure", 0, s.Top.Grid.Width, s.Top.Grid.Height)
+		add("blocks", derive.StraightTold(g).In(u)+"; should measure", 0, s.Top.Grid.Width, s.Top.Grid.Height)
 	}
 	return rows
-}
-
-func straightText(g *plan.Grid) string {
-	if g.Written {
-		return many(int64(g.Rows.N), "row")
-	}
-	text := fmt.Sprintf("%s of %d", many(int64(g.Rows.N), "row"), g.Columns.N)
-	if g.Symmetry != plan.NoSymmetry {
-		text += ", " + g.Symmetry.String()
-		if g.Tile[0].Given() {
-			text += fmt.Sprintf(" in tiles of %d by %d", g.Tile[0].N, g.Tile[1].N)
-		}
-	}
-	return text
-}
-
-func onPointText(rows, columns int64) string {
-	text := fmt.Sprintf("on point, %s of %d", many(rows, "full row"), columns)
-	if rows > 1 && columns > 1 {
-		text += fmt.Sprintf(" and %s of %d between them", many(rows-1, "row"), columns-1)
-	}
-	return text
-}
-
-// triangleText is where setting triangles come from, and what a square
-// rounded up to the ruler leaves.
-func triangleText(t derive.TriangleCut, u measure.Unit) string {
-	text := fmt.Sprintf("%s from squares", many(t.Triangles, "triangle")) + halved(t.Halving)
-	if t.Spare > 0 {
-		text += fmt.Sprintf(", %d spare", t.Spare)
-	}
-	if over := t.Cut.Surd().Sub(t.Wanted); over.Sign() > 0 {
-		text += ", " + over.AsThere(u) + " over to trim"
-	}
-	return text
-}
-
-func floatText(o *derive.OnPoint, seam measure.Length, u measure.Unit) string {
-	if o.Sashing != nil {
-		return "trim " + seam.Format(u) + " beyond the middles of the outer cornerstones"
-	}
-	if o.Float.IsZero() {
-		return "trim " + seam.Format(u) + " beyond the blocks' points"
-	}
-	return "trim " + o.Float.Add(seam.Surd()).Format(u) + " beyond the blocks' points, which then float " + o.Float.Format(u) + " inside the seam"
-}
-
-func levels(g *derive.Sashing) int64 {
-	if g.Said.Cornerstones.Given() {
-		return g.Level()
-	}
-	return g.Runs()
 }
 
 func levelText(g *derive.Sashing, u measure.Unit) string {
@@ -111,7 +59,7 @@ func levelText(g *derive.Sashing, u measure.Unit) string {
 	case g.Said.Cornerstones.Given():
 		return "level, above and below the blocks"
 	case g.Through != nil:
-		return fmt.Sprintf("level, running through: cut from %s, %s", many(g.Through.Count, "strip"), joinText(g.Said.Joins))
+		return fmt.Sprintf("level, running through: cut from %s, %s", say.Many(g.Through.Count, "strip"), derive.Joining(g.Said.Joins))
 	}
 	return "level, running through"
 }
@@ -124,7 +72,7 @@ func borderRows(s *derive.Size, b derive.Border) []report.Row {
 	one, two := pair{b.Cut, b.Sides}, pair{b.EndCut, b.Ends}
 	switch {
 	case b.Said.Corners == plan.Mitred:
-		first, second = "all four, then mitred"+allowanceText(b, u)+": sides, 2 of", "top and bottom, 2 of"
+		first, second = "all four, then mitred"+b.LongerTold().In(u)+": sides, 2 of", "top and bottom, 2 of"
 	case b.Ends.IsZero():
 		first = "on the sides only, 2 of"
 	case b.Sides.IsZero():
@@ -161,14 +109,6 @@ func borderRows(s *derive.Size, b derive.Border) []report.Row {
 	return rows
 }
 
-// allowanceText is what mitred strips are cut longer than they must be.
-func allowanceText(b derive.Border, u measure.Unit) string {
-	if b.Said.Allowance.Length == 0 {
-		return ""
-	}
-	return ", each " + b.Said.Allowance.AsCut(u) + " longer than its exact length, to be cut off with the mitre"
-}
-
 type pair struct {
 	width  measure.Length
 	length measure.Surd
@@ -186,13 +126,13 @@ func stripText(b derive.Border, u measure.Unit) string {
 	case b.Pieces:
 		return together
 	case b.Said.Copes() && b.Sides.Sign() > 0 && b.Ends.Sign() > 0:
-		return joinText(b.Said.Joins) + ", for sides and ends apart; cut from them: "
+		return derive.Joining(b.Said.Joins) + ", for sides and ends apart; cut from them: "
 	case b.Said.Copes():
-		return joinText(b.Said.Joins) + "; cut from them: "
+		return derive.Joining(b.Said.Joins) + "; cut from them: "
 	case b.Said.EachSide:
-		return together + joinText(b.Said.Joins) + " for each side by itself; "
+		return together + derive.Joining(b.Said.Joins) + " for each side by itself; "
 	}
-	return together + joinText(b.Said.Joins) + ", " + b.Strips.Length.AsThere(u) + " in all; cut from it: "
+	return together + derive.Joining(b.Said.Joins) + ", " + b.Strips.Length.AsThere(u) + " in all; cut from it: "
 }
 
 func cornerRows(b derive.Border, u measure.Unit) []report.Row {
@@ -227,87 +167,6 @@ func unitRows(b derive.Border, name string, u measure.Unit) []report.Row {
 	}
 	rows[0].Cells[0] = report.T(name)
 	return rows
-}
-
-// settingText is how a part that is set like a small top is made.
-func settingText(p *derive.Part, of plan.Setting, u measure.Unit) string {
-	st := p.Setting
-	var parts []string
-	for _, b := range st.Blocks {
-		parts = append(parts, fmt.Sprintf("%d %s", b.Count, b.Part.Name.Text))
-	}
-	blocks := strings.Join(parts, ", ")
-	if o := st.OnPoint; o != nil {
-		if o.Sashing != nil {
-			blocks += fmt.Sprintf("; %s and %s, %d of these on the edge", many(o.Sashes(), "sash"), many(o.Cornerstones(), "cornerstone"), o.EdgeStones())
-		}
-		return fmt.Sprintf("%s: %s; %s; %s; %s", onPointText(o.Rows, o.Columns), blocks,
-			"side "+triangleText(o.Side, u), "corner "+triangleText(o.Corner, u), floatText(o, p.Seam.Allowance.Length, u))
-	}
-	g := st.Sashing
-	if g.RowsOnly {
-		return fmt.Sprintf("%s: %s; %s between", straightText(of.Grid), blocks, many(levels(g), "sash"))
-	}
-	text := fmt.Sprintf("%s of %d: %s; %s upright and %d level", many(int64(of.Grid.Rows.N), "row"), of.Grid.Columns.N, blocks, many(g.Upright(), "sash"), levels(g))
-	if g.Said.Cornerstones.Given() {
-		text += ", " + many(g.Cornerstones(), "cornerstone")
-	}
-	return text
-}
-
-// borderedText is how borders go round a part.
-func borderedText(p *derive.Part, op plan.Bordered, u measure.Unit) string {
-	text := "round " + op.Part.Text + ":"
-	for i, b := range p.Borders {
-		if i > 0 {
-			text += ";"
-		}
-		text += " " + roundText(b, u)
-	}
-	return text
-}
-
-// roundText is one border round a part, in one line.
-func roundText(b derive.Border, u measure.Unit) string {
-	name := b.Said.Name.Text
-	if b.Units != nil {
-		text := fmt.Sprintf("%s of %s", name, b.Said.Part.Text)
-		if b.Sides.Sign() > 0 {
-			text += fmt.Sprintf(", %d on each side", b.Units.Sides)
-		}
-		if b.Ends.Sign() > 0 {
-			text += fmt.Sprintf(", %d on each end", b.Units.Ends)
-		}
-		return text + cornersOf(b, u)
-	}
-	sides := fmt.Sprintf("sides %s x %s", b.Cut.BareRounded(u, measure.Up), b.Sides.AsCut(u))
-	ends := fmt.Sprintf("top and bottom %s x %s", b.EndCut.BareRounded(u, measure.Up), b.Ends.AsCut(u))
-	how := b.Said.Corners.String() + allowanceText(b, u) + ": "
-	strips := sides + ", " + ends
-	switch {
-	case b.Ends.IsZero():
-		how, strips = "", sides+" only"
-	case b.Sides.IsZero():
-		how, strips = "", ends+" only"
-	case b.Said.EndsOn && b.Corners == 0:
-		strips = ends + ", " + sides
-	}
-	text := name + ", " + how + strips + cornersOf(b, u)
-	if b.Said.Copes() {
-		text += ", trimmed to " + b.Said.To[0].BareRounded(u, measure.Down) + " x " + b.Said.To[1].AsThere(u) + " finished"
-	}
-	return text
-}
-
-// cornersOf is what a border has in its corners, after its strips.
-func cornersOf(b derive.Border, u measure.Unit) string {
-	switch {
-	case b.Corners == 0:
-		return ""
-	case b.Corner != nil:
-		return ", " + b.Corner.Name.Text + " in the corners"
-	}
-	return ", corner squares " + b.Cut.AsCut(u)
 }
 
 // printable is the finished size to the printed rounding, where the exact one

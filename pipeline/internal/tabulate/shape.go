@@ -2,14 +2,12 @@ package tabulate
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
-	"yardproof/schema/plan"
 )
 
 // asCut is the size that a part should measure as it is: of a triangle the
@@ -21,29 +19,6 @@ func asCut(p *derive.Part) piecing.Box {
 	return p.Box
 }
 
-func howShape(p *derive.Part, u measure.Unit) string {
-	h := p.Shape
-	if h.Set != nil {
-		return fmt.Sprintf("cut from %s %s, %s wide, %d from each, %s; every other one has the strips the other way up", many(h.Count, "strip set"), h.Set.Name.Text, h.Height.AsCut(u), h.Yield.Each, cutShape(p))
-	}
-	return fmt.Sprintf("cut from %s %s wide of %s, %d from each, %s", many(h.Count, "strip"), h.Height.AsCut(u), h.Fabric.Role.Text, h.Yield.Each, cutShape(p))
-}
-
-// cutShape says how a strip is cut.
-func cutShape(p *derive.Part) string {
-	switch h := p.Shape; {
-	case h.Kind == plan.HalfTriangle60:
-		return "half triangles of 60 degrees in pairs, head to tail; a pair that slopes the other way gives their mirror images"
-	case h.Kind == plan.Hexagon:
-		return "hexagons, two sides along the strip, every corner of them 120 degrees"
-	case !h.Kind.Triangular():
-		return fmt.Sprintf("diamonds with points of %d degrees, all cuts as far apart as the strip is wide", derive.DiamondAngle(h.Kind))
-	case h.Blunt:
-		return "triangles of 60 degrees, up and down in turn, their tips cut off"
-	}
-	return "triangles of 60 degrees, up and down in turn"
-}
-
 // strip says what becomes of a strip that is cut whole across the fabric, and how
 // many pieces it is.
 func (c cutter) strip(n derive.Need, height measure.Length) (does string, pieces int64) {
@@ -51,9 +26,9 @@ func (c cutter) strip(n derive.Need, height measure.Length) (does string, pieces
 	if p := c.s.Part(n.For.Text); p != nil && p.Shape != nil {
 		pieces = p.ShapesOf(false)
 		if down != "" {
-			return fmt.Sprintf("%s, then cut into %s, %d from a whole strip.", strings.ToUpper(down[:1])+down[1:], cutShape(p), pieces), pieces
+			return fmt.Sprintf("%s, then cut into %s, %d from a whole strip.", strings.ToUpper(down[:1])+down[1:], p.Shape.Cutting(), pieces), pieces
 		}
-		return fmt.Sprintf("Cut into %s, %d from a whole strip.", cutShape(p), pieces), pieces
+		return fmt.Sprintf("Cut into %s, %d from a whole strip.", p.Shape.Cutting(), pieces), pieces
 	}
 	if down != "" {
 		return "Use whole, " + down + ".", 1
@@ -82,58 +57,9 @@ func (c cutter) part(n derive.Need, width, height measure.Length, alone bool) (d
 	}
 	if p := c.s.Part(n.For.Text); p != nil && p.Shape != nil {
 		pieces = p.ShapesOf(true)
-		return fmt.Sprintf("cut %d from %s: %s", pieces, of, cutShape(p)), pieces
+		return fmt.Sprintf("cut %d from %s: %s", pieces, of, p.Shape.Cutting()), pieces
 	}
 	return "use " + of, 1
-}
-
-func shapeNote(p *derive.Part, u measure.Unit) string {
-	note := slackNote(p.Shape.Kind.Noun(), p.Shape.Yield, u)
-	if over := p.Shape.Over(); over.Sign() > 0 {
-		note += "; strip by geometry " + p.Shape.Exact.AsCut(u) + ", cut " + over.AsThere(u) + " over: trim every piece to its finished size and the seams"
-	}
-	return note
-}
-
-func howMosaic(op plan.Mosaic, p *derive.Part, u measure.Unit) string {
-	var of []string
-	for _, piece := range op.Pieces {
-		of = append(of, strconv.Itoa(piece.Count.N)+" "+piece.Part.Text)
-	}
-	text := "sew " + strings.Join(of, ", ") + " together as the pattern draws it"
-	if op.Trimmed {
-		text += ", and trim the edges to " + p.Width.AsThere(u) + " x " + p.Height.AsThere(u)
-	}
-	return text
-}
-
-func howTemplate(s *derive.Size, p *derive.Part, op plan.Template) string {
-	u, c := s.Plan.Units, p.Unit.Pieces[0]
-	if n := biasPanel(p, c.Fabric); n != nil {
-		return fmt.Sprintf("cut round its template from bias strips of %s, %s wide and %s long", c.Fabric.Role.Text,
-			n.OnBias.Width.AsCut(u), n.OnBias.Length.AsCut(u))
-	}
-	text := "cut round its template from " + c.Width.BareRounded(u, measure.Up) + " x " + c.Height.AsCut(u) + " of " + c.Fabric.Role.Text
-	switch op.Grain {
-	case plan.GrainAlong:
-		text += ", the template upright along the selvages"
-	case plan.GrainAcross:
-		text += ", the template upright across the selvages"
-	case plan.GrainBias:
-		text += ", the template on the bias"
-	}
-	return text
-}
-
-// templateNote is how much of its box the piece leaves, where the plan gives
-// its area, and that nothing proves its outline.
-func templateNote(op plan.Template, u measure.Unit) string {
-	note := "not proved: its outline and fit are the template's"
-	if op.Area == nil {
-		return note
-	}
-	box := measure.Area(op.Box[0].Surd(), op.Box[1].Surd())
-	return note + "; fills " + measure.FormatArea(op.AreaIn(u), u) + " of a box of " + measure.FormatArea(box, u)
 }
 
 // unproved are pieces cut round a template, of which only the box is proved, and
@@ -145,7 +71,7 @@ func (in Input) unproved() []report.Row {
 			if p.Needed == 0 {
 				continue
 			}
-			if _, ok := p.Operation.(plan.Template); ok {
+			if p.Room.Traits().OnTrust {
 				templates = append(templates, p.Name.Text)
 			}
 			switch m := p.Mosaic; {

@@ -7,6 +7,7 @@ import (
 
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 )
@@ -114,7 +115,7 @@ func atHand(n derive.ThreadNeed) string {
 	if n.Count == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%s of %s m", many(n.Count, n.On), n.Holds.Surd().Div(measure.Metre.Surd()).Number(0))
+	return fmt.Sprintf("%s of %s m", say.Many(n.Count, n.On), n.Holds.Surd().Div(measure.Metre.Surd()).Number(0))
 }
 
 func threadFigures(s *derive.Size, use derive.ThreadUse) string {

@@ -1,6 +1,7 @@
 package tabulate
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -60,34 +61,44 @@ func TestTradeCutsThatDiffer(t *testing.T) {
 
 // A roll of 40 strips in sets of three gives 13 sets, one strip over, and 6 tubes, one
 // set over; squares of 8.485281 in trimmed to 8 3/8 lose 0.110281 of a side and
-// 0.661688 over a row of six. Derived from division and from geometry.
+// 0.661688 over a row of six; seven heights of 6 in are 42 in. Derived from division
+// and from geometry.
 func TestTubeNotes(t *testing.T) {
 	s := sizeWith(t, `"a": { "precut": { "piece": ["2 1/2", 42], "count": 40 } }`, `"trio": { "strip_set": { "strips": ["a", "a", "a"] } }, "unit": { "tube": { "sets": ["trio", "trio"], "tip": "far seam", "trim": "8 3/8" } }`,
 		`"grid": { "rows": 4, "columns": 6, "blocks": [["unit"]] }`)
 	want := []string{
+		"trio: set is 6 1/2 in wide",
 		"trio: 1 pack would give 13 sets, 1 strip over",
+		"unit: the 6 squares take 42 in of 42 in: 0 in to spare",
+		"unit: a seam sewn less than 1/64 in narrower loses a square",
 		"unit: trimmed from about 8.4852 in: about 0.1103 in off a side, about 0.6617 in over a row of 6, about 0.4412 in over a column of 4",
 		"unit: 13 sets would give 6 tubes, 1 set over",
 	}
-	var got []string
-	for _, p := range s.Parts {
-		for _, note := range append(trimNotes(s, p), packNotes(s, p)...) {
-			got = append(got, p.Name.Text+": "+note)
-		}
-	}
-	if strings.Join(got, "\n") != strings.Join(want, "\n") {
+	if got := allNotes(s); strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("got %q, want %q", got, want)
 	}
-	if got := over(0, "set"); got != "nothing over" {
-		t.Errorf("%q", got)
+	four := sizeWith(t, `"a": { "precut": { "piece": ["2 1/2", 42], "count": 40 } }`, `"unit": { "strip_set": { "strips": ["a", "a", "a", "a"], "segment": "4 1/2" } }`,
+		`"grid": { "rows": 4, "columns": 6, "blocks": [["unit"]] }`)
+	if got, want := allNotes(four), "unit: 1 pack would give 10 sets, nothing over"; !slices.Contains(got, want) {
+		t.Errorf("got %q, want %q", got, want)
 	}
+}
+
+// allNotes are the notes of all parts, by their names.
+func allNotes(s *derive.Size) (all []string) {
+	for _, p := range s.Parts {
+		for _, note := range in(s.Plan.Units, p.Room.(derive.Noted).Notes()) {
+			all = append(all, p.Name.Text+": "+note)
+		}
+	}
+	return all
 }
 
 // Of 14 side triangles from 4 squares 2 are spare; of 8 from 2 none is.
 func TestSpareSideTriangles(t *testing.T) {
 	for layout, spare := range map[string]bool{`"rows": 5, "columns": 4`: true, `"rows": 3, "columns": 3`: false} {
 		s := sizeOf(t, `"unit": { "cut": { "fabric": "a", "square": "9 1/2" } }`, `"grid": { `+layout+`, "blocks": [["unit"]] }, "setting": "on point", "triangles": { "sides": "b" }`)
-		text := triangleText(s.Top.Setting.OnPoint.Side, s.Plan.Units)
+		text := s.Top.Setting.OnPoint.Side.Told().In(s.Plan.Units)
 		if got := strings.Contains(text, ", 2 spare"); got != spare || strings.Contains(text, "0 spare") {
 			t.Errorf("%s: %q", layout, text)
 		}

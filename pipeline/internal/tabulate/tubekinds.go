@@ -7,6 +7,7 @@ import (
 
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/plan"
 )
@@ -98,7 +99,7 @@ func begun(t *derive.Tube) string {
 	case 0:
 		return "cut a far square first from " + everyTube(t.Count)
 	}
-	return fmt.Sprintf("cut a near square first from %s and a far one first from %s", many(near, "tube"), many(t.Count-near, "tube"))
+	return fmt.Sprintf("cut a near square first from %s and a far one first from %s", say.Many(near, "tube"), say.Many(t.Count-near, "tube"))
 }
 
 func everyTube(n int64) string {
@@ -108,36 +109,6 @@ func everyTube(n int64) string {
 	return fmt.Sprintf("all %d tubes", n)
 }
 
-// saidKind is the kind of a square beside its name.
-func saidKind(kind plan.SquareKind) string {
-	if kind == plan.EitherKind {
-		return ""
-	}
-	return " (" + kind.String() + ")"
-}
-
-// exchanged tells of a part at a place what is exchanged in it; of a square, its
-// kind says as much.
-func exchanged(s *derive.Size, c derive.Placed) string {
-	if p := s.Part(c.Part.Text); p == nil || s.Square(p) != nil {
-		return ""
-	}
-	return exchange(s, c.Flips)
-}
-
-func exchange(s *derive.Size, flips derive.Flips) string {
-	var names []string
-	for _, p := range s.Parts {
-		if p.Tube != nil && flips.Has(p.Tube) {
-			names = append(names, p.Name.Text)
-		}
-	}
-	if len(names) == 0 {
-		return ""
-	}
-	return " (near and far " + strings.Join(names, ", ") + " exchanged)"
-}
-
 // variantName is what a part is called of which there are several.
 func variantName(s *derive.Size, p *derive.Part, flips derive.Flips) string {
 	if square := s.Square(p); square != nil {
@@ -145,9 +116,9 @@ func variantName(s *derive.Size, p *derive.Part, flips derive.Flips) string {
 		if flips.Has(square.Tube) {
 			kind = plan.FarKind
 		}
-		return p.Name.Text + saidKind(kind)
+		return p.Name.Text + derive.KindOf(kind)
 	}
-	return p.Name.Text + exchange(s, flips)
+	return p.Name.Text + s.Exchange(flips)
 }
 
 // variantNotes tells how many of a part are made otherwise than it is described;
@@ -162,15 +133,7 @@ func variantNotes(s *derive.Size, p *derive.Part, variants []derive.Variant) []s
 			out = append(out, fmt.Sprintf("%d of them of far squares", v.Count))
 			continue
 		}
-		out = append(out, fmt.Sprintf("%d of them with%s", v.Count, strings.Trim(strings.ReplaceAll(exchange(s, v.Flips), "(", ""), ")")))
+		out = append(out, fmt.Sprintf("%d of them with%s", v.Count, strings.Trim(strings.ReplaceAll(s.Exchange(v.Flips), "(", ""), ")")))
 	}
 	return out
-}
-
-// endForEnd says how the second set of a tube lies, where it is turned.
-func endForEnd(op plan.Tube) string {
-	if !op.EndForEnd {
-		return ""
-	}
-	return "the second turned end for end, "
 }

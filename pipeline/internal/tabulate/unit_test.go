@@ -147,23 +147,3 @@ func TestSashedRowsWords(t *testing.T) {
 		}
 	}
 }
-
-// How far a seam may drift is rounded to the safe side: 1/84 in is less than 1/64.
-func TestNarrowerSeams(t *testing.T) {
-	for _, c := range []struct {
-		l    measure.Length
-		u    measure.Unit
-		want string
-	}{
-		{measure.Inch / 84, measure.In, "a seam sewn less than 1/64 in narrower loses a square"},
-		{measure.Inch/64 - 1, measure.In, "a seam sewn less than 1/64 in narrower loses a square"},
-		{measure.Inch / 64, measure.In, "the seam may be sewn up to 1/64 in narrower before a square is lost"},
-		{measure.Inch/32 - 1, measure.In, "the seam may be sewn up to 1/64 in narrower before a square is lost"},
-		{measure.Millimetre/10 - 1, measure.Cm, "a seam sewn less than 0.01 cm narrower loses a square"},
-		{measure.Millimetre / 4, measure.Cm, "the seam may be sewn up to 0.02 cm narrower before a square is lost"},
-	} {
-		if got := narrower(c.l, c.u); got != c.want {
-			t.Errorf("%d ticks: %q, want %q", c.l, got, c.want)
-		}
-	}
-}

@@ -1,0 +1,121 @@
+package derive
+
+import (
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// Chain is derived strips sewn end to end.
+type Chain struct {
+	Fabric *Fabric
+	Width  measure.Length  // cut width of the strips
+	Steps  []piecing.Chain // as joined, and after every fold
+	Joined Joined          // for all that are needed, cut from one joined strip
+}
+
+// chain is strips sewn end to end and folded.
+type chain struct {
+	op plan.Chain
+	p  *Part
+	s  *Size
+}
+
+// Chain implements plan.Maker.
+func (o *opening) Chain(op plan.Chain) { o.room = &chain{op: op, p: o.p, s: o.s} }
+
+// TellCount implements countTold.
+func (r *chain) TellCount() *report.Work {
+	if r.p.Chain == nil {
+		return r.s.NeededWork(r.p)
+	}
+	return r.s.JoinedWork(r.p.Name.Text, r.p.Chain.Joined, r.op.At)
+}
+
+// Measure implements Operation.
+func (r *chain) Measure() {
+	p := r.p
+	f := r.s.byFabric[r.op.Fabric.Text]
+	if f == nil {
+		return
+	}
+	seam, width := p.Seam.Allowance.Length, f.stripWidth(r.op.Width)
+	first := piecing.Chain{Length: r.op.Length.Surd(), Width: width, Strips: 1}
+	c := &Chain{Fabric: f, Width: width, Steps: first.Halvings(r.op.Folds.N, seam)}
+	c.Joined = join(r.op.Length.Surd(), f.stripLength(), joinLoss(r.op.Joins, width, seam))
+	last := c.Steps[len(c.Steps)-1]
+	p.Chain, p.Known = c, c.Joined.OK && last.Width > 2*seam && last.Length.Cmp((2*seam).Surd()) > 0
+	p.Box = piecing.Box{Width: last.Length, Height: last.Width.Surd()}
+}
+
+// Ask implements Operation: it joins what all the chains take, and cuts them from it.
+func (r *chain) Ask() {
+	p, c := r.p, r.p.Chain
+	if c == nil || !p.Known {
+		return
+	}
+	c.Joined = join(r.op.Length.Surd().MulInt(p.Needed), c.Fabric.stripLength(), c.Joined.Loss)
+	c.Fabric.needJoined(p.Name, c.Width, c.Joined)
+}
+
+// Covers implements Operation.
+func (r *chain) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
+
+// Seams implements Operation.
+//
+// Strips are joined end to end, and every fold of every chain is sewn along the
+// edge: half of what was folded.
+func (r *chain) Seams() (l measure.Surd, ok bool) {
+	c := r.p.Chain
+	if c == nil {
+		return l, false
+	}
+	l = joinSeams(r.op.Joins, c.Width, c.Joined.Count)
+	for _, step := range c.Steps[1:] {
+		l = l.Add(step.Length.MulInt(r.p.Made))
+	}
+	return l, true
+}
+
+// OnRuler implements Operation.
+func (r *chain) OnRuler() []OnRuler {
+	return []OnRuler{{"strip width", r.op.Width}}
+}
+
+// Seamed implements Operation.
+func (r *chain) Seamed() []Seamed {
+	if r.p.Chain == nil {
+		return nil
+	}
+	return []Seamed{{"a strip", r.p.Chain.Width, 2 * r.p.Seam.Allowance.Length, r.op.At}}
+}
+
+// Trims implements Operation.
+func (r *chain) Trims() []Trimming { return nil }
+
+// Wants implements Operation.
+func (r *chain) Wants() []Want { return nil }
+
+// Serves implements Operation.
+func (r *chain) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
+// Gives implements Operation.
+func (r *chain) Gives() *Giving { return nil }
+
+// How implements Operation.
+func (r *chain) How() say.Sentence {
+	c := r.p.Chain
+	text := say.That("%s; %s of %s, %s wide, give %s; cut it into lengths of %s", Joining(r.op.Joins), say.Many(c.Joined.Count, "strip"), c.Fabric.Role.Text,
+		say.AsCut(c.Width), say.AsThere(c.Joined.Length), say.AsCut(r.op.Length))
+	for i, step := range c.Steps[1:] {
+		text = text.And(say.That("; fold %d: sew along the edge and cut the fold, %s wide and %s long", i+1, say.Long(step.Width), say.Long(step.Length)))
+	}
+	return text
+}
+
+// Traits implements Operation.
+func (r *chain) Traits() Traits { return Traits{Sewn: true, Handed: true} }

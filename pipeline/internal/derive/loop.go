@@ -1,0 +1,149 @@
+package derive
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
+	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
+	"yardproof/schema/plan"
+)
+
+// Loop is a derived loop of a strip set.
+type Loop struct {
+	Set   *Part
+	Rings int64 // in one part
+	Yield Yield // rings from one loop
+	Count int64 // loops to sew, rounded up
+}
+
+// loop is a strip set sewn into a loop, cut into rings and opened.
+type loop struct {
+	op plan.Loop
+	p  *Part
+	s  *Size
+}
+
+// Loop implements plan.Maker.
+func (o *opening) Loop(op plan.Loop) { o.room = &loop{op: op, p: o.p, s: o.s} }
+
+// TellYield implements yieldTold.
+func (r *loop) TellYield() *report.Work {
+	if r.p.Loop == nil {
+		return nil
+	}
+	return r.s.once(r.p.Name.Text+", rings from one loop", r.tellRings)
+}
+
+func (r *loop) tellRings() *report.Work {
+	return &report.Work{
+		Formula: "floor(L / cut)", Value: report.N(r.p.Loop.Yield.Each),
+		Terms: []report.Term{
+			term("L", "usable length of the shortest strip", r.s.length(r.p.Loop.Yield.Length), r.p.Loop.Set.Set.lengthAt()),
+			term("cut", "cut width of a ring", r.s.length(r.op.Cut.Length), r.op.Cut.At),
+		},
+	}
+}
+
+// Measure implements Operation.
+func (r *loop) Measure() {
+	p := r.p
+	set := r.s.byName[r.op.Set.Text]
+	if set == nil || !set.Known || set.Set == nil || set.Set.Cut != nil {
+		return
+	}
+	seam, n := p.Seam.Allowance.Length, r.op.Rings()
+	p.Loop = &Loop{Set: set, Rings: n, Yield: *segments(set.Set.Length, r.op.Cut.Length)}
+	p.Subcut = &Subcut{Width: r.op.Cut.Length, Each: n, From: set, how: "loop of " + r.op.Set.Text}
+	width := measure.Length(n)*r.op.Cut.Length - 2*measure.Length(n-1)*seam
+	p.Known = r.op.Cut.Length > 2*seam
+	p.Box = piecing.Box{Width: width.Surd(), Height: set.Set.Width.Surd()}
+}
+
+// Ask implements Operation: the pool asks.
+func (r *loop) Ask() {}
+
+// Covers implements Operation.
+func (r *loop) Covers(seam measure.Length) (least, most measure.Surd, ok bool) {
+	return r.p.rectangle(seam)
+}
+
+// Seams implements Operation.
+//
+// Every loop is closed along its strips, and the rings of each part are joined.
+func (r *loop) Seams() (l measure.Surd, ok bool) {
+	p := r.p.Loop
+	if p == nil {
+		return l, false
+	}
+	return p.Set.Set.Length.Surd().MulInt(p.Count).Add(r.p.Height.MulInt((p.Rings - 1) * r.p.Made)), true
+}
+
+// OnRuler implements Operation.
+func (r *loop) OnRuler() []OnRuler {
+	return []OnRuler{{"ring", r.op.Cut}}
+}
+
+// Seamed implements Operation.
+func (r *loop) Seamed() []Seamed {
+	return []Seamed{{"the ring", r.op.Cut.Length, 2 * r.p.Seam.Allowance.Length, r.op.Cut.At}}
+}
+
+// Trims implements Operation.
+func (r *loop) Trims() []Trimming { return nil }
+
+// Wants implements Operation.
+func (r *loop) Wants() []Want {
+	return []Want{{Part: r.op.Set, To: WholeSet, By: "loop " + r.p.quoted()}}
+}
+
+// Serves implements Operation.
+func (r *loop) Serves(w Wanted) (Misfit, bool) { return sewn(w) }
+
+// Gives implements Operation.
+func (r *loop) Gives() *Giving {
+	if r.p.Loop == nil {
+		return nil
+	}
+	return &Giving{"ring", "loop", r.op.Cut.At}
+}
+
+// How implements Operation.
+func (r *loop) How() say.Sentence {
+	p, rings := r.p, say.That("rings of %s", say.AsCut(r.op.Cut))
+	switch {
+	case p.Pool == nil:
+		rings = rings.And(say.That(", %d from each", p.Loop.Yield.Each))
+	case p.Pool.Parts[0] != p:
+		return say.That("cut from the same loops as %s into %s%s", p.Pool.Parts[0].Name.Text, rings, r.opened())
+	default:
+		rings = rings.And(say.That("%s: %s", p.Pool.others(), p.Pool.told("loop")))
+	}
+	return say.That("%s of set %s, last strip to first, cut into %s%s", say.Many(p.Loop.Count, "loop"), r.op.Set.Text, rings, r.opened())
+}
+
+// opened says where the rings of a loop are opened.
+func (r *loop) opened() string {
+	if len(r.op.Open) == 0 {
+		return ", each opened at the loop's own seam"
+	}
+	var seams []string
+	for _, o := range r.op.Open {
+		seams = append(seams, strconv.Itoa(o.N))
+	}
+	return fmt.Sprintf("; %s to a part, opened at seam %s and sewn side by side", say.Many(r.p.Loop.Rings, "ring"), strings.Join(seams, ", "))
+}
+
+// Notes implements Noted.
+func (r *loop) Notes() []say.Sentence {
+	if r.p.Pool != nil {
+		return r.p.Pool.notes(r.p)
+	}
+	return []say.Sentence{spare("ring", r.p.Loop.Yield)}
+}
+
+// Traits implements Operation.
+func (r *loop) Traits() Traits { return Traits{Sewn: true, Handed: true} }
