@@ -112,7 +112,7 @@ func letters(w piecing.Patchwork, s *derive.Size) []string {
 // letter is that of the fabric at a place, its role's.
 func letter(w piecing.Patchwork, s *derive.Size, at piecing.Polygon) byte {
 	for _, p := range w.Patches {
-		if p.Outline.Overlap(at) != nil && p.Fabric != drafting.Untold {
+		if p.Outline.Overlap(at) != nil && p.Fabric != piecing.Untold {
 			return s.Fabrics[p.Fabric].Role.Text[0]
 		}
 	}

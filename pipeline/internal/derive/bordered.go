@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -147,3 +148,11 @@ func (b *Border) cornersTold() say.Sentence {
 
 // Traits implements Operation.
 func (r *bordered) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+
+// Draft implements Operation.
+func (r *bordered) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	if w, ok = d.Alone(r); !ok {
+		return w, false
+	}
+	return d.Round(w, r.p.Borders)
+}

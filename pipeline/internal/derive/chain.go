@@ -119,3 +119,14 @@ func (r *chain) How() say.Sentence {
 
 // Traits implements Operation.
 func (r *chain) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+
+// Draft implements Operation.
+func (r *chain) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	c := r.p.Chain
+	last := c.Steps[len(c.Steps)-1]
+	var strips []Strip
+	for range last.Strips {
+		strips = append(strips, Strip{Fabric: c.Fabric, Width: c.Width})
+	}
+	return r.p.sewnStrips(d, strips, last.Length), true
+}

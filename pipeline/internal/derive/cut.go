@@ -106,3 +106,9 @@ func (r *cut) How() say.Sentence { return say.Sentence{} }
 
 // Traits implements Operation.
 func (r *cut) Traits() Traits { return Traits{Handed: true} }
+
+// Draft implements Operation: a triangle has no size of its own to stand in a row with.
+func (r *cut) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	fabric, ok := d.Fabric(r.op.Fabric.Text)
+	return piecing.Plain(r.p.Box, fabric), ok && r.op.Halving == plan.Whole
+}

@@ -3,6 +3,7 @@ package derive
 import (
 	"strings"
 
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
@@ -94,3 +95,18 @@ func (r *flipCorners) How() say.Sentence {
 
 // Traits implements Operation.
 func (r *flipCorners) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+
+// Draft implements Operation.
+func (r *flipCorners) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	if w, ok = d.Alone(r); !ok {
+		return w, false
+	}
+	for _, c := range r.op.Corners {
+		fabric, ok := d.Fabric(c.Fabric.Text)
+		if !ok {
+			return w, false
+		}
+		w = w.Flip(piecing.Corner(c.Place), c.Square.Surd(), fabric)
+	}
+	return w, true
+}

@@ -50,7 +50,7 @@ func (r *halfSquares) Measure() {
 		return
 	}
 	seam := p.Seam.Allowance.Length
-	t := &Triangle{Cut: r.op.Square.Length, AtATime: r.op.AtATime}
+	t := &Triangle{Cut: r.op.Square.Length, AtATime: r.op.AtATime, Faces: r.op.Fabrics[:]}
 	t.Untrimmed = piecing.HalfSquareUnit(t.Cut, seam, r.op.AtATime)
 	r.op.Trim = line(r.op.Trim, r.op.DownTo, t.Untrimmed)
 	p.comesTo(r.op)
@@ -133,3 +133,8 @@ func (r *halfSquares) How() say.Sentence {
 
 // Traits implements Operation.
 func (r *halfSquares) Traits() Traits { return Traits{Sewn: true} }
+
+// Draft implements Operation.
+func (r *halfSquares) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	return r.p.drafted(d, piecing.DraftHalfSquare(r.p.Triangle.Untrimmed), r.p.Triangle.roles()...)
+}

@@ -117,3 +117,13 @@ func (r *hourglass) How() say.Sentence {
 
 // Traits implements Operation.
 func (r *hourglass) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+
+// Draft implements Operation.
+func (r *hourglass) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	a, b := r.op.Fabrics[0].Text, r.op.Fabrics[1].Text
+	if r.op.HalfSquares.Given() {
+		faces := r.p.Unit.Of[0].Part.Triangle.roles()
+		a, b = faces[0], faces[1]
+	}
+	return r.p.drafted(d, piecing.DraftQuarterSquare(r.p.Unit.Sewn.Width), a, b, a, b)
+}

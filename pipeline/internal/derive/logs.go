@@ -166,3 +166,12 @@ func (r *logs) Fit() []say.Sentence {
 
 // Traits implements Operation.
 func (r *logs) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+
+// Draft implements Operation.
+func (r *logs) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	var roles []string
+	for _, piece := range r.p.Unit.Pieces {
+		roles = append(roles, piece.Fabric.Role.Text)
+	}
+	return r.p.drafted(d, piecing.DraftLogs(LogBlock(r.op), r.p.Seam.Allowance.Length), roles...)
+}

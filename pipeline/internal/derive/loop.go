@@ -2,6 +2,7 @@ package derive
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -147,3 +148,26 @@ func (r *loop) Notes() []say.Sentence {
 
 // Traits implements Operation.
 func (r *loop) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+
+// Draft implements Operation: rings side by side, each the strip set turned on to
+// begin after the seam it is opened at.
+func (r *loop) Draft(d Drafts) (piecing.Patchwork, bool) {
+	open := r.op.Open
+	if len(open) == 0 {
+		open = []plan.Count{{}}
+	}
+	var row []piecing.Patchwork
+	for _, seam := range open {
+		row = append(row, r.ring(d, seam.N))
+	}
+	return piecing.Sew([][]piecing.Patchwork{row}, r.p.Seam.Allowance.Length)
+}
+
+// ring is strips of the set's own seam in the order in which they lie once
+// the ring is opened.
+func (r *loop) ring(d Drafts, seam int) piecing.Patchwork {
+	set := r.p.Loop.Set
+	seam %= len(set.Set.Strips)
+	strips := slices.Concat(set.Set.Strips[seam:], set.Set.Strips[:seam])
+	return set.sewnStrips(d, strips, r.op.Cut.Surd())
+}

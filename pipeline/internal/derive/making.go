@@ -42,6 +42,9 @@ type Operation interface {
 	Wants() []Want
 	// Serves tells whether its part is what is wanted, and what it is instead.
 	Serves(Wanted) (Misfit, bool)
+	// Draft is the patches of one of known size as it is before it is sewn on, in
+	// the fabrics that the drafts number; ok is false where they are not known.
+	Draft(Drafts) (w piecing.Patchwork, ok bool)
 	// How says how as many as are needed are made, of a part of known size; nothing
 	// where the cut list says it.
 	How() say.Sentence

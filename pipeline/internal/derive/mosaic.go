@@ -174,3 +174,8 @@ func (r *mosaic) How() say.Sentence {
 
 // Traits implements Operation.
 func (r *mosaic) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+
+// Draft implements Operation.
+func (r *mosaic) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	return unproved(r.p.Box)
+}

@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -55,3 +56,8 @@ func (r *notDerived) How() say.Sentence { return say.Sentence{} }
 
 // Traits implements Operation.
 func (r *notDerived) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+
+// Draft implements Operation.
+func (r *notDerived) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	return w, false
+}

@@ -146,3 +146,17 @@ func (r *recut) How() say.Sentence {
 
 // Traits implements Operation.
 func (r *recut) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+
+// Draft implements Operation.
+func (r *recut) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	if w, ok = d.Alone(r); !ok {
+		return w, false
+	}
+	rows := w.Split(int64(r.op.Across.N), int64(r.op.Down.N))
+	for i := range rows {
+		for c := range rows[i] {
+			rows[i][c] = rows[i][c].Turned(r.op.Turn(i, c) / 90)
+		}
+	}
+	return piecing.Sew(rows, r.p.Seam.Allowance.Length)
+}

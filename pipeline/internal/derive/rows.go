@@ -120,3 +120,8 @@ func (r *rows) How() say.Sentence {
 
 // Traits implements Operation.
 func (r *rows) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+
+// Draft implements Operation.
+func (r *rows) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	return d.Rows(r.op.Rows, r.p.Seam.Allowance.Length)
+}

@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -146,3 +147,8 @@ func (g *Sashing) Levels() int64 {
 
 // Traits implements Operation.
 func (r *setting) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+
+// Draft implements Operation.
+func (r *setting) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	return d.Set(r.op, r.p.Setting, r.p.Seam.Allowance.Length)
+}

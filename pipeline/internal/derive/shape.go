@@ -345,3 +345,8 @@ func (r *shape) Fit() []say.Sentence {
 
 // Traits implements Operation.
 func (r *shape) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+
+// Draft implements Operation: by itself it has no place; a row of triangles is drafted as a whole.
+func (r *shape) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	return w, false
+}

@@ -149,6 +149,16 @@ type Triangle struct {
 	AtATime   int            // units from a pair of squares; 0 when sewn from cut triangles
 	Quarter   bool           // of four triangles, from squares cut twice
 	Pairs     int64          // pairs of squares, rounded up
+	Faces     []plan.Text    // fabrics of its triangles; of two, the upper left one first, of four, the top one and on clockwise
+}
+
+// roles are the fabrics of the triangles.
+func (t *Triangle) roles() []string {
+	var roles []string
+	for _, f := range t.Faces {
+		roles = append(roles, f.Text)
+	}
+	return roles
 }
 
 // Top is the quilt top.

@@ -106,3 +106,18 @@ func (r *squareInSquare) How() say.Sentence {
 
 // Traits implements Operation.
 func (r *squareInSquare) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+
+// Draft implements Operation.
+func (r *squareInSquare) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	centre, corner := r.p.Unit.Pieces[0].Width.Surd(), r.p.Unit.Pieces[1].Width.Surd()
+	if r.op.Flip {
+		w = piecing.Plain(r.p.Unit.Sewn, 0)
+		for c := range piecing.Corner(4) {
+			w = w.Flip(c, corner, int(c)+1)
+		}
+	} else {
+		w = piecing.DraftSquareInSquare(r.p.Width, centre, r.p.Seam.Allowance.Length)
+	}
+	corners := r.op.Corners.Text
+	return r.p.drafted(d, w, r.op.Centre.Text, corners, corners, corners, corners)
+}

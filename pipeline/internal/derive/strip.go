@@ -73,3 +73,9 @@ func (r *wholeStrip) How() say.Sentence { return say.Sentence{} }
 
 // Traits implements Operation.
 func (r *wholeStrip) Traits() Traits { return Traits{Handed: true} }
+
+// Draft implements Operation.
+func (r *wholeStrip) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	fabric, ok := d.Fabric(r.op.Fabric.Text)
+	return piecing.Plain(r.p.Box, fabric), ok
+}

@@ -301,3 +301,12 @@ func over(n int64, noun string) string {
 
 // Traits implements Operation.
 func (r *stripSet) Traits() Traits { return Traits{Sewn: true} }
+
+// Draft implements Operation.
+func (r *stripSet) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	p, set := r.p, r.p.Set
+	if set.Slant != nil {
+		return set.Slant.Segment(p.sewnStrips(d, set.Strips, set.Length.Surd()), 0), set.Cut.Each > 0
+	}
+	return p.sewnStrips(d, set.Strips, p.Width), true
+}

@@ -115,3 +115,8 @@ func (r *template) Fit() []say.Sentence {
 
 // Traits implements Operation.
 func (r *template) Traits() Traits { return Traits{Sewn: true, Handed: true, OnTrust: true} }
+
+// Draft implements Operation.
+func (r *template) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	return unproved(r.p.Box)
+}

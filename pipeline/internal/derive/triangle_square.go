@@ -40,6 +40,7 @@ func (r *triangleSquare) Measure() {
 		if side := q.Cut.Width.Length; i == 0 || side < t.Cut {
 			t.Cut = side
 		}
+		t.Faces = append(t.Faces, q.Cut.Fabric.Role)
 	}
 	seam := p.Seam.Allowance.Length
 	t.Quarter = len(r.op.Of) == 4
@@ -134,3 +135,12 @@ func (r *triangleSquare) How() say.Sentence {
 
 // Traits implements Operation.
 func (r *triangleSquare) Traits() Traits { return Traits{Sewn: true, Handed: len(r.op.Of) > 2} }
+
+// Draft implements Operation.
+func (r *triangleSquare) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	t := r.p.Triangle
+	if t.Quarter {
+		return r.p.drafted(d, piecing.DraftQuarterSquare(t.Untrimmed), t.roles()...)
+	}
+	return r.p.drafted(d, piecing.DraftHalfSquare(t.Untrimmed), t.roles()...)
+}

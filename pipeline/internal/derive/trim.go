@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -120,3 +121,11 @@ func (r *trim) Notes() []say.Sentence { return r.s.trimLost(r.p) }
 
 // Traits implements Operation.
 func (r *trim) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+
+// Draft implements Operation.
+func (r *trim) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	if w, ok = d.Alone(r); !ok {
+		return w, false
+	}
+	return w.TrimmedDown(r.p.Box)
+}

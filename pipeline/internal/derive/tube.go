@@ -376,3 +376,12 @@ func narrower(l measure.Length) say.Sentence {
 
 // Traits implements Operation.
 func (r *tube) Traits() Traits { return Traits{Sewn: true} }
+
+// Draft implements Operation: a near square, or where they are exchanged a far one.
+func (r *tube) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
+	kind := plan.NearKind
+	if d.Flips().Has(r.p.Tube) {
+		kind = plan.FarKind
+	}
+	return r.p.Opened(kind, d.Number)
+}

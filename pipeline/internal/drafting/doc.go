@@ -3,6 +3,7 @@
 // that a layout that does not close shows an error of the derivation and not
 // of a drawing.
 //
-// It must not know how pictures look or what is written in them. Start reading
-// at Of, then operations.go.
+// It must not know how pictures look or what is written in them, nor how any
+// part is made: that says the room of its operation. Start reading at Of, then
+// cells.go.
 package drafting

@@ -56,10 +56,6 @@ func fits(w piecing.Patchwork, b piecing.Box) bool {
 	return len(w.Patches) > 0 && size.Width.Equal(b.Width) && size.Height.Equal(b.Height)
 }
 
-// Untold stands for the fabric of a patch that is the box round a piece cut from
-// a template, or round a mosaic: what lies in it is not known.
-const Untold = -1
-
 // Part is a part as it is before it is sewn on, seam allowance all round; ok
 // is false where it could not be drafted. Where near and far squares of a tube
 // take turns in it, it begins with a near one.
@@ -77,16 +73,10 @@ func (d *Draft) Exchanged(name string, flips derive.Flips) (w piecing.Patchwork,
 	if p == nil || !p.Known {
 		return w, false
 	}
-	w, ok = d.part(p, flips)
+	w, ok = p.Room.Draft(&laying{d, flips, d.size.WalkIn(flips)})
 	ok = ok && fits(w, p.Box)
 	d.parts[key] = drafted{w, ok}
 	return w, ok
-}
-
-// one is the part that another is made of alone.
-func (d *Draft) one(of plan.Carrier, walk *derive.Walk) (piecing.Patchwork, bool) {
-	c := walk.Carried(of)
-	return d.Exchanged(c.Part.Text, c.Flips)
 }
 
 // Top is the finished top; ok is false where a part of it could not be
@@ -113,7 +103,7 @@ func (d *Draft) Top() (w piecing.Patchwork, ok bool) {
 	if !ok {
 		return w, false
 	}
-	return cutTo(w, inner).AtOrigin(), true
+	return w.Shown(inner).AtOrigin(), true
 }
 
 // bordered sews a border on.
@@ -133,7 +123,7 @@ func (d *Draft) bordered(w piecing.Patchwork, b derive.Border, walk *derive.Walk
 	end := piecing.Plain(piecing.Box{Width: b.Ends, Height: b.EndCut.Surd()}, fabric)
 	w, ok = d.round(w, b, [4]piecing.Patchwork{end, side, end, side}, around.Corners)
 	if ok && b.Said.Copes() {
-		return trimmed(w, b.Outer) // its strips may be cut wider than needed
+		return w.TrimmedDown(b.Outer) // its strips may be cut wider than needed
 	}
 	return w, ok
 }
@@ -145,7 +135,7 @@ func (d *Draft) Shown() []bool {
 	for _, p := range d.size.Parts {
 		w, _ := d.Part(p.Name.Text)
 		for _, patch := range w.Patches {
-			if patch.Fabric != Untold {
+			if patch.Fabric != piecing.Untold {
 				shown[patch.Fabric] = true
 			}
 		}

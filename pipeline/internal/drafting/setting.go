@@ -30,7 +30,7 @@ func (d *Draft) setting(of plan.Setting, st *derive.Setting, seam measure.Length
 		rows = derive.Sashed(rows, g.Said,
 			piecing.Plain(g.UprightCut, fabric), piecing.Plain(g.LevelCut, fabric), piecing.Plain(g.Stone, corner))
 	}
-	return sew(rows, seam)
+	return piecing.Sew(rows, seam)
 }
 
 // sashes are the fabrics of sashing and of its cornerstones, if it has any; ok
@@ -96,7 +96,7 @@ func (d *Draft) tilted(w piecing.Patchwork, o *derive.OnPoint, seam measure.Leng
 	if !ok {
 		return w, false
 	}
-	w = cutTo(w, inner)
+	w = w.Shown(inner)
 	if !fits(w, piecing.Box{Width: o.Block, Height: o.Block}) {
 		return w, false
 	}
@@ -139,13 +139,13 @@ func (d *Draft) units(along []derive.Placed, quarters int, seam measure.Length) 
 		slices.Reverse(line)
 	}
 	if quarters%2 == 0 {
-		return sew([][]piecing.Patchwork{line}, seam)
+		return piecing.Sew([][]piecing.Patchwork{line}, seam)
 	}
 	var column [][]piecing.Patchwork
 	for _, w := range line {
 		column = append(column, []piecing.Patchwork{w})
 	}
-	return sew(column, seam)
+	return piecing.Sew(column, seam)
 }
 
 // round sews four strips, from the top clockwise, about work in their order,
@@ -153,17 +153,17 @@ func (d *Draft) units(along []derive.Placed, quarters int, seam measure.Length) 
 func (d *Draft) round(w piecing.Patchwork, b derive.Border, strips [4]piecing.Patchwork, blocks []derive.Placed) (piecing.Patchwork, bool) {
 	top, right, bottom, left := strips[0], strips[1], strips[2], strips[3]
 	sides := func(w piecing.Patchwork) (piecing.Patchwork, bool) {
-		return sew([][]piecing.Patchwork{{left, w, right}}, b.Seam)
+		return piecing.Sew([][]piecing.Patchwork{{left, w, right}}, b.Seam)
 	}
 	ends := func(w piecing.Patchwork) (piecing.Patchwork, bool) {
-		return sew([][]piecing.Patchwork{{top}, {w}, {bottom}}, b.Seam)
+		return piecing.Sew([][]piecing.Patchwork{{top}, {w}, {bottom}}, b.Seam)
 	}
 	if b.Corners > 0 {
 		corners, ok := d.corners(b, blocks)
 		if !ok {
 			return w, false
 		}
-		return sew([][]piecing.Patchwork{
+		return piecing.Sew([][]piecing.Patchwork{
 			{corners[0], top, corners[1]}, {left, w, right}, {corners[3], bottom, corners[2]},
 		}, b.Seam)
 	}
@@ -211,7 +211,7 @@ func mitred(w piecing.Patchwork, b derive.Border, fabric int) (piecing.Patchwork
 		return w, false
 	}
 	band := b.Cut - b.Seam // finished, and the outer allowance
-	middle := cutTo(w, inner).AtOrigin()
+	middle := w.Shown(inner).AtOrigin()
 	places := piecing.BorderPlaces(middle.Size(), band, piecing.MitredCorners)
 	out := middle.Moved(piecing.Point{X: band.Surd(), Y: band.Surd()})
 	out.Outline = piecing.Rectangle(piecing.Point{}, b.Outer)

@@ -43,7 +43,7 @@ func (d *Draft) fill(w piecing.Patchwork, row []derive.Placed) piecing.Patchwork
 			filled.Patches = append(filled.Patches, piecing.Patch{Fabric: d.fabrics[h.Fabric.Role.Text], Outline: patch.Outline})
 			continue
 		}
-		set := d.set(h.Set, w.Size().Width)
+		set := derive.Sewn(h.Set.Set.Strips, w.Size().Width, h.Set.Seam.Allowance.Length, d.number)
 		if up := patch.Fabric%2 != 0; up {
 			set = set.Moved(piecing.Point{Y: w.Size().Height.Sub(h.Height.Surd())})
 		} else {

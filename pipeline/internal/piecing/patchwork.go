@@ -6,6 +6,10 @@ import (
 	"yardproof/schema/measure"
 )
 
+// Untold stands for the fabric of a patch of which only the box round it is known,
+// as of a piece cut from a template or of a mosaic.
+const Untold = -1
+
 // Patch is one piece of fabric as it shows on the right side.
 type Patch struct {
 	Fabric  int // by its place in the caller's list
@@ -192,6 +196,15 @@ func (w Patchwork) Trimmed(to Box) Patchwork {
 	corner, size := w.Outline.Bounds()
 	off := Point{size.Width.Sub(to.Width).DivInt(2), size.Height.Sub(to.Height).DivInt(2)}
 	return w.CutTo(Rectangle(corner.plus(off), to)).AtOrigin()
+}
+
+// TrimmedDown is Trimmed; ok is false where the work is smaller already.
+func (w Patchwork) TrimmedDown(to Box) (trimmed Patchwork, ok bool) {
+	size := w.Size()
+	if size.Width.Cmp(to.Width) < 0 || size.Height.Cmp(to.Height) < 0 {
+		return w, false
+	}
+	return w.Trimmed(to), true
 }
 
 // Finished is what shows once seams of allowance s are sewn all round, at the

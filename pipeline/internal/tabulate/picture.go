@@ -96,8 +96,8 @@ func (k *sketch) fabrics(s *derive.Size, d *drafting.Draft, works ...piecing.Pat
 			tone++
 		}
 	}
-	if used[drafting.Untold] {
-		k.key(drafting.Untold, func() report.Key {
+	if used[piecing.Untold] {
+		k.key(piecing.Untold, func() report.Key {
 			return report.Key{Letter: "?", Name: "only the box is known: sewn or cut as the pattern draws it"}
 		})
 	}

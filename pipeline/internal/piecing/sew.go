@@ -1,33 +1,29 @@
-package drafting
+package piecing
 
-import (
-	"yardproof/pipeline/internal/piecing"
-	"yardproof/schema/measure"
-)
+import "yardproof/schema/measure"
 
-// sew is piecing.SewRows for work of many rows and patches: each cell is cut
-// but once, to what shows of it between its seams, where SewRows cuts all
-// that is sewn already at every seam. ok is false where a cell is narrower
-// than its seams.
-func sew(rows [][]piecing.Patchwork, seam measure.Length) (piecing.Patchwork, bool) {
+// Sew is work sewn into rows and the rows to each other, with allowance s. Each cell
+// is cut but once, to what shows of it between its seams. Rows that are wider than
+// others are trimmed. ok is false where nothing is left of a cell.
+func Sew(rows [][]Patchwork, seam measure.Length) (w Patchwork, ok bool) {
 	if len(rows) == 0 {
-		return piecing.Patchwork{}, false
+		return Patchwork{}, false
 	}
-	boxes := make([][]piecing.Box, len(rows))
+	boxes := make([][]Box, len(rows))
 	for r, row := range rows {
 		if len(row) == 0 {
-			return piecing.Patchwork{}, false
+			return Patchwork{}, false
 		}
 		for _, w := range row {
 			boxes[r] = append(boxes[r], w.Size())
 		}
 	}
-	a := piecing.Assemble(boxes, seam)
-	whole := piecing.Patchwork{Outline: piecing.Rectangle(piecing.Point{}, a.Box)}
+	a := Assemble(boxes, seam)
+	whole := Patchwork{Outline: Rectangle(Point{}, a.Box)}
 	if len(rows) == 1 && len(rows[0]) == 1 {
 		return rows[0][0], true
 	}
-	both, corner := (2 * seam).Surd(), piecing.Point{}
+	both, corner := (2 * seam).Surd(), Point{}
 	for r, row := range rows {
 		corner.X = measure.Surd{}
 		down := between(r, len(rows), a.RowHeights[r], seam)
@@ -36,9 +32,9 @@ func sew(rows [][]piecing.Patchwork, seam measure.Length) (piecing.Patchwork, bo
 			across := between(c, len(row), width, seam)
 			across.to = measure.Min(across.to, a.Width.Sub(corner.X)) // rows wider than others are trimmed
 			if across.empty() || down.empty() {
-				return piecing.Patchwork{}, false
+				return Patchwork{}, false
 			}
-			shown := cutTo(w, rectangle(across, down)).Moved(corner)
+			shown := w.Shown(rectangle(across, down)).Moved(corner)
 			whole.Patches = append(whole.Patches, shown.Patches...)
 			corner.X = corner.X.Add(width).Sub(both)
 		}
@@ -65,15 +61,15 @@ func between(i, n int, length measure.Surd, seam measure.Length) span {
 	return s
 }
 
-func rectangle(across, down span) piecing.Polygon {
-	size := piecing.Box{Width: across.to.Sub(across.from), Height: down.to.Sub(down.from)}
-	return piecing.Rectangle(piecing.Point{X: across.from, Y: down.from}, size)
+func rectangle(across, down span) Polygon {
+	size := Box{Width: across.to.Sub(across.from), Height: down.to.Sub(down.from)}
+	return Rectangle(Point{X: across.from, Y: down.from}, size)
 }
 
-// cutTo is CutTo with a rectangle. Patches that lie inside it, which are most
-// of a large top, are not worth cutting.
-func cutTo(w piecing.Patchwork, rectangle piecing.Polygon) piecing.Patchwork {
-	shown := piecing.Patchwork{Outline: rectangle}
+// Shown is CutTo with a rectangle. Patches that lie inside it, which are most of a
+// large top, are not worth cutting.
+func (w Patchwork) Shown(rectangle Polygon) Patchwork {
+	shown := Patchwork{Outline: rectangle}
 	for _, p := range w.Patches {
 		if !inside(p.Outline, rectangle[0], rectangle[2]) {
 			p.Outline = p.Outline.Overlap(rectangle)
@@ -86,7 +82,7 @@ func cutTo(w piecing.Patchwork, rectangle piecing.Polygon) piecing.Patchwork {
 }
 
 // inside tells whether every corner lies between two corners of a rectangle.
-func inside(p piecing.Polygon, low, high piecing.Point) bool {
+func inside(p Polygon, low, high Point) bool {
 	for _, q := range p {
 		if q.X.Cmp(low.X) < 0 || q.Y.Cmp(low.Y) < 0 || q.X.Cmp(high.X) > 0 || q.Y.Cmp(high.Y) > 0 {
 			return false
