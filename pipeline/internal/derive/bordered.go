@@ -156,3 +156,9 @@ func (r *bordered) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	}
 	return d.Round(w, r.p.Borders)
 }
+
+// Lay implements Operation.
+func (r *bordered) Lay(l *Laying, n Turns) {
+	l.Cell(plan.Cell{Part: r.op.Part}, n)
+	l.bordered(r.p, n)
+}

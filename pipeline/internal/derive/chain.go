@@ -50,7 +50,8 @@ func (r *chain) Measure() {
 	p.Box = piecing.Box{Width: last.Length, Height: last.Width.Surd()}
 }
 
-// Ask implements Operation: it joins what all the chains take, and cuts them from it.
+// Ask implements Operation: it joins what all the chains take, and cuts them from
+// it.
 func (r *chain) Ask() {
 	p, c := r.p, r.p.Chain
 	if c == nil || !p.Known {
@@ -129,4 +130,18 @@ func (r *chain) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 		strips = append(strips, Strip{Fabric: c.Fabric, Width: c.Width})
 	}
 	return r.p.sewnStrips(d, strips, last.Length), true
+}
+
+// Lay implements Operation. Every fold lays one half of the rows on its head.
+func (r *chain) Lay(l *Laying, n Turns) {
+	if r.op.Folds.N == 0 {
+		l.Place(r.op.Fabric, r.p.Name, Turned, n, Quarters.turned)
+		return
+	}
+	var rows Turns
+	for range int64(1) << (r.op.Folds.N - 1) {
+		rows.add(n, 0)
+		rows.add(n, 180)
+	}
+	l.Place(r.op.Fabric, r.p.Name, Folded, rows, Quarters.turned)
 }

@@ -107,8 +107,47 @@ func (r *cut) How() say.Sentence { return say.Sentence{} }
 // Traits implements Operation.
 func (r *cut) Traits() Traits { return Traits{Handed: true} }
 
-// Draft implements Operation: a triangle has no size of its own to stand in a row with.
+// Draft implements Operation: a triangle has no size of its own to stand in a row
+// with.
 func (r *cut) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	fabric, ok := d.Fabric(r.op.Fabric.Text)
 	return piecing.Plain(r.p.Box, fabric), ok && r.op.Halving == plan.Whole
+}
+
+// Lay implements Operation. Which half of a square a mirror image takes is not
+// told.
+func (r *cut) Lay(l *Laying, n Turns) {
+	op := r.op
+	if r.p.Mirrored > 0 && op.Each() > 1 { // one used of each square may be any of it
+		l.Untold(r.p)
+		return
+	}
+	way, wrong := Halves, Quarters.around
+	switch {
+	case op.Each() < op.Halving.Triangles():
+		wrong = chosen(op)
+	case op.Halving == plan.CutOnce:
+		wrong = Quarters.opposite
+	case op.Halving == plan.Whole:
+		way, wrong = Turned, Quarters.turned
+	}
+	l.Place(op.Fabric, r.p.Name, way, n, wrong)
+}
+
+// chosen is where so many triangles of each square are used, and may be any of
+// them: a square gives one for each way that it points, once as good as two
+// where the print is two-way. As many as there are squares can point one way;
+// the others stand wrong. Of one triangle a square none does, as the square
+// is cut for it. Derived from geometry.
+func chosen(op plan.Cut) Wrongly {
+	return func(n Quarters, f *Fabric) (wrong int64) {
+		squares := piecing.Batches(n[0]+n[1]+n[2]+n[3], op.Each())
+		if f.Print == plan.TwoWay {
+			return max(0, n[0]+n[2]-2*squares) + max(0, n[1]+n[3]-2*squares)
+		}
+		for _, k := range n {
+			wrong += max(0, k-squares)
+		}
+		return wrong
+	}
 }

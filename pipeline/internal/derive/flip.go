@@ -110,3 +110,11 @@ func (r *flipCorners) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	}
 	return w, true
 }
+
+// Lay implements Operation.
+func (r *flipCorners) Lay(l *Laying, n Turns) {
+	l.Cell(plan.Cell{Part: r.op.Body}, n)
+	for _, c := range r.op.Corners {
+		l.Place(c.Fabric, r.p.Name, Turned, n, Quarters.turned)
+	}
+}

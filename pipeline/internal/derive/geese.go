@@ -134,8 +134,8 @@ func (r *flyingGeese) How() say.Sentence {
 // Traits implements Operation.
 func (r *flyingGeese) Traits() Traits { return Traits{Sewn: true, Handed: true} }
 
-// Draft implements Operation. Singly, its sky squares are as large as the plan cuts
-// them, which need not be as high as the goose.
+// Draft implements Operation. Singly, its sky squares are as large as the plan
+// cuts them, which need not be as high as the goose.
 func (r *flyingGeese) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	u := r.p.Unit
 	w = piecing.DraftGoose(u.Sewn)
@@ -163,4 +163,20 @@ func atPoint(w piecing.Patchwork, to piecing.Box, above measure.Surd) (piecing.P
 	top := measure.Max(measure.Surd{}, measure.Min(above, size.Height.Sub(to.Height)))
 	left := size.Width.Sub(to.Width).DivInt(2)
 	return w.CutTo(piecing.Rectangle(piecing.Point{X: left, Y: top}, to)).AtOrigin(), true
+}
+
+// Lay implements Operation. The goose and its sky may each be laid upright when
+// they are made singly. Of four from one large square, the geese come out a
+// quarter turn apart, and the two skies of a small square in two of them: half of
+// the units can have both upright, or all where they are turned all four ways.
+func (r *flyingGeese) Lay(l *Laying, n Turns) {
+	if r.op.AtATime == 1 {
+		l.Place(r.op.Goose, r.p.Name, Turned, n, Quarters.turned)
+		l.Place(r.op.Sky, r.p.Name, Turned, n, Quarters.turned)
+		return
+	}
+	l.Place(r.op.Goose, r.p.Name, Around, n, Quarters.around)
+	l.Place(r.op.Sky, r.p.Name, Around, n, func(q Quarters, f *Fabric) int64 {
+		return min(q.around(f), (q[0]+q[1]+q[2]+q[3]+1)/2)
+	})
 }

@@ -138,3 +138,32 @@ func (r *halfSquares) Traits() Traits { return Traits{Sewn: true} }
 func (r *halfSquares) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	return r.p.drafted(d, piecing.DraftHalfSquare(r.p.Triangle.Untrimmed), r.p.Triangle.roles()...)
 }
+
+// Lay implements Operation. The first fabric's square lies upright. Two at a
+// time, one unit keeps its upper left half and one its lower right; the second
+// fabric opens over the diagonal, so its square lies sideways to come out
+// upright, and does in both. Eight at a time, both diagonals are sewn: where it
+// opens upwards over one it opens downwards over the other. Four at a time, the
+// units' edges are on the bias. Derived from geometry.
+func (r *halfSquares) Lay(l *Laying, n Turns) {
+	if r.p.Mirrored > 0 { // which half of a pair a mirror image takes is not told
+		l.Untold(r.p)
+		return
+	}
+	for i, role := range r.op.Fabrics {
+		f := l.s.byFabric[role.Text]
+		if f == nil {
+			continue
+		}
+		switch {
+		case r.op.AtATime == 4:
+			l.Place(role, r.p.Name, Paired, n.turned(45), Quarters.around)
+		case r.op.AtATime == 8 && i == 1 && f.Print == plan.OneWay:
+			l.Place(role, r.p.Name, Opened, n, func(q Quarters, _ *Fabric) int64 { return (q[0] + q[1] + q[2] + q[3]) / 2 })
+		case r.op.AtATime == 8:
+			l.Place(role, r.p.Name, Paired, n, Quarters.around)
+		default:
+			l.Place(role, r.p.Name, Paired, n, Quarters.opposite)
+		}
+	}
+}

@@ -127,3 +127,23 @@ func (r *hourglass) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	}
 	return r.p.drafted(d, piecing.DraftQuarterSquare(r.p.Unit.Sewn.Width), a, b, a, b)
 }
+
+// Lay implements Operation. Each fabric's square gives four triangles. Cut and
+// turned as they are sewn, those of one unit lie above and below, those of the
+// other right and left, all upright; where the units show the fabric on the same
+// sides, half of them are turned by a quarter. A unit is as good turned by a
+// half.
+func (r *hourglass) Lay(l *Laying, n Turns) {
+	fabrics := r.op.Fabrics[:]
+	if r.op.HalfSquares.Given() {
+		half := r.p.Unit.Of[0].Part.Triangle
+		if half.AtATime != 2 {
+			l.Untold(r.p)
+			return
+		}
+		fabrics = half.Faces
+	}
+	for _, role := range fabrics {
+		l.Place(role, r.p.Name, Crossed, n, Quarters.crossed)
+	}
+}

@@ -175,3 +175,23 @@ func (r *logs) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	}
 	return r.p.drafted(d, piecing.DraftLogs(LogBlock(r.op), r.p.Seam.Allowance.Length), roles...)
 }
+
+// Lay implements Operation. Those above and below the centre lie as they are cut,
+// along the strip. Those right and left of it lie so where they are cut along the
+// fabric, and else are turned by a quarter, one way or the other.
+func (r *logs) Lay(l *Laying, n Turns) {
+	l.Place(r.op.Centre, r.p.Name, Turned, n, Quarters.turned)
+	for round := 1; round <= r.op.Rounds.N; round++ {
+		for side := range 4 {
+			role := r.op.Fabric(side, round)
+			if f := r.s.byFabric[role.Text]; side%2 == 0 || f != nil && upright(side, f) {
+				l.Place(role, r.p.Name, Turned, n, Quarters.turned)
+				continue
+			}
+			l.Place(role, r.p.Name, Beside, n, func(q Quarters, f *Fabric) int64 {
+				right, left := Quarters{q[3], q[0], q[1], q[2]}, Quarters{q[1], q[2], q[3], q[0]}
+				return min(right.turned(f), left.turned(f))
+			})
+		}
+	}
+}

@@ -171,3 +171,8 @@ func (r *loop) ring(d Drafts, seam int) piecing.Patchwork {
 	strips := slices.Concat(set.Set.Strips[seam:], set.Set.Strips[:seam])
 	return set.sewnStrips(d, strips, r.op.Cut.Surd())
 }
+
+// Lay implements Operation: opened at another seam its strips lie as before.
+func (r *loop) Lay(l *Laying, n Turns) {
+	l.Cell(plan.Cell{Part: r.op.Set}, n)
+}

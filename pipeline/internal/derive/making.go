@@ -42,6 +42,9 @@ type Operation interface {
 	Wants() []Want
 	// Serves tells whether its part is what is wanted, and what it is instead.
 	Serves(Wanted) (Misfit, bool)
+	// Lay passes on how its needed parts are turned in the quilt to what they are made
+	// of, or lists how the prints of its fabrics lie.
+	Lay(*Laying, Turns)
 	// Draft is the patches of one of known size as it is before it is sewn on, in
 	// the fabrics that the drafts number; ok is false where they are not known.
 	Draft(Drafts) (w piecing.Patchwork, ok bool)

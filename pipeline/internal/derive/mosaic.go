@@ -179,3 +179,8 @@ func (r *mosaic) Traits() Traits { return Traits{Sewn: true, Handed: true} }
 func (r *mosaic) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	return unproved(r.p.Box)
 }
+
+// Lay implements Operation.
+func (r *mosaic) Lay(l *Laying, n Turns) {
+	l.Untold(r.p)
+}

@@ -61,3 +61,8 @@ func (r *notDerived) Traits() Traits { return Traits{Sewn: true, Handed: true} }
 func (r *notDerived) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	return w, false
 }
+
+// Lay implements Operation.
+func (r *notDerived) Lay(l *Laying, n Turns) {
+	l.Untold(r.p)
+}

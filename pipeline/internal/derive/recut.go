@@ -160,3 +160,12 @@ func (r *recut) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	}
 	return piecing.Sew(rows, r.p.Seam.Allowance.Length)
 }
+
+// Lay implements Operation.
+func (r *recut) Lay(l *Laying, n Turns) {
+	for row := range r.op.Down.N {
+		for c := range r.op.Across.N {
+			l.Cell(plan.Cell{Part: r.op.Part, Turn: r.op.Turn(row, c)}, n)
+		}
+	}
+}

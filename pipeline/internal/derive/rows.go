@@ -125,3 +125,10 @@ func (r *rows) Traits() Traits { return Traits{Sewn: true, Handed: true} }
 func (r *rows) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	return d.Rows(r.op.Rows, r.p.Seam.Allowance.Length)
 }
+
+// Lay implements Operation.
+func (r *rows) Lay(l *Laying, n Turns) {
+	for _, row := range r.op.Rows {
+		l.row(row, n)
+	}
+}

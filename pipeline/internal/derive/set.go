@@ -152,3 +152,8 @@ func (r *setting) Traits() Traits { return Traits{Sewn: true, Handed: true} }
 func (r *setting) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	return d.Set(r.op, r.p.Setting, r.p.Seam.Allowance.Length)
 }
+
+// Lay implements Operation.
+func (r *setting) Lay(l *Laying, n Turns) {
+	l.set(r.op, r.p.Name, n)
+}

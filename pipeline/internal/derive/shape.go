@@ -119,8 +119,8 @@ func (h *Shape) area() measure.Surd {
 // ofLastStrip is how many shapes are cut from the last strip or set.
 func (p *Part) ofLastStrip() int64 { return p.Needed - (p.Shape.Count-1)*p.Shape.Yield.Each }
 
-// ShapesOf is how many of a shape are cut from a strip that is cut whole for it, or
-// from the last one, of which only a part is used.
+// ShapesOf is how many of a shape are cut from a strip that is cut whole for it,
+// or from the last one, of which only a part is used.
 func (p *Part) ShapesOf(last bool) int64 {
 	if last {
 		return p.ofLastStrip()
@@ -208,8 +208,8 @@ func (r *shape) Cautions() []string {
 	return []string{"bias-edges"}
 }
 
-// Measure implements Operation. What is no triangle has no place in a row or grid,
-// and its size is that of the box round it as cut.
+// Measure implements Operation. What is no triangle has no place in a row or
+// grid, and its size is that of the box round it as cut.
 func (r *shape) Measure() {
 	p := r.p
 	shape, l := r.from()
@@ -236,8 +236,8 @@ func (r *shape) Measure() {
 	shape.Yield = newYield(perStrip(l), l, shape.length)
 }
 
-// Ask implements Operation: for strips or strip sets. Of the last one only what its
-// pieces take is used.
+// Ask implements Operation: for strips or strip sets. Of the last one only what
+// its pieces take is used.
 func (r *shape) Ask() {
 	p, h := r.p, r.p.Shape
 	if h == nil || h.Yield.Each == 0 {
@@ -346,7 +346,30 @@ func (r *shape) Fit() []say.Sentence {
 // Traits implements Operation.
 func (r *shape) Traits() Traits { return Traits{Sewn: true, Handed: true} }
 
-// Draft implements Operation: by itself it has no place; a row of triangles is drafted as a whole.
+// Draft implements Operation: by itself it has no place; a row of triangles is
+// drafted as a whole.
 func (r *shape) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	return w, false
+}
+
+// Lay implements Operation. Triangles of 60 degrees are cut up and down in turn,
+// each kind upright where it is sewn as it was cut.
+func (r *shape) Lay(l *Laying, n Turns) {
+	if r.op.Kind != plan.Triangle60 {
+		l.Untold(r.p)
+		return
+	}
+	roles := []plan.Text{r.op.Fabric}
+	if r.p.Shape.Set != nil {
+		roles = r.p.Shape.Set.Set.roles()
+	}
+	for _, role := range roles {
+		l.Place(role, r.p.Name, Turned, n, func(q Quarters, f *Fabric) int64 {
+			wrong := q[1] + q[3]
+			if f.Print == plan.OneWay {
+				wrong += gap(q[0], q[2]) / 2
+			}
+			return wrong
+		})
+	}
 }

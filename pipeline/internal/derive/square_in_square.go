@@ -121,3 +121,13 @@ func (r *squareInSquare) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	corners := r.op.Corners.Text
 	return r.p.drafted(d, w, r.op.Centre.Text, corners, corners, corners, corners)
 }
+
+// Lay implements Operation.
+func (r *squareInSquare) Lay(l *Laying, n Turns) {
+	centre := n
+	if !r.op.Flip {
+		centre = n.turned(45) // it stands on its corner
+	}
+	l.Place(r.op.Centre, r.p.Name, Turned, centre, Quarters.turnedAlike)
+	l.Place(r.op.Corners, r.p.Name, Turned, n, Quarters.turned)
+}

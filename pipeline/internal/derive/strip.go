@@ -79,3 +79,8 @@ func (r *wholeStrip) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	fabric, ok := d.Fabric(r.op.Fabric.Text)
 	return piecing.Plain(r.p.Box, fabric), ok
 }
+
+// Lay implements Operation.
+func (r *wholeStrip) Lay(l *Laying, n Turns) {
+	l.Place(r.op.Fabric, r.p.Name, Turned, n, Quarters.turned)
+}

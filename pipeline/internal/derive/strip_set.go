@@ -310,3 +310,14 @@ func (r *stripSet) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	}
 	return p.sewnStrips(d, set.Strips, p.Width), true
 }
+
+// Lay implements Operation.
+func (r *stripSet) Lay(l *Laying, n Turns) {
+	if r.op.Angle.Given() {
+		l.Untold(r.p)
+		return
+	}
+	for _, role := range r.p.Set.roles() {
+		l.Place(role, r.p.Name, Turned, n, Quarters.turned)
+	}
+}

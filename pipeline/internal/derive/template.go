@@ -120,3 +120,9 @@ func (r *template) Traits() Traits { return Traits{Sewn: true, Handed: true, OnT
 func (r *template) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	return unproved(r.p.Box)
 }
+
+// Lay implements Operation.
+func (r *template) Lay(l *Laying, n Turns) {
+	degrees := [...]int{plan.AnyGrain: 0, plan.GrainAlong: 0, plan.GrainAcross: 90, plan.GrainBias: 45}
+	l.Place(r.op.Fabric, r.p.Name, Turned, n.turned(degrees[r.op.Grain]), Quarters.turned)
+}

@@ -144,3 +144,10 @@ func (r *triangleSquare) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	}
 	return r.p.drafted(d, piecing.DraftHalfSquare(t.Untrimmed), t.roles()...)
 }
+
+// Lay implements Operation.
+func (r *triangleSquare) Lay(l *Laying, n Turns) {
+	for i, name := range r.op.Of {
+		l.Cell(plan.Cell{Part: name, Turn: i * 360 / len(r.op.Of)}, n)
+	}
+}

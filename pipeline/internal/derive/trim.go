@@ -129,3 +129,8 @@ func (r *trim) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	}
 	return w.TrimmedDown(r.p.Box)
 }
+
+// Lay implements Operation.
+func (r *trim) Lay(l *Laying, n Turns) {
+	l.Cell(plan.Cell{Part: r.op.Part}, n)
+}

@@ -377,11 +377,23 @@ func narrower(l measure.Length) say.Sentence {
 // Traits implements Operation.
 func (r *tube) Traits() Traits { return Traits{Sewn: true} }
 
-// Draft implements Operation: a near square, or where they are exchanged a far one.
+// Draft implements Operation: a near square, or where they are exchanged a far
+// one.
 func (r *tube) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	kind := plan.NearKind
 	if d.Flips().Has(r.p.Tube) {
 		kind = plan.FarKind
 	}
 	return r.p.Opened(kind, d.Number)
+}
+
+// Lay implements Operation: the squares are cut on the bias; how the
+// print lies in one that is set on point is not told.
+func (r *tube) Lay(l *Laying, n Turns) {
+	for _, set := range r.p.Tube.Sets {
+		for _, role := range set.Set.roles() {
+			l.list(role, r.p.Name, Slanted, n.total(), n.total()-n.slanted())
+			l.list(role, r.p.Name, Untold, n.total(), n.slanted())
+		}
+	}
 }

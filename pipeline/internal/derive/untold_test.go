@@ -4,27 +4,28 @@ import (
 	"testing"
 
 	"yardproof/pipeline/internal/derive"
-	"yardproof/schema/plan"
 )
 
-// unheardOf is an operation that only this test knows.
-type unheardOf struct{ plan.Rows }
-
-// What is made in a way that directions know nothing of is said to be unknown,
-// never passed over.
+// How prints lie in what is sewn as the pattern draws it is said to be unknown,
+// however deep inside they lie, never passed over.
 func TestUnknownMakingIsSaid(t *testing.T) {
-	s := derived(t, `{"format": 1, "id": "birds", "title": "Birds", "units": "in", "seam": {"allowance": "1/4", "stitch": "301"},
-		"fabrics": {"birds": {"print": "one-way", "yardage": {}}},
-		"parts": {"patch": {"cut": {"fabric": "birds", "square": "4 1/2"}}, "block": {"rows": [["patch", "patch"]]}},
-		"layout": {"grid": {"rows": 2, "columns": 2, "blocks": [["block"]]}}, "sizes": {"only": {}}}`)["only"]
-	if laid := s.Directions(); len(laid) > 0 {
-		t.Fatalf("upright: %+v", laid)
-	}
-	block := s.Part("block")
-	block.Operation = unheardOf{block.Operation.(plan.Rows)}
-	laid := s.Directions()
-	if len(laid) != 1 || laid[0].Way != derive.Untold || laid[0].Of.Text != "block" || laid[0].Fabric.Role.Text != "birds" {
-		t.Errorf("directions: %+v", laid)
+	for floor, untold := range map[string]int{
+		`"rows": [["block", "block"], ["block", "block"]]`:            0,
+		`"mosaic": {"pieces": {"block": 4}, "finished": ["16", "8"]}`: 1,
+	} {
+		s := derived(t, `{"format": 1, "id": "birds", "title": "Birds", "units": "in", "seam": {"allowance": "1/4", "stitch": "301"},
+			"fabrics": {"birds": {"print": "one-way", "yardage": {}}},
+			"parts": {"patch": {"cut": {"fabric": "birds", "square": "4 1/2"}}, "block": {"rows": [["patch", "patch"]]}, "floor": {`+floor+`}},
+			"layout": {"grid": {"rows": 2, "columns": 2, "blocks": [["floor"]]}}, "sizes": {"only": {}}}`)["only"]
+		laid := s.Directions()
+		if len(laid) != untold {
+			t.Errorf("%s: %+v", floor, laid)
+		}
+		for _, l := range laid {
+			if l.Way != derive.Untold || l.Of.Text != "floor" || l.Fabric.Role.Text != "birds" {
+				t.Errorf("%s: %+v", floor, l)
+			}
+		}
 	}
 }
 

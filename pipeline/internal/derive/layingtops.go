@@ -2,37 +2,25 @@ package derive
 
 import "yardproof/schema/plan"
 
-// halves tells whether an operation cuts squares into halves that lie
-// differently.
-func halves(op plan.Operation) bool {
-	switch op := op.(type) {
-	case plan.HalfSquares:
-		return true
-	case plan.Cut:
-		return op.Each() > 1 // one used of each square may be any of it
-	}
-	return false
-}
-
 // set lays parts set together. Sashes and cornerstones are cut as they lie.
-func (d *director) set(of plan.Setting, name plan.Text, n turns) {
+func (l *Laying) set(of plan.Setting, name plan.Text, n Turns) {
 	if of.Triangles != nil {
-		d.onPoint(of, name, n)
+		l.onPoint(of, name, n)
 		return
 	}
 	for r := range of.Grid.Rows.N {
-		d.row(of.Grid.Row(r), n)
+		l.row(of.Grid.Row(r), n)
 	}
-	d.sashes(of.Sashing, name, n)
+	l.sashes(of.Sashing, name, n)
 }
 
 // sashes lays sashes and cornerstones, if there are any, as the blocks lie.
-func (d *director) sashes(g *plan.Sashing, name plan.Text, n turns) {
+func (l *Laying) sashes(g *plan.Sashing, name plan.Text, n Turns) {
 	if g == nil {
 		return
 	}
 	for _, role := range []plan.Text{g.Fabric, g.Cornerstones} {
-		d.place(role, name, Turned, n, quarters.turned)
+		l.Place(role, name, Turned, n, Quarters.turned)
 	}
 }
 
@@ -40,36 +28,36 @@ func (d *director) sashes(g *plan.Sashing, name plan.Text, n turns) {
 // triangles of a square cut twice lie along the four edges; the corners come
 // upright from two squares that are cut along different diagonals. Sashes and
 // cornerstones lie as the blocks do. Derived from geometry.
-func (d *director) onPoint(of plan.Setting, name plan.Text, n turns) {
+func (l *Laying) onPoint(of plan.Setting, name plan.Text, n Turns) {
 	g := of.Grid
 	for r := range g.Rows.N {
-		d.row(g.Row(r), n.turned(45))
+		l.row(g.Row(r), n.turned(45))
 	}
 	for r := range g.Rows.N - 1 {
-		d.row(g.Short(r), n.turned(45))
+		l.row(g.Short(r), n.turned(45))
 	}
 	level, upright := int64(g.Columns.N-1), int64(g.Rows.N-1)
-	var sides turns
+	var sides Turns
 	for i, k := range []int64{level, upright, level, upright} {
 		for range k {
 			sides.add(n, 90*i)
 		}
 	}
-	d.place(of.Triangles.Sides, name, Halves, sides, quarters.around)
+	l.Place(of.Triangles.Sides, name, Halves, sides, Quarters.around)
 	corners := of.Triangles.Corners
 	if !corners.Given() {
 		corners = of.Triangles.Sides
 	}
-	d.place(corners, name, Turned, n, quarters.turned)
-	d.sashes(of.Sashing, name, n.turned(45))
+	l.Place(corners, name, Turned, n, Quarters.turned)
+	l.sashes(of.Sashing, name, n.turned(45))
 }
 
 // units turns the parts of a pieced border towards each side, and the blocks in
 // its corners.
-func (d *director) units(b Border, n turns) {
+func (l *Laying) units(b Border, n Turns) {
 	if b.Corner != nil {
 		for quarter := range int(b.Corners) {
-			d.cell(plan.Cell{Part: b.Said.CornerPart, Turn: 90 * quarter}, n)
+			l.Cell(plan.Cell{Part: b.Said.CornerPart, Turn: 90 * quarter}, n)
 		}
 	}
 	if b.Units == nil {
@@ -80,27 +68,27 @@ func (d *director) units(b Border, n turns) {
 		if quarter%2 == 1 {
 			count = b.Units.Sides
 		}
-		var of turns
+		var of Turns
 		for i, k := range n {
 			of[i] = min(k, countless/max(1, count)) * count
 		}
-		d.cell(plan.Cell{Part: b.Said.Part, Turn: 90 * quarter}, of)
+		l.Cell(plan.Cell{Part: b.Said.Part, Turn: 90 * quarter}, of)
 	}
 }
 
 // bordered lays the borders round a part: strips carry the print sideways up
 // two sides of it, however it is turned.
-func (d *director) bordered(p *Part, n turns) {
+func (l *Laying) bordered(p *Part, n Turns) {
 	for _, b := range p.Borders {
-		d.units(b, n)
+		l.units(b, n)
 		if b.Units == nil {
 			strips, sideways := b.lying()
-			d.lay(b.Said.Fabric, p.Name, b.way(), strips*n.total(), sideways*n.total())
+			l.list(b.Said.Fabric, p.Name, b.way(), strips*n.total(), sideways*n.total())
 		}
-		var corners turns
+		var corners Turns
 		for range 4 {
 			corners.add(n, 0)
 		}
-		d.place(b.Said.CornerFabric, p.Name, Turned, corners, quarters.turned)
+		l.Place(b.Said.CornerFabric, p.Name, Turned, corners, Quarters.turned)
 	}
 }
