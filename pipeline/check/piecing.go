@@ -72,14 +72,14 @@ var piecingChecks = []Check{
 		Summary: "the ruler's tip lies beyond the far raw edge of the tube",
 		Why:     "Fabric ends at the raw edge. A tip beyond it cuts the corner off the square.",
 		Fix:     "lay the tip between the far seam and the raw edge",
-		Run:     tipOffTube,
+		Run:     faults(derive.TipOffTube),
 	},
 	{
 		Rule: "piecing/triangle-sizes", Level: diag.Error, Since: "0.1.0", Scope: Size,
 		Summary: "the triangles sewn into one square are not of one size",
 		Why:     "Triangles from 7 1/4-in and from 6 7/8-in squares meet at neither end. The square can only be trimmed to what the smaller ones give.",
 		Fix:     "cut the squares of all its triangles to one size",
-		Run:     triangleSizes,
+		Run:     faults(derive.TriangleSizes),
 	},
 	{
 		Rule: "piecing/trim-over-unit", Level: diag.Error, Since: "0.1.0", Scope: Size,
@@ -93,14 +93,14 @@ var piecingChecks = []Check{
 		Summary: "the two strip sets of a tube are not equally wide",
 		Why:     "Both long edges are sewn together. Sets of unequal width do not lie flat, and the squares are cut from two different triangles.",
 		Fix:     "use as many strips of the same width in both sets",
-		Run:     tubeWidths,
+		Run:     faults(derive.TubeWidths),
 	},
 }
 
 // Limits of what can be eased, in inches: this project's own, after common
 // practice.
 const (
-	easedHeight = measure.Inch / 16
+	easedHeight = derive.Eased
 	driftWarns  = measure.Inch / 8
 	driftFails  = measure.Inch / 4
 )

@@ -8,20 +8,6 @@ import (
 	"yardproof/schema/plan"
 )
 
-func tipOffTube(p *Pass) {
-	for _, part := range p.Size.Parts {
-		if t := part.Tube; t != nil && t.Beyond > t.Seam {
-			op := part.Operation.(plan.Tube)
-			p.Report(op.Tip.Beyond.At, Finding{
-				Message: fmt.Sprintf("the tip lies %s beyond the far seam of %q, and the raw edge is only %s beyond it",
-					p.length(t.Beyond), part.Name.Text, p.length(t.Seam)),
-				Hint:  fmt.Sprintf("lay the tip at most %s beyond the far seam", p.there(t.Seam)),
-				About: geometryOf(part), Root: true,
-			})
-		}
-	}
-}
-
 func trimOverUnit(p *Pass) {
 	for _, part := range p.Size.Parts {
 		for _, t := range part.Room.Trims() {
@@ -64,41 +50,4 @@ func (p *Pass) trimmable(part *derive.Part, trim plan.Length, side measure.Surd)
 		return hint + ", or cut the squares " + cut
 	}
 	return hint + ", or call the larger size nominal in the pattern"
-}
-
-func tubeWidths(p *Pass) {
-	for _, part := range p.Size.Parts {
-		t := part.Tube
-		if t == nil || t.Sets[0].Set.Width == t.Sets[1].Set.Width {
-			continue
-		}
-		op := part.Operation.(plan.Tube)
-		p.Report(cover([]plan.Cell{{At: op.Sets[0].At}, {At: op.Sets[1].At}}), Finding{
-			Message: fmt.Sprintf("set %q is %s wide and set %q %s: they cannot be sewn into a tube",
-				op.Sets[0].Text, p.length(t.Sets[0].Set.Width), op.Sets[1].Text, p.length(t.Sets[1].Set.Width)),
-			Hint:  "give both sets as many strips of the same width",
-			About: geometryOf(part), Root: true,
-		})
-	}
-}
-
-func triangleSizes(p *Pass) {
-	for _, part := range p.Size.Parts {
-		op, ok := part.Operation.(plan.TriangleSquare)
-		if !ok || part.Triangle == nil {
-			continue
-		}
-		first := p.Size.Part(op.Of[0].Text).Operation.(plan.Cut).Width
-		for _, of := range op.Of[1:] {
-			if cut := p.Size.Part(of.Text).Operation.(plan.Cut).Width; cut.Length != first.Length {
-				p.Report(of.At, Finding{
-					Message: fmt.Sprintf("%q is sewn of triangles from squares of %s and of %s", part.Name.Text, p.length(first.Length), p.length(cut.Length)),
-					Hint:    fmt.Sprintf("cut the squares of %q and %q to one size", op.Of[0].Text, of.Text),
-					About:   geometryOf(part), Root: true,
-					Related: []Related{{first.At, "one size"}, {cut.At, "the other"}},
-				})
-				break
-			}
-		}
-	}
 }

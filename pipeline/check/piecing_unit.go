@@ -6,9 +6,7 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
-	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
-	"yardproof/schema/plan"
 	"yardproof/schema/source"
 )
 
@@ -26,14 +24,14 @@ var unitChecks = []Check{
 		Summary: "stitch-and-flip corners overlap on a side of their part",
 		Why:     "Two corners whose finished legs together are longer than the side between them cover each other: the first one's point disappears under the second. Legs that just meet are a square in a square.",
 		Fix:     "use smaller squares: the two legs of a side, each its square less two seam allowances, may come to the finished side and no more",
-		Run:     cornersOverlap,
+		Run:     faults(derive.CornersOverlap),
 	},
 	{
 		Rule: "piecing/geese-shape", Level: diag.Error, Since: "0.1.0", Scope: Size,
 		Summary: "flying geese are not twice as wide as high",
 		Why:     "The seams of a goose run at 45 degrees from its lower corners and meet at its point, so it is as high as half its width, derived from geometry. A 4 by 3 unit has no place for its point.",
 		Fix:     "make the unit twice as wide as high, finished",
-		Run:     geeseShape,
+		Run:     faults(derive.GeeseShape),
 	},
 	{
 		Rule: "piecing/no-trim-step", Level: diag.Warning, Since: "0.1.0", Scope: Size,
@@ -98,51 +96,6 @@ func bonusNothing(p *Pass) {
 			})
 		}
 	})
-}
-
-func cornersOverlap(p *Pass) {
-	p.eachUnit(func(part *derive.Part, u *derive.Unit) {
-		op, ok := part.Operation.(plan.FlipCorners)
-		if !ok {
-			return
-		}
-		seam := part.Seam.Allowance.Length
-		finished, legs := u.Sewn.Finished(seam), derive.Legs(op, seam)
-		if piecing.FlipCornersFit(finished, legs) {
-			return
-		}
-		var sizes []string
-		for _, c := range op.Corners {
-			sizes = append(sizes, p.length(legs[c.Place]))
-		}
-		p.Report(op.Corners[0].Square.At, Finding{
-			Message: fmt.Sprintf("the corners of %q finish with legs of %s and overlap: the part finishes at %s", part.Name.Text,
-				strings.Join(sizes, ", "), p.box(finished.Width, finished.Height)),
-			Hint:  fmt.Sprintf("two equal corners of a side are cut at most %s", p.there(largestFlip(finished, seam, p.rulerGrid()))),
-			About: geometryOf(part), Root: true,
-		})
-	})
-}
-
-// largestFlip is the largest square for equal corners on the shorter side,
-// down to the ruler's grid.
-func largestFlip(finished piecing.Box, seam, grid measure.Length) measure.Length {
-	return measure.FloorTo(piecing.FlipSquare(measure.Min(finished.Width, finished.Height).DivInt(2).FloorTo(measure.Tick), seam), grid)
-}
-
-func geeseShape(p *Pass) {
-	for _, part := range p.Size.Parts {
-		op, ok := part.Operation.(plan.FlyingGeese)
-		if !ok || op.Finished[0].Length == 2*op.Finished[1].Length {
-			continue
-		}
-		w, h := op.Finished[0], op.Finished[1]
-		p.Report(source.Range{Start: w.At.Start, End: h.At.End}, Finding{
-			Message: fmt.Sprintf("%q is to finish %s, and flying geese are twice as wide as high", part.Name.Text, p.pair(w.Length, h.Length)),
-			Hint:    fmt.Sprintf("make it %s", p.pair(2*h.Length, h.Length)),
-			About:   geometryOf(part), Root: true,
-		})
-	}
 }
 
 func noTrimStep(p *Pass) {

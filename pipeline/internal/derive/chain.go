@@ -145,3 +145,16 @@ func (r *chain) Lay(l *Laying, n Turns) {
 	}
 	l.Place(r.op.Fabric, r.p.Name, Folded, rows, Quarters.turned)
 }
+
+// Faults implements Faulty: strips no longer than what a join costs.
+func (r *chain) Faults() []Fault {
+	c := r.p.Chain
+	if c == nil || c.Joined.OK {
+		return nil
+	}
+	return []Fault{{
+		Kind: ChainJoins, At: r.op.At, Root: true,
+		Message: say.That("the strips of %q are %s long and each join costs %s", r.p.Name.Text, say.AsThere(c.Joined.Each), say.AsCut(c.Joined.Loss)),
+		Hint:    say.That("use longer or narrower strips"),
+	}}
+}

@@ -118,3 +118,31 @@ func (r *flipCorners) Lay(l *Laying, n Turns) {
 		l.Place(c.Fabric, r.p.Name, Turned, n, Quarters.turned)
 	}
 }
+
+// Faults implements Faulty: corners that reach into each other.
+func (r *flipCorners) Faults() []Fault {
+	if r.p.Unit == nil || !r.p.Known {
+		return nil
+	}
+	seam := r.p.Seam.Allowance.Length
+	finished, legs := r.p.Unit.Sewn.Finished(seam), Legs(r.op, seam)
+	if piecing.FlipCornersFit(finished, legs) {
+		return nil
+	}
+	var sizes []say.Sentence
+	for _, c := range r.op.Corners {
+		sizes = append(sizes, say.That("%s", say.Long(legs[c.Place])))
+	}
+	return []Fault{{
+		Kind: CornersOverlap, At: r.op.Corners[0].Square.At, Root: true,
+		Message: say.That("the corners of %q finish with legs of %s and overlap: the part finishes at %s", r.p.Name.Text,
+			say.List(", ", sizes...), say.Size(finished.Width, finished.Height)),
+		Hint: say.That("two equal corners of a side are cut at most %s", say.AsThere(largestFlip(finished, seam, r.s.rulerGrid()))),
+	}}
+}
+
+// largestFlip is the largest square for equal corners on the shorter side,
+// down to the ruler's grid.
+func largestFlip(finished piecing.Box, seam, grid measure.Length) measure.Length {
+	return measure.FloorTo(piecing.FlipSquare(measure.Min(finished.Width, finished.Height).DivInt(2).FloorTo(measure.Tick), seam), grid)
+}

@@ -6,6 +6,7 @@ import (
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // four is one large square and four small ones. Any other shape than
@@ -179,4 +180,17 @@ func (r *flyingGeese) Lay(l *Laying, n Turns) {
 	l.Place(r.op.Sky, r.p.Name, Around, n, func(q Quarters, f *Fabric) int64 {
 		return min(q.around(f), (q[0]+q[1]+q[2]+q[3]+1)/2)
 	})
+}
+
+// Faults implements Faulty: geese that are not twice as wide as high.
+func (r *flyingGeese) Faults() []Fault {
+	w, h := r.op.Finished[0], r.op.Finished[1]
+	if w.Length == 2*h.Length {
+		return nil
+	}
+	return []Fault{{
+		Kind: GeeseShape, At: source.Range{Start: w.At.Start, End: h.At.End}, Root: true,
+		Message: say.That("%q is to finish %s, and flying geese are twice as wide as high", r.p.Name.Text, say.By(w.Length, h)),
+		Hint:    say.That("make it %s", say.By(2*h.Length, h)),
+	}}
 }

@@ -176,3 +176,24 @@ func (r *loop) ring(d Drafts, seam int) piecing.Patchwork {
 func (r *loop) Lay(l *Laying, n Turns) {
 	l.Cell(plan.Cell{Part: r.op.Set}, n)
 }
+
+// Faults implements Faulty: rings opened at seams that the loop does not have.
+func (r *loop) Faults() (all []Fault) {
+	if r.p.Loop == nil {
+		return nil
+	}
+	set := r.p.Loop.Set
+	seams := len(set.Set.Strips)
+	for _, o := range r.op.Open {
+		if o.N <= seams {
+			continue
+		}
+		all = append(all, Fault{
+			Kind: NoSuchSeam, At: o.At, Root: true,
+			Message: say.That("a ring of %q is opened at seam %d; the loop of %d strips has %d", r.p.Name.Text, o.N, seams, seams),
+			Hint:    say.That("name a seam from 1 to %d", seams),
+			Related: []Place{{set.Name.At, "the strip set"}},
+		})
+	}
+	return all
+}

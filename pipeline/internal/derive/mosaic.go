@@ -184,3 +184,50 @@ func (r *mosaic) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 func (r *mosaic) Lay(l *Laying, n Turns) {
 	l.Untold(r.p)
 }
+
+// Faults implements Faulty: pieces that do not cover the finished size. What
+// differs by less than an eighth of an inch on every side comes of sides that are on
+// no ruler.
+func (r *mosaic) Faults() []Fault {
+	m := r.p.Mosaic
+	if m == nil || !m.Known {
+		return nil
+	}
+	off, why := r.coverage()
+	if off.IsZero() {
+		return nil
+	}
+	f := Fault{
+		Kind: MosaicArea, At: r.op.Finished[0].At,
+		Message: say.That("the pieces of %q cover %s", r.p.Name.Text, why),
+		Hint:    say.That("count the pieces, and compare their finished sizes with the drawing"),
+	}
+	eighth := measure.Area(r.op.Finished[0].Surd().Add(r.op.Finished[1].Surd()), (measure.Inch / 4).Surd())
+	if m.Exact() && measure.Max(off, off.Neg()).Cmp(eighth) <= 0 {
+		f.Slight, f.Hint = true, say.That("nothing, if the sides were rounded to the ruler: ease it in, or trim")
+	}
+	return []Fault{f}
+}
+
+// coverage is by how much the pieces cannot be right, and what they cover against
+// what they should; zero where nothing speaks against them.
+func (r *mosaic) coverage() (off measure.Surd, why say.Sentence) {
+	m := r.p.Mosaic
+	covers := func(bound string, a measure.Surd) say.Sentence {
+		if m.Exact() {
+			bound = ""
+		}
+		return say.That("%s%s, and %s finished", bound, say.Area(a), say.By(r.op.Finished[0].Length, r.op.Finished[1]))
+	}
+	short, over := m.Most.Sub(m.Wanted), m.Least.Sub(m.Wanted)
+	wanted := say.That(" are %s", say.Area(m.Wanted))
+	switch {
+	case short.Sign() < 0:
+		return short, covers("at most ", m.Most).And(wanted)
+	case over.Sign() > 0 && !r.op.Trimmed:
+		return over, covers("at least ", m.Least).And(wanted)
+	case r.op.Trimmed && m.Least.Cmp(m.Reach) > 0:
+		return m.Least.Sub(m.Reach), covers("at least ", m.Least).And(say.That(" are reached by no more than %s of them, if all others are trimmed away", say.Area(m.Reach)))
+	}
+	return off, why
+}

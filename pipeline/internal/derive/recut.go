@@ -169,3 +169,36 @@ func (r *recut) Lay(l *Laying, n Turns) {
 		}
 	}
 }
+
+// Faults implements Faulty: pieces that do not fit together again.
+func (r *recut) Faults() []Fault {
+	cut := r.p.Recut
+	if cut == nil {
+		return nil
+	}
+	piece := say.That("%s x %s", say.AsThere(cut.Piece.Width), say.AsThere(cut.Piece.Height))
+	f := Fault{Kind: RecutPieces, At: r.op.At, Root: true, Related: []Place{{cut.Of.Name.At, "what is cut up"}}}
+	switch {
+	case !r.p.Known:
+		f.Message = say.That("%q is cut into pieces of %s and their seams take %s", r.op.Part.Text, piece, say.AsCut(2*r.p.Seam.Allowance.Length))
+		f.Hint = say.That("cut fewer pieces")
+	case cut.stepped():
+		f.Message = say.That("%q is cut into pieces of %s, which are not square, and some of a row or column are turned on their side", r.op.Part.Text, piece)
+		f.Hint = say.That("turn them by 180 degrees, or cut square pieces")
+	default:
+		return nil
+	}
+	return []Fault{f}
+}
+
+// stepped tells whether the pieces of some row differ in height, or the rows
+// in width.
+func (r *Recut) stepped() bool {
+	a := r.Assembly
+	for i := range a.RowHeights {
+		if a.Tallest[i].Sub(a.RowHeights[i]).Cmp(Eased.Surd()) > 0 || a.RowWidths[i].Sub(a.Width).Cmp(Eased.Surd()) > 0 {
+			return true
+		}
+	}
+	return false
+}

@@ -373,3 +373,40 @@ func (r *shape) Lay(l *Laying, n Turns) {
 		})
 	}
 }
+
+// Faults implements Faulty: a strip that is too narrow, or a strip set that is not
+// as wide as the triangles are high.
+func (r *shape) Faults() []Fault {
+	h := r.p.Shape
+	switch {
+	case h == nil:
+		return nil
+	case h.Set != nil:
+		return r.setFaults()
+	case h.Over().Sign() >= 0:
+		return nil
+	}
+	return []Fault{{
+		Kind: ShapeStrip, At: r.op.Strip.At,
+		Message: say.That("the strip for %q is %s wide, and a %s of %s takes %s", r.p.Name.Text, say.Long(r.op.Strip), r.op.Kind.Noun(),
+			say.Long(r.op.Finished), say.AsCut(h.Exact)),
+		Hint:    say.That("cut it %s wide", say.AsCut(h.Exact.CeilTo(r.s.rulerGrid()))),
+		Related: []Place{{r.op.Finished.At, "the finished side"}},
+	}}
+}
+
+// setFaults: triangles are as high as their strip set makes them, so it must be
+// exactly as wide as they take.
+func (r *shape) setFaults() []Fault {
+	h := r.p.Shape
+	if h.Over().IsZero() {
+		return nil
+	}
+	return []Fault{{
+		Kind: ShapeStrip, At: r.op.Finished.At,
+		Message: say.That("%q is cut from strip sets %s wide, and a %s %s high takes %s", r.p.Name.Text, say.Long(h.Height), r.op.Kind.Noun(),
+			say.Long(r.op.Finished), say.AsCut(h.Exact)),
+		Hint:    say.That("make the strips of the set wider or narrower, or the triangles %s high", say.Long(r.op.Finished.Surd().Add(h.Over()))),
+		Related: []Place{{r.op.Set.At, "the strip set"}},
+	}}
+}

@@ -126,3 +126,20 @@ func (r *template) Lay(l *Laying, n Turns) {
 	degrees := [...]int{plan.AnyGrain: 0, plan.GrainAlong: 0, plan.GrainAcross: 90, plan.GrainBias: 45}
 	l.Place(r.op.Fabric, r.p.Name, Turned, n.turned(degrees[r.op.Grain]), Quarters.turned)
 }
+
+// Faults implements Faulty: a piece larger than the box that it is cut from.
+func (r *template) Faults() []Fault {
+	if r.op.Area == nil {
+		return nil
+	}
+	area, box := r.op.AreaIn(r.s.Plan.Units), measure.Area(r.op.Box[0].Surd(), r.op.Box[1].Surd())
+	if area.Cmp(box) <= 0 {
+		return nil
+	}
+	return []Fault{{
+		Kind: TemplateArea, At: r.op.AreaAt,
+		Message: say.That("%q is said to cover %s, and its box of %s only holds %s", r.p.Name.Text, say.Area(area), say.By(r.op.Box[0].Length, r.op.Box[1]), say.Area(box)),
+		Hint:    say.That("correct the area or the box"),
+		Related: []Place{{r.op.Box[0].At, "the box"}},
+	}}
+}

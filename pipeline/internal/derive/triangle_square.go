@@ -151,3 +151,24 @@ func (r *triangleSquare) Lay(l *Laying, n Turns) {
 		l.Cell(plan.Cell{Part: name, Turn: i * 360 / len(r.op.Of)}, n)
 	}
 }
+
+// Faults implements Faulty: triangles of squares that are not of one size.
+func (r *triangleSquare) Faults() []Fault {
+	if r.p.Triangle == nil {
+		return nil
+	}
+	first := r.s.byName[r.op.Of[0].Text].Cut.Width
+	for _, of := range r.op.Of[1:] {
+		cut := r.s.byName[of.Text].Cut.Width
+		if cut.Length == first.Length {
+			continue
+		}
+		return []Fault{{
+			Kind: TriangleSizes, At: of.At, Root: true,
+			Message: say.That("%q is sewn of triangles from squares of %s and of %s", r.p.Name.Text, say.Long(first), say.Long(cut)),
+			Hint:    say.That("cut the squares of %q and %q to one size", r.op.Of[0].Text, of.Text),
+			Related: []Place{{first.At, "one size"}, {cut.At, "the other"}},
+		}}
+	}
+	return nil
+}

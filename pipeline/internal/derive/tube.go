@@ -397,3 +397,28 @@ func (r *tube) Lay(l *Laying, n Turns) {
 		}
 	}
 }
+
+// Faults implements Faulty: a tip beyond the raw edge, and sets that are not
+// equally wide.
+func (r *tube) Faults() (all []Fault) {
+	t := r.p.Tube
+	if t == nil {
+		return nil
+	}
+	if t.Beyond > t.Seam {
+		all = append(all, Fault{
+			Kind: TipOffTube, At: r.op.Tip.Beyond.At, Root: true,
+			Message: say.That("the tip lies %s beyond the far seam of %q, and the raw edge is only %s beyond it", say.Long(t.Beyond), r.p.Name.Text, say.Long(t.Seam)),
+			Hint:    say.That("lay the tip at most %s beyond the far seam", say.AsThere(t.Seam)),
+		})
+	}
+	if a, b := t.Sets[0].Set.Width, t.Sets[1].Set.Width; a != b {
+		first, second := r.op.Sets[0], r.op.Sets[1]
+		all = append(all, Fault{
+			Kind: TubeWidths, At: source.Range{Start: min(first.At.Start, second.At.Start), End: max(first.At.End, second.At.End)}, Root: true,
+			Message: say.That("set %q is %s wide and set %q %s: they cannot be sewn into a tube", first.Text, say.Long(a), second.Text, say.Long(b)),
+			Hint:    say.That("give both sets as many strips of the same width"),
+		})
+	}
+	return all
+}

@@ -44,6 +44,15 @@ func ThereBy(width measure.Length, height Measured) Figure {
 	return figure(func(u measure.Unit) string { return width.BareRounded(u, measure.Down) + " x " + height.AsThere(u) })
 }
 
+// Size is By for sides that may be on no ruler, and then each has its unit.
+func Size(width, height measure.Surd) Figure {
+	w, exact := width.Length()
+	if h, ok := height.Length(); ok && exact {
+		return By(w, h)
+	}
+	return figure(func(u measure.Unit) string { return width.Format(u) + " x " + height.Format(u) })
+}
+
 // Area is an area given in square ticks, rounded to the nearest figure of the
 // unit where it is none.
 func Area(a measure.Surd) Figure {

@@ -24,6 +24,8 @@ func TestSentence(t *testing.T) {
 		"two sides":  {say.That("%s", say.By(half, 2*half)), "2 1/2 x 5 in", "6.35 x 12.7 cm"},
 		"to be cut":  {say.That("%s", say.CutBy(half, diagonal)), "2 1/2 x " + diagonal.AsCut(measure.In), "6.35 x " + diagonal.AsCut(measure.Cm)},
 		"there":      {say.That("%s", say.ThereBy(half, diagonal)), "2 1/2 x " + diagonal.AsThere(measure.In), "6.35 x " + diagonal.AsThere(measure.Cm)},
+		"on rulers":  {say.That("%s", say.Size(half.Surd(), half.Surd())), "2 1/2 x 2 1/2 in", "6.35 x 6.35 cm"},
+		"on none":    {say.That("%s", say.Size(half.Surd(), diagonal)), "2 1/2 in x about 8.4853 in", "6.35 cm x about 21.553 cm"},
 		"an area":    {say.That("%s", say.Area(measure.Area(half.Surd(), half.Surd()))), "6.25 sq in", "40.3225 sq cm"},
 		"inside":     {say.That("cut %s", say.That("%s wide", say.Long(half))), "cut 2 1/2 in wide", "cut 6.35 cm wide"},
 		"a list":     {say.List("; 5% ", say.That("a %d", 1), say.Sentence{}, say.That("b %s", say.Long(half))), "a 1; 5% b 2 1/2 in", "a 1; 5% b 6.35 cm"},
