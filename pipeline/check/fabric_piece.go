@@ -143,15 +143,10 @@ func noStripWidth(p *Pass) {
 	}
 	for i := range p.Size.Of.Parts {
 		part := &p.Size.Of.Parts[i]
-		switch op := part.Operation.(type) {
-		case plan.WholeStrip:
-			report(part, op.Fabric, op.Width)
-		case plan.StripSet:
-			for _, s := range op.Strips {
+		if room, ok := p.Size.Part(part.Name.Text).Room.(derive.Striped); ok {
+			for _, s := range room.Strips() {
 				report(part, s.Fabric, s.Width)
 			}
-		case plan.Chain:
-			report(part, op.Fabric, op.Width)
 		}
 	}
 }

@@ -326,8 +326,8 @@ func (p *Pass) spacer(b derive.Border) string {
 func symmetries(p *Pass) {
 	p.symmetry(p.Size.Of.Layout.Grid)
 	for _, part := range p.Size.Of.Parts {
-		if op, ok := part.Operation.(plan.Setting); ok {
-			p.symmetry(op.Grid)
+		if room, ok := p.Size.Part(part.Name.Text).Room.(derive.Gridded); ok {
+			p.symmetry(room.Grid())
 		}
 	}
 }

@@ -78,8 +78,8 @@ func (p *Pass) squareAt(tube *derive.Part, kind plan.SquareKind) source.Range {
 func (p *Pass) wrongSquares() {
 	s := p.Size.Of
 	for i := range s.Parts {
-		if placer, ok := s.Parts[i].Operation.(plan.Placer); ok {
-			for _, c := range placer.Places() {
+		if room, ok := p.Size.Part(s.Parts[i].Name.Text).Room.(derive.Seating); ok {
+			for _, c := range room.Places() {
 				p.wrongKind(fmt.Sprintf("%q", s.Parts[i].Name.Text), c)
 			}
 		}

@@ -24,18 +24,17 @@ func (a assembly) row(r int) source.Range { return cover(a.cells(r)) }
 func (p *Pass) assemblies() []assembly {
 	var out []assembly
 	for _, part := range p.Size.Parts {
-		if op, ok := part.Operation.(plan.Rows); ok && part.Rows != nil {
-			out = append(out, assembly{fmt.Sprintf("%q", part.Name.Text), geometryOf(part), *part.Rows, func(r int) []plan.Cell {
-				return op.Rows[r]
-			}})
+		if room, ok := part.Room.(derive.Holding); ok && part.Rows != nil {
+			rows := room.Rows()
+			out = append(out, assembly{fmt.Sprintf("%q", part.Name.Text), geometryOf(part), *part.Rows, func(r int) []plan.Cell { return rows[r] }})
 		}
 	}
 	if g := p.Size.Of.Layout.Grid; g != nil && p.Size.Top.Known {
 		out = append(out, assembly{"the layout", Subject{Kind: derive.TopSize}, p.Size.Top.Grid, written(g)})
 	}
 	for _, part := range p.Size.Parts {
-		if op, ok := part.Operation.(plan.Setting); ok && part.Known {
-			out = append(out, assembly{fmt.Sprintf("%q", part.Name.Text), geometryOf(part), part.Setting.Rows, written(op.Grid)})
+		if room, ok := part.Room.(derive.Gridded); ok && part.Known {
+			out = append(out, assembly{fmt.Sprintf("%q", part.Name.Text), geometryOf(part), part.Setting.Rows, written(room.Grid())})
 		}
 	}
 	return out
@@ -120,29 +119,18 @@ func (p *Pass) heighten(part *derive.Part, c plan.Cell, wanted measure.Surd) str
 // recut is the cut size, up to the ruler's grid, of the squares of a unit made
 // from triangles that is to come out with a side; ok is false for other parts.
 func (p *Pass) recut(part *derive.Part, side measure.Surd) (cut string, ok bool) {
-	seam := part.Seam.Allowance.Length
-	switch op := part.Operation.(type) {
-	case plan.HalfSquares:
-		return p.ruler(piecing.HalfSquareCut(side, seam, op.AtATime)), true
-	case plan.TriangleSquare:
-		if len(op.Of) == 4 {
-			return p.ruler(piecing.QuarterSquareCut(side, seam)), true
-		}
-		return p.ruler(piecing.HalfSquareCut(side, seam, 2)), true
+	room, ok := part.Room.(derive.Resized)
+	if !ok {
+		return "", false
 	}
-	return "", false
+	return p.ruler(room.CutFor(side)), true
 }
 
 // sizeAt is where the plan says what a part's size comes from, as the size's
 // patch may: its cut width, else its name.
 func sizeAt(part *derive.Part) source.Range {
-	switch op := part.Operation.(type) {
-	case plan.Cut:
-		return op.Width.At
-	case plan.HalfSquares:
-		return op.Square.At
-	case plan.Trim:
-		return op.Width.At
+	if room, ok := part.Room.(derive.Sized); ok {
+		return room.SizeAt()
 	}
 	return part.Name.At
 }

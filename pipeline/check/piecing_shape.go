@@ -59,8 +59,8 @@ type rowOf struct {
 func (p *Pass) allRows() []rowOf {
 	var out []rowOf
 	for _, part := range p.Size.Parts {
-		if op, ok := part.Operation.(plan.Rows); ok {
-			for _, row := range op.Rows {
+		if room, ok := part.Room.(derive.Holding); ok {
+			for _, row := range room.Rows() {
 				out = append(out, rowOf{fmt.Sprintf("%q", part.Name.Text), geometryOf(part), row})
 			}
 		}
@@ -142,7 +142,11 @@ func noSlantLine(p *Pass) {
 	}
 	told := map[int]bool{}
 	for _, part := range p.Size.Parts {
-		angle := slant(part)
+		room, ok := part.Room.(derive.Angled)
+		if !ok {
+			continue
+		}
+		angle := room.Degrees()
 		if angle == 0 || told[angle] || slices.ContainsFunc(rulers, func(r plan.Ruler) bool { return r.Angle(angle) }) {
 			continue
 		}
@@ -153,21 +157,6 @@ func noSlantLine(p *Pass) {
 			Related: p.madeHere(part),
 		})
 	}
-}
-
-// slant is the angle in degrees of the cuts across a part's strips, 0 where
-// they are square.
-func slant(part *derive.Part) int {
-	switch op := part.Operation.(type) {
-	case plan.Shape:
-		if op.Kind == plan.Diamond45 {
-			return 45
-		}
-		return 60
-	case plan.StripSet:
-		return op.Angle.N
-	}
-	return 0
 }
 
 func (p *Pass) madeHere(part *derive.Part) []Related {

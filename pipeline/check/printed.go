@@ -166,11 +166,10 @@ func printedMeasures(p *Pass) {
 		if part == nil || !part.Known {
 			continue
 		}
-		switch part.Operation.(type) {
-		case plan.NotDerived:
-		case plan.WholeStrip, plan.StripSet:
+		switch {
+		case part.Room.Traits().Running:
 			p.acrossStrips(part, said)
-		case plan.Shape:
+		case part.Shape != nil:
 			cut := *part
 			cut.Box = part.Shape.Cut // what a ruler can be laid on, not its place in a row
 			p.bothSides(&cut, said)
@@ -183,10 +182,6 @@ func printedMeasures(p *Pass) {
 // acrossStrips compares the width across the strips: of a set or strip used
 // whole the length is the fabric's, not the maker's.
 func (p *Pass) acrossStrips(part *derive.Part, said plan.PrintedSize) {
-	if op, ok := part.Operation.(plan.StripSet); ok && op.Segment.Given() {
-		p.bothSides(part, said)
-		return
-	}
 	if p.reads(said.Height.Length, part.Height) {
 		return
 	}

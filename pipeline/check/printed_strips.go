@@ -38,31 +38,21 @@ func (p *Pass) wholeStripCounts() {
 		return all
 	}
 	p.eachPrinted(whole, func(part *derive.Part, said plan.PrintedCount) {
-		b, takenBy := batched{needed: part.Batches(), group: 1, strips: 1, right: p.batches(part)}, ""
-		switch op := part.Operation.(type) {
-		case plan.StripSet:
-			n := int64(len(part.Set.Strips))
-			if part.Pool != nil {
-				p.sharedSets(part, said, whole(p.Size.Of.Printed), "strip", n)
-				return
-			}
-			takenBy = fmt.Sprintf("%s of %d strips take", count(int(part.Set.Count), "strip set"), n)
-			b.needed, b.group = b.needed*n, n
-			for i := range b.right {
-				b.right[i] *= n
-			}
-		case plan.Chain:
-			b.needed = part.Chain.Joined.Count
-			takenBy = fmt.Sprintf("the %s that are needed take", part.Chain.Joined.Need.AsCut(p.Plan.Units))
-		case plan.Shape:
-			takenBy = fmt.Sprintf("%s at %d a strip take", count(int(part.Needed), op.Kind.Noun()), part.Shape.Yield.Each)
-		case plan.WholeStrip:
-			b.needed, takenBy = part.Needed, "the layout calls for"
-		default:
+		room, ok := part.Room.(derive.Stripwise)
+		if !ok {
 			return
 		}
+		all := room.Striping()
+		if part.Pool != nil {
+			p.sharedSets(part, said, whole(p.Size.Of.Printed), "strip", all.Group)
+			return
+		}
+		b := batched{needed: all.Needed, group: all.Group, strips: 1, right: p.batches(part)}
+		for i := range b.right {
+			b.right[i] *= all.Group
+		}
 		p.tooFewOrMany(said, b, Finding{
-			Message: fmt.Sprintf("the pattern prints %s for %q; %s %d", count(said.N, "strip"), part.Name.Text, takenBy, b.needed),
+			Message: fmt.Sprintf("the pattern prints %s for %q; %s %d", count(said.N, "strip"), part.Name.Text, all.Takes.In(p.Plan.Units), b.needed),
 			Hint:    fmt.Sprintf("print %d", b.needed),
 			About:   takes(part),
 		})
@@ -121,7 +111,7 @@ func (p *Pass) stripsSaid(said plan.PrintedStrips) (c stripsCompared, ok bool) {
 	var label plan.Text
 	switch part := p.Size.Part(name); {
 	case part != nil:
-		if !part.Derived() || !p.Size.Sure(countOf(part)) || said.Whole() && !cutInPieces(part.Operation) {
+		if !part.Derived() || !p.Size.Sure(countOf(part)) || said.Whole() && !cutInPieces(part) {
 			return c, false
 		}
 		label, c.about = part.Name, takes(part)
@@ -150,12 +140,9 @@ func (p *Pass) stripsSaid(said plan.PrintedStrips) (c stripsCompared, ok bool) {
 
 // cutInPieces tells whether a part's strips are cut into pieces, which may lie
 // in them one way or another.
-func cutInPieces(op plan.Operation) bool {
-	switch op.(type) {
-	case plan.StripSet, plan.WholeStrip, plan.Shape, plan.Chain:
-		return false
-	}
-	return true
+func cutInPieces(part *derive.Part) bool {
+	_, whole := part.Room.(derive.Stripwise)
+	return !whole
 }
 
 // compareStrips compares a printed number of strips with every way of cutting

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"yardproof/pipeline/internal/derive"
 	"yardproof/schema/plan"
 )
 
@@ -54,47 +55,33 @@ func (p *Pass) printedClasses(said *plan.Printed) {
 	}
 }
 
-func anyPart(plan.Operation) bool { return true }
+func anyPart(derive.Traits) bool { return true }
 
-func isTube(op plan.Operation) bool { _, ok := op.(plan.Tube); return ok }
+func isTube(t derive.Traits) bool { return t.From == derive.FromTubes }
 
-func isSet(op plan.Operation) bool { _, ok := op.(plan.StripSet); return ok }
+func isSet(t derive.Traits) bool { return t.From == derive.FromSets || isCutSet(t) }
 
-func isCutSet(op plan.Operation) bool {
-	set, ok := op.(plan.StripSet)
-	return ok && set.Segment.Given()
-}
+func isCutSet(t derive.Traits) bool { return t.From == derive.FromCutSets }
 
-// isCut tells whether a part is cut from strips of fabric.
-func isCut(op plan.Operation) bool {
-	switch op.(type) {
-	case plan.Cut, plan.WholeStrip, plan.StripSet, plan.HalfSquares,
-		plan.Hourglass, plan.FlyingGeese, plan.FlipCorners, plan.SquareInSquare, plan.Logs,
-		plan.Shape, plan.Template, plan.Chain:
-		return true
-	}
-	return false
-}
-
-func (p *Pass) printedParts(under string, counts []plan.PrintedCount, fits func(plan.Operation) bool, want string) {
+func (p *Pass) printedParts(under string, counts []plan.PrintedCount, fits func(derive.Traits) bool, want string) {
 	for _, c := range counts {
 		p.printedPart(under, c.Of, fits, want)
 	}
 }
 
-func (p *Pass) printedPart(under string, of plan.Text, fits func(plan.Operation) bool, want string) {
+func (p *Pass) printedPart(under string, of plan.Text, fits func(derive.Traits) bool, want string) {
 	s := p.Size.Of
 	part := p.Size.Part(of.Text)
 	var fitting []string
 	for _, q := range s.Parts {
-		if fits(q.Operation) {
+		if fits(p.Size.Part(q.Name.Text).Room.Traits()) {
 			fitting = append(fitting, q.Name.Text)
 		}
 	}
 	switch {
 	case part == nil:
 		p.strayFigure(under, of, fmt.Sprintf("names no %s of the plan", want), writeName(of.Text, fitting))
-	case !fits(part.Operation):
+	case !fits(part.Room.Traits()):
 		p.strayFigure(under, of, "names a part that is no "+want, writeName(of.Text, fitting))
 	}
 }
@@ -123,7 +110,7 @@ func (p *Pass) printedStrips(counts []plan.PrintedStrips) {
 			continue
 		}
 		switch {
-		case part != nil && !isCut(part.Operation):
+		case part != nil && !part.Room.Traits().Cut:
 			p.strayFigure("strips", c.Of, "names a part that is not cut from fabric", p.whatIsCut(c.Of.Text))
 		case part == nil && slices.Contains(settingStrips, c.Of.Text) && !slices.Contains(names, c.Of.Text):
 			p.strayFigure("strips", c.Of, settingMissing(c.Of.Text), "remove it, or write the figure under what is cut")

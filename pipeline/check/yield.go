@@ -155,8 +155,7 @@ func (p *Pass) rest(l measure.Length) string {
 
 func earsLost(p *Pass) {
 	for _, part := range p.Size.Parts {
-		op, isTube := part.Operation.(plan.Tube)
-		if !isTube || part.Tube == nil || part.Needed == 0 || !p.Size.Sure(countOf(part)) || op.EndsAt != (source.Range{}) {
+		if part.Tube == nil || part.Needed == 0 || !p.Size.Sure(countOf(part)) || part.Tube.EndsAt != (source.Range{}) {
 			continue
 		}
 		t := part.Tube

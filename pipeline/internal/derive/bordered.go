@@ -162,3 +162,6 @@ func (r *bordered) Lay(l *Laying, n Turns) {
 	l.Cell(plan.Cell{Part: r.op.Part}, n)
 	l.bordered(r.p, n)
 }
+
+// Places implements Seating.
+func (r *bordered) Places() []plan.Cell { return r.op.Places() }

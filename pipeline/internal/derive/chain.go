@@ -119,7 +119,7 @@ func (r *chain) How() say.Sentence {
 }
 
 // Traits implements Operation.
-func (r *chain) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+func (r *chain) Traits() Traits { return Traits{Sewn: true, Handed: true, Cut: true} }
 
 // Draft implements Operation.
 func (r *chain) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
@@ -157,4 +157,13 @@ func (r *chain) Faults() []Fault {
 		Message: say.That("the strips of %q are %s long and each join costs %s", r.p.Name.Text, say.AsThere(c.Joined.Each), say.AsCut(c.Joined.Loss)),
 		Hint:    say.That("use longer or narrower strips"),
 	}}
+}
+
+// Strips implements Striped.
+func (r *chain) Strips() []plan.Strip { return []plan.Strip{{Fabric: r.op.Fabric, Width: r.op.Width}} }
+
+// Striping implements Stripwise.
+func (r *chain) Striping() Striping {
+	j := r.p.Chain.Joined
+	return Striping{j.Count, 1, say.That("the %s that are needed take", say.AsCut(j.Need))}
 }

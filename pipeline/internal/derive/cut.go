@@ -5,6 +5,7 @@ import (
 	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // cut is a piece cut from fabric, whole or halved.
@@ -105,7 +106,7 @@ func (r *cut) Gives() *Giving { return nil }
 func (r *cut) How() say.Sentence { return say.Sentence{} }
 
 // Traits implements Operation.
-func (r *cut) Traits() Traits { return Traits{Handed: true} }
+func (r *cut) Traits() Traits { return Traits{Handed: true, Cut: true} }
 
 // Draft implements Operation: a triangle has no size of its own to stand in a row
 // with.
@@ -151,3 +152,6 @@ func chosen(op plan.Cut) Wrongly {
 		return wrong
 	}
 }
+
+// SizeAt implements Sized.
+func (r *cut) SizeAt() source.Range { return r.op.Width.At }

@@ -94,7 +94,7 @@ func (r *flipCorners) How() say.Sentence {
 }
 
 // Traits implements Operation.
-func (r *flipCorners) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+func (r *flipCorners) Traits() Traits { return Traits{Sewn: true, Handed: true, Cut: true} }
 
 // Draft implements Operation.
 func (r *flipCorners) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
@@ -146,3 +146,6 @@ func (r *flipCorners) Faults() []Fault {
 func largestFlip(finished piecing.Box, seam, grid measure.Length) measure.Length {
 	return measure.FloorTo(piecing.FlipSquare(measure.Min(finished.Width, finished.Height).DivInt(2).FloorTo(measure.Tick), seam), grid)
 }
+
+// Places implements Seating.
+func (r *flipCorners) Places() []plan.Cell { return r.op.Places() }

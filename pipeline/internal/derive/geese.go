@@ -133,7 +133,7 @@ func (r *flyingGeese) How() say.Sentence {
 }
 
 // Traits implements Operation.
-func (r *flyingGeese) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+func (r *flyingGeese) Traits() Traits { return Traits{Sewn: true, Handed: true, Cut: true} }
 
 // Draft implements Operation. Singly, its sky squares are as large as the plan
 // cuts them, which need not be as high as the goose.

@@ -6,6 +6,7 @@ import (
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // halfSquares is half-square triangle units of pairs of squares.
@@ -132,7 +133,7 @@ func (r *halfSquares) How() say.Sentence {
 }
 
 // Traits implements Operation.
-func (r *halfSquares) Traits() Traits { return Traits{Sewn: true} }
+func (r *halfSquares) Traits() Traits { return Traits{Sewn: true, Cut: true} }
 
 // Draft implements Operation.
 func (r *halfSquares) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
@@ -166,4 +167,12 @@ func (r *halfSquares) Lay(l *Laying, n Turns) {
 			l.Place(role, r.p.Name, Paired, n, Quarters.opposite)
 		}
 	}
+}
+
+// SizeAt implements Sized.
+func (r *halfSquares) SizeAt() source.Range { return r.op.Square.At }
+
+// CutFor implements Resized.
+func (r *halfSquares) CutFor(side measure.Surd) measure.Surd {
+	return piecing.HalfSquareCut(side, r.p.Seam.Allowance.Length, r.op.AtATime)
 }

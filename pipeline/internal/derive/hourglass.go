@@ -116,7 +116,7 @@ func (r *hourglass) How() say.Sentence {
 }
 
 // Traits implements Operation.
-func (r *hourglass) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+func (r *hourglass) Traits() Traits { return Traits{Sewn: true, Handed: true, Cut: true} }
 
 // Draft implements Operation.
 func (r *hourglass) Draft(d Drafts) (w piecing.Patchwork, ok bool) {

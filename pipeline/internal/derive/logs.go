@@ -165,7 +165,7 @@ func (r *logs) Fit() []say.Sentence {
 }
 
 // Traits implements Operation.
-func (r *logs) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+func (r *logs) Traits() Traits { return Traits{Sewn: true, Handed: true, Cut: true} }
 
 // Draft implements Operation.
 func (r *logs) Draft(d Drafts) (w piecing.Patchwork, ok bool) {

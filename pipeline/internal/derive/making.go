@@ -243,10 +243,3 @@ func (s *Size) open(p *Part) Operation {
 	p.Part.Operation.Make(&o)
 	return o.room
 }
-
-// Traits are what else tells the parts of an operation from those of others.
-type Traits struct {
-	Sewn    bool // it is not only cut
-	Handed  bool // its mirror image is another part, and not the same one turned
-	OnTrust bool // its outline and fit are the plan's word
-}

@@ -202,3 +202,6 @@ func (r *Recut) stepped() bool {
 	}
 	return false
 }
+
+// Places implements Seating.
+func (r *recut) Places() []plan.Cell { return r.op.Places() }

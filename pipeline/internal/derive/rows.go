@@ -132,3 +132,9 @@ func (r *rows) Lay(l *Laying, n Turns) {
 		l.row(row, n)
 	}
 }
+
+// Rows implements Holding.
+func (r *rows) Rows() [][]plan.Cell { return r.op.Rows }
+
+// Places implements Seating.
+func (r *rows) Places() []plan.Cell { return r.op.Places() }

@@ -157,3 +157,9 @@ func (r *setting) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 func (r *setting) Lay(l *Laying, n Turns) {
 	l.set(r.op, r.p.Name, n)
 }
+
+// Grid implements Gridded.
+func (r *setting) Grid() *plan.Grid { return r.op.Grid }
+
+// Places implements Seating.
+func (r *setting) Places() []plan.Cell { return r.op.Places() }

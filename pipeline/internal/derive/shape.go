@@ -344,7 +344,7 @@ func (r *shape) Fit() []say.Sentence {
 }
 
 // Traits implements Operation.
-func (r *shape) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+func (r *shape) Traits() Traits { return Traits{Sewn: true, Handed: true, Cut: true} }
 
 // Draft implements Operation: by itself it has no place; a row of triangles is
 // drafted as a whole.
@@ -409,4 +409,18 @@ func (r *shape) setFaults() []Fault {
 		Hint:    say.That("make the strips of the set wider or narrower, or the triangles %s high", say.Long(r.op.Finished.Surd().Add(h.Over()))),
 		Related: []Place{{r.op.Set.At, "the strip set"}},
 	}}
+}
+
+// Striping implements Stripwise.
+func (r *shape) Striping() Striping {
+	h := r.p.Shape
+	return Striping{h.Count, 1, say.That("%s at %d a strip take", say.Many(r.p.Needed, r.op.Kind.Noun()), h.Yield.Each)}
+}
+
+// Degrees implements Angled.
+func (r *shape) Degrees() int {
+	if r.op.Kind == plan.Diamond45 {
+		return 45
+	}
+	return 60
 }

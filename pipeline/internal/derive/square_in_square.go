@@ -105,7 +105,7 @@ func (r *squareInSquare) How() say.Sentence {
 }
 
 // Traits implements Operation.
-func (r *squareInSquare) Traits() Traits { return Traits{Sewn: true, Handed: true} }
+func (r *squareInSquare) Traits() Traits { return Traits{Sewn: true, Handed: true, Cut: true} }
 
 // Draft implements Operation.
 func (r *squareInSquare) Draft(d Drafts) (w piecing.Patchwork, ok bool) {

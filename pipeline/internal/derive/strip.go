@@ -72,7 +72,7 @@ func (r *wholeStrip) Gives() *Giving { return nil }
 func (r *wholeStrip) How() say.Sentence { return say.Sentence{} }
 
 // Traits implements Operation.
-func (r *wholeStrip) Traits() Traits { return Traits{Handed: true} }
+func (r *wholeStrip) Traits() Traits { return Traits{Handed: true, Cut: true, Running: true} }
 
 // Draft implements Operation.
 func (r *wholeStrip) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
@@ -83,4 +83,14 @@ func (r *wholeStrip) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 // Lay implements Operation.
 func (r *wholeStrip) Lay(l *Laying, n Turns) {
 	l.Place(r.op.Fabric, r.p.Name, Turned, n, Quarters.turned)
+}
+
+// Strips implements Striped.
+func (r *wholeStrip) Strips() []plan.Strip {
+	return []plan.Strip{{Fabric: r.op.Fabric, Width: r.op.Width}}
+}
+
+// Striping implements Stripwise.
+func (r *wholeStrip) Striping() Striping {
+	return Striping{r.p.Needed, 1, say.That("the layout calls for")}
 }

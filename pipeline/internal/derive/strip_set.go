@@ -300,7 +300,12 @@ func over(n int64, noun string) string {
 }
 
 // Traits implements Operation.
-func (r *stripSet) Traits() Traits { return Traits{Sewn: true} }
+func (r *stripSet) Traits() Traits {
+	if r.op.Segment.Given() {
+		return Traits{Sewn: true, Cut: true, From: FromCutSets}
+	}
+	return Traits{Sewn: true, Cut: true, From: FromSets, Running: true}
+}
 
 // Draft implements Operation.
 func (r *stripSet) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
@@ -321,3 +326,15 @@ func (r *stripSet) Lay(l *Laying, n Turns) {
 		l.Place(role, r.p.Name, Turned, n, Quarters.turned)
 	}
 }
+
+// Strips implements Striped.
+func (r *stripSet) Strips() []plan.Strip { return r.op.Strips }
+
+// Striping implements Stripwise.
+func (r *stripSet) Striping() Striping {
+	n := int64(len(r.p.Set.Strips))
+	return Striping{r.p.Set.Count * n, n, say.That("%s of %d strips take", say.Many(r.p.Set.Count, "strip set"), n)}
+}
+
+// Degrees implements Angled.
+func (r *stripSet) Degrees() int { return r.op.Angle.N }

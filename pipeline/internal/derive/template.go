@@ -114,7 +114,7 @@ func (r *template) Fit() []say.Sentence {
 }
 
 // Traits implements Operation.
-func (r *template) Traits() Traits { return Traits{Sewn: true, Handed: true, OnTrust: true} }
+func (r *template) Traits() Traits { return Traits{Sewn: true, Handed: true, Cut: true, OnTrust: true} }
 
 // Draft implements Operation.
 func (r *template) Draft(d Drafts) (w piecing.Patchwork, ok bool) {

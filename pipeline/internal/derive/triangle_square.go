@@ -172,3 +172,11 @@ func (r *triangleSquare) Faults() []Fault {
 	}
 	return nil
 }
+
+// CutFor implements Resized.
+func (r *triangleSquare) CutFor(side measure.Surd) measure.Surd {
+	if len(r.op.Of) == 4 {
+		return piecing.QuarterSquareCut(side, r.p.Seam.Allowance.Length)
+	}
+	return piecing.HalfSquareCut(side, r.p.Seam.Allowance.Length, 2)
+}

@@ -5,6 +5,7 @@ import (
 	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // trim is a part trimmed to size.
@@ -134,3 +135,9 @@ func (r *trim) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 func (r *trim) Lay(l *Laying, n Turns) {
 	l.Cell(plan.Cell{Part: r.op.Part}, n)
 }
+
+// SizeAt implements Sized.
+func (r *trim) SizeAt() source.Range { return r.op.Width.At }
+
+// Places implements Seating.
+func (r *trim) Places() []plan.Cell { return r.op.Places() }

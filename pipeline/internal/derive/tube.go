@@ -173,7 +173,7 @@ func (r *tube) Measure() {
 	if a == nil || b == nil || !a.Known || !b.Known || a.Set == nil || b.Set == nil || a.Set.Cut != nil || b.Set.Cut != nil {
 		return
 	}
-	t := &Tube{Sets: [2]*Part{a, b}, Ends: r.op.Ends, Aside: r.op.SetsASide()}
+	t := &Tube{Sets: [2]*Part{a, b}, Ends: r.op.Ends, EndsAt: r.op.EndsAt, Aside: r.op.SetsASide()}
 	t.Lie = [2][]Strip{a.Set.Strips, b.Set.Strips}
 	if r.op.EndForEnd {
 		t.Lie[1] = slices.Clone(t.Lie[1])
@@ -375,7 +375,7 @@ func narrower(l measure.Length) say.Sentence {
 }
 
 // Traits implements Operation.
-func (r *tube) Traits() Traits { return Traits{Sewn: true} }
+func (r *tube) Traits() Traits { return Traits{Sewn: true, From: FromTubes} }
 
 // Draft implements Operation: a near square, or where they are exchanged a far
 // one.
