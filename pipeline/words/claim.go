@@ -311,6 +311,9 @@ func (c *claim) name(t []token, names []mention, i int, all []*claim) {
 		c.head = []key{piece, strip, square, column}
 	}
 	c.inherits(t, names, all[:i])
+	if c.count != nil && at(t, c.count.from-1).is("of") && at(t, c.count.from-2).is("row", "rows") {
+		c.head = []key{column}
+	}
 	// 5 rows of 5
 	if c.count != nil && i > 0 && at(t, c.count.from-1).is("of") && slices.Contains(all[i-1].head, row) && all[i-1].count != nil {
 		c.head = []key{column}

@@ -307,6 +307,13 @@ func (b *book) sashing() {
 			b.count("upright sashes", g.Upright(), []key{sashing, strip, rectangle, piece}, sashing).of(g.UprightCut.Width, g.UprightCut.Height)
 			b.count("level sashes", g.Level(), []key{sashing, strip, rectangle, piece}, sashing).of(g.LevelCut.Width, g.LevelCut.Height)
 		}
+		if g.Rows > 0 && g.Columns > 0 {
+			b.count("sashes in a row of blocks", g.Upright()/g.Rows, []key{sashing, strip, piece}, sashing, row).per = true
+			b.count("rows of sashes", g.Level()/g.Columns, []key{row}, sashing).per = true
+			if g.Said.Cornerstones.Given() {
+				b.count("cornerstones in a row", g.Upright()/g.Rows, []key{cornerstone, square}, cornerstone, sashing, row).per = true
+			}
+		}
 		if g.Said.Cornerstones.Given() {
 			b.count("cornerstones", g.Cornerstones(), []key{cornerstone, square}, cornerstone, sashing).of(g.Stone.Width, g.Stone.Height)
 		}

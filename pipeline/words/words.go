@@ -594,7 +594,7 @@ func (r *sentence) perEach(c *claim) bool {
 		return true
 	}
 	for i, t := range r.t {
-		if t.is("each", "every", "per", "from", "gives", "give", "yield", "yields", "into", "makes", "make", "between", "holds", "apart") || t.is("a", "an", "one") && at(r.t, i-1).is("in", "of", "with") {
+		if t.is("each", "every", "per", "from", "gives", "give", "yield", "yields", "into", "makes", "make", "between", "holds", "apart") || t.is("a", "an", "one") && at(r.t, i-1).is("in", "of", "with") || t.is("rows") && at(r.t, i+1).is("of") {
 			return true
 		}
 	}
