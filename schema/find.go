@@ -146,7 +146,7 @@ func step(n *jsontree.Node, key string) *jsontree.Node {
 // key. What is wrong below a key with a NUL is left for when the key is mended:
 // no name of the schemas may have one.
 func (f fault) noise() bool {
-	if f.lost {
+	if f.lost || f.meant.told {
 		return true
 	}
 	switch f.kind {

@@ -15,6 +15,8 @@ type intent struct {
 	oneOf   []string // keys of which the object has none and must have one
 	homes   []home   // other places that have the key
 	near    bool     // the homes lie in or beside the object
+	several []string // keys of the object that are told of with it
+	told    bool     // it is told of with another
 	file    string   // another file that has the key
 }
 
@@ -46,6 +48,7 @@ func (r rules) intents(faults []fault) {
 			f.meant = r.intent(f, strangers[f.node] == 1)
 		}
 	}
+	severalAsOne(faults)
 }
 
 // intent is what the key of a fault was probably meant to be; alone tells
@@ -135,6 +138,10 @@ func (f fault) unknownKey() source.Problem {
 		left = "remove it, or use " + list(quoted(names), "or")
 	}
 	switch m := f.meant; {
+	case len(m.several) > 0:
+		return f.several()
+	case f.buysLength():
+		p.Hint = f.toPrinted("remove it")
 	case m.write != "":
 		p.Hint = fmt.Sprintf("write %q", m.write)
 	case m.near:

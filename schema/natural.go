@@ -33,6 +33,17 @@ func (f fault) lengthToBuy() string {
 	return fmt.Sprintf("write \"yardage\": {}, and the length to buy in printed.SIZE.fabric: %q: %s", f.path[1], jsonText(f.node.Text))
 }
 
+// buysLength tells whether a key that a fabric's yardage cannot have holds a length
+// as a shop sells it.
+func (f fault) buysLength() bool {
+	return len(f.path) == 3 && f.path[0] == "fabrics" && f.path[2] == "yardage" && f.meant.write == "" && !f.meant.near && toBuy(f.node.Get(f.property))
+}
+
+// toPrinted leads such a length to the printed figures.
+func (f fault) toPrinted(first string) string {
+	return fmt.Sprintf("%s, and write the length to buy in printed.SIZE.fabric: %q: %s", first, f.path[1], jsonText(f.node.Get(f.property).Text))
+}
+
 var between = regexp.MustCompile(`(?i)\s*(?:×|\bby\b|\*|x)\s*`)
 
 // onePair tells whether one value stands where a pair of lengths is wanted

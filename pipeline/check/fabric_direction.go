@@ -47,31 +47,31 @@ func laidWords(l derive.Laid) (message, hint string) {
 	print := fmt.Sprintf("the %s print %q", l.Fabric.Print, l.Fabric.Role.Text)
 	switch l.Way {
 	case derive.Turned:
-		return fmt.Sprintf("%d of %d pieces of %q are turned in the layout so that %s does not stand upright", l.Wrong, l.Places, l.Of.Text, print),
+		return fmt.Sprintf("%s of %q %s turned in the layout so that %s does not stand upright", someOf(l, "piece"), l.Of.Text, is(l.Wrong), print),
 			"take the turns out, or make the turned ones a part of their own, cut with its sides exchanged"
 	case derive.Paired:
-		return fmt.Sprintf("%d of %d units of %q do not show %s upright: the units of a pair of squares come out turned against one another", l.Wrong, l.Places, l.Of.Text, print),
+		return fmt.Sprintf("%s of %q %s not show %s upright: the units of a pair of squares come out turned against one another", someOf(l, "unit"), l.Of.Text, goes(l.Wrong, "does", "do"), print),
 			"turn half of them by 180 degrees in the layout, or take a plain fabric"
 	case derive.Opened:
-		return fmt.Sprintf("%d of %d units of %q show %s upside down: the second square opens upwards over one diagonal and downwards over the other", l.Wrong, l.Places, l.Of.Text, print),
+		return fmt.Sprintf("%s of %q %s %s upside down: the second square opens upwards over one diagonal and downwards over the other", someOf(l, "unit"), l.Of.Text, goes(l.Wrong, "shows", "show"), print),
 			"sew the units two at a time, or take a plain fabric"
 	case derive.Halves:
-		return fmt.Sprintf("%d of %d triangles of %q do not show %s upright: the triangles of a square lie in different corners", l.Wrong, l.Places, l.Of.Text, print),
+		return fmt.Sprintf("%s of %q %s not show %s upright: the triangles of a square lie in different corners", someOf(l, "triangle"), l.Of.Text, goes(l.Wrong, "does", "do"), print),
 			`use the corners evenly, use one triangle of each square ("used": 1), or take a plain fabric`
 	case derive.Slanted:
-		return fmt.Sprintf("%s of %q show %s at 45 degrees", allOf(l, "piece"), l.Of.Text, print),
+		return fmt.Sprintf("%s of %q %s %s at 45 degrees", allOf(l, "piece"), l.Of.Text, goes(l.Wrong, "shows", "show"), print),
 			"take a plain fabric, or call it plain if the print may lie any way"
 	case derive.Crossed:
-		return fmt.Sprintf("%s of %q do not show %s upright: the two hourglass units of a batch come out a quarter turn apart", allOf(l, "unit"), l.Of.Text, print),
+		return fmt.Sprintf("%s of %q %s not show %s upright: the two hourglass units of a batch come out a quarter turn apart", allOf(l, "unit"), l.Of.Text, goes(l.Wrong, "does", "do"), print),
 			"turn half of them by 90 degrees in the layout, or take a plain fabric"
 	case derive.Around:
-		return fmt.Sprintf("%s of %q do not show %s upright: the four geese of a batch come out a quarter turn apart each", allOf(l, "unit"), l.Of.Text, print),
+		return fmt.Sprintf("%s of %q %s not show %s upright: the four geese of a batch come out a quarter turn apart each", allOf(l, "unit"), l.Of.Text, goes(l.Wrong, "does", "do"), print),
 			"make them one at a time, or take a plain fabric"
 	case derive.Beside:
-		return fmt.Sprintf("%s of %q show %s on its side in the logs right or left of the centre, which are cut along the strips of the pack", allOf(l, "block"), l.Of.Text, print),
+		return fmt.Sprintf("%s of %q %s %s on its side in the logs right or left of the centre, which are cut along the strips of the pack", allOf(l, "block"), l.Of.Text, goes(l.Wrong, "shows", "show"), print),
 			"take yardage or a plain fabric on these sides, or accept this"
 	case derive.Folded:
-		return fmt.Sprintf("%s of %q show %s upside down: every fold turns half of the chain", allOf(l, "row"), l.Of.Text, print),
+		return fmt.Sprintf("%s of %q %s %s upside down: every fold turns half of the chain", allOf(l, "row"), l.Of.Text, goes(l.Wrong, "shows", "show"), print),
 			"take a plain fabric, or one printed both ways"
 	case derive.Sideways:
 		return sidewaysWords(l, print)
@@ -85,9 +85,17 @@ func laidWords(l derive.Laid) (message, hint string) {
 
 // allOf is "3 of 8 units" or "all 8 units".
 func allOf(l derive.Laid, what string) string {
-	if l.Wrong == l.Places {
-		return "all " + count(int(l.Places), what)
+	switch {
+	case l.Wrong < l.Places:
+		return someOf(l, what)
+	case l.Places == 1:
+		return "the one " + what
 	}
+	return "all " + count(int(l.Places), what)
+}
+
+// someOf is "3 of 8 units".
+func someOf(l derive.Laid, what string) string {
 	return fmt.Sprintf("%d of %s", l.Wrong, count(int(l.Places), what))
 }
 

@@ -33,12 +33,12 @@ func packShort(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 	default:
 		return
 	}
-	needed := fmt.Sprintf("%s%d are needed", p.atLeast(f), f.Sheets.Count)
+	needed := fmt.Sprintf("%s%d %s needed", p.atLeast(f), f.Sheets.Count, is(int64(f.Sheets.Count)))
 	switch {
 	case least == 0 && f.FloorPieces() < int64(f.Sheets.Count):
 		needed = fmt.Sprintf("the plain method, which the plan says it prints, cuts into %s%d", p.atLeast(f), f.Sheets.Count)
 	case least > 0 && least < int64(f.Sheets.Count):
-		needed = fmt.Sprintf("%s cuts into %s%d, and at least %d are needed %s", method(f), p.atLeast(f), f.Sheets.Count, least, how)
+		needed = fmt.Sprintf("%s cuts into %s%d, and at least %d %s needed %s", method(f), p.atLeast(f), f.Sheets.Count, least, is(least), how)
 	}
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; %s", p.printedPacks(f, said), needed),
@@ -91,8 +91,8 @@ func packsOver(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 	}
 	p.Report(said.At, Finding{
 		Level: surplus(int64(said.N), most.Packs, surplusPacks),
-		Message: fmt.Sprintf("the pattern prints %s of %q; the %s needed are in %s", count(said.N, "pack"), f.Role.Text,
-			count(most.Sheets.Count, "piece"), count(int(most.Packs), "pack")),
+		Message: fmt.Sprintf("the pattern prints %s of %q; the %s needed %s in %s", count(said.N, "pack"), f.Role.Text,
+			count(most.Sheets.Count, "piece"), is(int64(most.Sheets.Count)), count(int(most.Packs), "pack")),
 		Hint:  "print " + count(int(most.Packs), "pack"),
 		About: cloth(f),
 	})

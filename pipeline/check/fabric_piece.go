@@ -113,11 +113,14 @@ func count(n int, thing string) string {
 }
 
 // is is the verb that goes with a number of things.
-func is(n int64) string {
+func is(n int64) string { return goes(n, "is", "are") }
+
+// goes is the form of a verb that goes with a number of things.
+func goes(n int64, one, several string) string {
 	if n == 1 {
-		return "is"
+		return one
 	}
-	return "are"
+	return several
 }
 
 // ending is what other verbs end in: one strip gives, two give.

@@ -304,8 +304,8 @@ func (p *Pass) unitsFit(b derive.Border) {
 	default:
 		return
 	}
-	f.Message = fmt.Sprintf("%s of %q, %s each, come to %s; the side of border %q is %s", count(int(n), "unit"), b.Said.Part.Text,
-		u.Unit.Format(p.Plan.Units), u.Unit.MulInt(n).Format(p.Plan.Units), b.Said.Name.Text, side.Sub((2 * b.Seam).Surd()).Format(p.Plan.Units))
+	f.Message = fmt.Sprintf("%s of %q, %s each, %s to %s; the side of border %q is %s", count(int(n), "unit"), b.Said.Part.Text,
+		u.Unit.Format(p.Plan.Units), goes(n, "comes", "come"), u.Unit.MulInt(n).Format(p.Plan.Units), b.Said.Name.Text, side.Sub((2 * b.Seam).Surd()).Format(p.Plan.Units))
 	p.Report(b.Said.Part.At, f)
 }
 

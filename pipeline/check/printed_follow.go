@@ -239,9 +239,9 @@ func shortOfPieces(_ *Pass, s stopped) (message, hint string) {
 	} else {
 		from, piece, yield = "strip set", "segment", s.Part.Set.Cut.Each
 	}
-	message = fmt.Sprintf("; %s, as printed, at %d each give %d", count(int(s.From), from), s.Each, s.Has)
+	message = fmt.Sprintf("; %s, as printed, at %d each %s %d", count(int(s.From), from), s.Each, goes(s.From, "gives", "give"), s.Has)
 	if s.Figure.What != buyer.PartsOf {
-		message += fmt.Sprintf(", and %d are needed", s.Takes)
+		message += fmt.Sprintf(", and %d %s needed", s.Takes, is(s.Takes))
 	}
 	return message, fmt.Sprintf("print %s, or %s from each", count(int(s.Enough), from), count(int(yield), piece))
 }
@@ -257,10 +257,10 @@ func shortOfLength(p *Pass, s stopped) (message, hint string) {
 }
 
 func shortOfPacks(p *Pass, s stopped) (message, hint string) {
-	message = fmt.Sprintf("; cut as printed, %s of %q are needed, and %s holds %d", count(int(s.Takes), "piece"), s.Fabric.Role.Text, p.figure(s.Limit), s.Has)
+	message = fmt.Sprintf("; cut as printed, %s of %q %s needed, and %s %s %d", count(int(s.Takes), "piece"), s.Fabric.Role.Text, is(s.Takes), p.figure(s.Limit), goes(s.Limit.N, "holds", "hold"), s.Has)
 	hint = fmt.Sprintf("print %s, or %s", instead(s), count(int(s.Taken.Packs), "pack"))
 	if s.Figure.What == buyer.LeftOf {
-		message = fmt.Sprintf("; %s are printed too, and cut as printed %d of the %d are needed", p.figure(s.Limit), s.Takes, s.Has)
+		message = fmt.Sprintf("; %s %s printed too, and cut as printed %d of the %d %s needed", p.figure(s.Limit), is(s.Limit.N), s.Takes, s.Has, is(s.Takes))
 		hint = "print " + instead(s)
 	}
 	return message, hint

@@ -66,8 +66,8 @@ func (p *Pass) joinedTooMany() {
 		if said, ok := p.saidStrips(j); ok && int64(said.N) > j.strips.Count {
 			p.Report(said.At, Finding{
 				Level: surplus(int64(said.N), j.strips.Count, surplusStrips),
-				Message: fmt.Sprintf("the pattern prints %s for %s; %d give the %s that are needed", count(said.N, "strip"), j.what,
-					j.strips.Count, j.strips.Need.AsCut(p.Plan.Units)),
+				Message: fmt.Sprintf("the pattern prints %s for %s; %d %s the %s that are needed", count(said.N, "strip"), j.what,
+					j.strips.Count, goes(j.strips.Count, "gives", "give"), j.strips.Need.AsCut(p.Plan.Units)),
 				Hint:  fmt.Sprintf("print %d", j.strips.Count),
 				About: Subject{Kind: derive.Finish, Name: j.name},
 			})

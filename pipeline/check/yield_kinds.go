@@ -41,10 +41,10 @@ func (p *Pass) reportKinds(part *derive.Part, plain, tubes int64, said source.Ra
 	most, _ := piecing.Orientations(t.Yield.Each)
 	of := fmt.Sprintf("%d of the", wanted)
 	if wanted == part.Needed {
-		of = "all"
+		of = goes(wanted, "the", "all")
 	}
-	f.Message = fmt.Sprintf("%s %s of %q are to be %s, and %s %s at most, %d of %d each: that takes %s", of, count(int(part.Needed), "square"),
-		part.Name.Text, kind, gives(tubes), count(int(tubes*most), "such square"), most, t.Yield.Each, count(int(t.Count), "tube"))
+	f.Message = fmt.Sprintf("%s %s of %q %s to be %s, and %s %s at most, %d of %d each: that takes %s", of, count(int(part.Needed), "square"),
+		part.Name.Text, is(wanted), kind, gives(tubes), count(int(tubes*most), "such square"), most, t.Yield.Each, count(int(t.Count), "tube"))
 	f.Hint = fmt.Sprintf("let %d of them be %s%s%s; or %s", wanted-tubes*most, other(kind), turnedSet(t), p.joinedForKinds(part, tubes), last)
 	p.Report(p.squareAt(part, kind), f)
 }

@@ -51,9 +51,12 @@ func fabricUnit(u measure.Unit) string {
 func row(cells ...report.Cell) report.Row { return report.Row{Cells: cells} }
 
 // are is the verb that goes with a number of things.
-func are(n int64) string {
+func are(n int64) string { return goes(n, "is", "are") }
+
+// goes is the form of a verb that goes with a number of things.
+func goes(n int64, one, several string) string {
 	if n == 1 {
-		return "is"
+		return one
 	}
-	return "are"
+	return several
 }

@@ -59,7 +59,7 @@ func toCutOrBuy(table report.Table, column int, c report.Cell) bool {
 	return c.Kind == report.Length && strings.HasPrefix(table.ID, "cut-")
 }
 
-var toSpare = regexp.MustCompile(`take ((?:about )?[0-9./ ]+ (?:in|cm)) of ((?:about )?[0-9./ ]+ (?:in|cm)): ((?:about )?[0-9./ ]+ (?:in|cm)) to spare(?:, ((?:about )?[0-9./ ]+ (?:in|cm)) of each set)?`)
+var toSpare = regexp.MustCompile(`takes? ((?:about )?[0-9./ ]+ (?:in|cm)) of ((?:about )?[0-9./ ]+ (?:in|cm)): ((?:about )?[0-9./ ]+ (?:in|cm)) to spare(?:, ((?:about )?[0-9./ ]+ (?:in|cm)) of each set)?`)
 
 // anyYield tells whether a statement of slack is that of some part: it says that
 // no less is taken, and no more is there and to spare, and each to within 0.001 in.

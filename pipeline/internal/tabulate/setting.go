@@ -29,7 +29,7 @@ func settingRows(s *derive.Size) []report.Row {
 		add("corner triangles", o.Corner.Told().In(u)+"; squares", o.Corner.Squares, o.Corner.Cut.Surd(), o.Corner.Cut.Surd())
 		if o.Sashing != nil {
 			add("sashing", "on every side of every block of the full rows", o.Sashes(), o.Sash.Height, o.Sash.Width)
-			add("cornerstones", fmt.Sprintf("where four sashes meet, of %s; %d of them lie on the edge and are trimmed with it", o.Sashing.Cornerstones.Text, o.EdgeStones()),
+			add("cornerstones", fmt.Sprintf("where four sashes meet, of %s; %d of them %s on the edge and %s trimmed with it", o.Sashing.Cornerstones.Text, o.EdgeStones(), goes(o.EdgeStones(), "lies", "lie"), are(o.EdgeStones())),
 				o.Cornerstones(), o.Stone.Width, o.Stone.Height)
 		}
 		add("middle", o.FloatTold(s.Of.Seam.Allowance.Length).In(u)+"; should measure", 0, st.Width, st.Height)
