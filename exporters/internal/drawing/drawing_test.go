@@ -19,14 +19,18 @@ func papers() []drawing.Paper {
 // width.
 func TestEverythingIsOnThePaper(t *testing.T) {
 	for _, paper := range papers() {
-		for _, p := range []report.Picture{sample.Picture(), sample.Units()} {
+		bare := report.Picture{ID: "bare", Panels: []report.Panel{{Width: 4, Height: 1, Shapes: []report.Shape{{
+			Kind: report.Outline, Points: []report.Point{{}, {X: 4}, {X: 4, Y: 1}, {Y: 1}},
+		}}}}}
+		for _, p := range []report.Picture{sample.Picture(), sample.Units(), bare} {
 			d := drawing.Lay(p, paper)
 			if d.Height > paper.Height+0.01 || d.Width != paper.Width {
 				t.Errorf("%s: %v x %v on %v", p.ID, d.Width, d.Height, paper)
 			}
 			for _, s := range d.Shapes {
-				for _, q := range s.Points {
-					on(t, p.ID, d, q)
+				for _, q := range s.Points { // with the line along it, of which half lies outside
+					on(t, p.ID, d, drawing.Point{X: q.X - s.Stroke/2, Y: q.Y - s.Stroke/2})
+					on(t, p.ID, d, drawing.Point{X: q.X + s.Stroke/2, Y: q.Y + s.Stroke/2})
 				}
 			}
 			for _, text := range d.Texts {

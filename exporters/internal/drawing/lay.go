@@ -123,7 +123,8 @@ func (b box) width() float64  { return b.left + b.inner.Width + b.right }
 func (b box) height() float64 { return b.top + b.inner.Height + b.bottom }
 
 func boxOf(p *report.Panel, scale, column float64) box {
-	b := box{inner: Paper{p.Width * scale, p.Height * scale}}
+	const half = outlineLine / 2 // of the line round what is drawn
+	b := box{left: half, right: half, top: half, bottom: half, inner: Paper{p.Width * scale, p.Height * scale}}
 	for _, m := range p.Dimensions {
 		need := tierAt(m.Tier) + 2*tickLength
 		switch m.Edge {

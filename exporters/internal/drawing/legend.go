@@ -39,8 +39,9 @@ func (d *Drawing) keys(b legendBox, keys []report.Key, top float64) {
 		y := top + at.Y
 		fill := fillOf(keys[i])
 		low, high := y-swatchTall/2, y+swatchTall/2
+		left := at.X + patchLine/2 // half of its line would lie off the paper
 		d.Shapes = append(d.Shapes, Shape{
-			Points: []Point{{at.X, low}, {at.X + swatchWidth, low}, {at.X + swatchWidth, high}, {at.X, high}},
+			Points: []Point{{left, low}, {at.X + swatchWidth, low}, {at.X + swatchWidth, high}, {left, high}},
 			Fill:   &fill, Stroke: patchLine,
 		})
 		d.text(Point{at.X + swatchWidth + 1.5, y}, Start, captionSize, b.text[i])

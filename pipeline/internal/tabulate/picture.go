@@ -76,7 +76,7 @@ func fabricLetter(i int) string { return letter(i, 'A') }
 
 // fabrics enters in the legend, in the order of the plan, the fabrics that show
 // in some work. A fabric looks alike in all pictures of a size: its tone is
-// counted among those that show anywhere in it, so that few tones are wanted.
+// chosen among those that show anywhere in it, so that few tones are wanted; see tones.
 func (k *sketch) fabrics(s *derive.Size, d *drafting.Draft, works ...piecing.Patchwork) {
 	used := map[int]bool{}
 	for _, w := range works {
@@ -84,16 +84,14 @@ func (k *sketch) fabrics(s *derive.Size, d *drafting.Draft, works ...piecing.Pat
 			used[p.Fabric] = true
 		}
 	}
-	tone := 0
-	for i, shown := range d.Shown() {
+	shown := d.Shown()
+	tones := tones(s.Fabrics, shown)
+	for i := range shown {
 		if used[i] {
 			f := s.Fabrics[i]
 			k.key(i, func() report.Key {
-				return report.Key{Letter: fabricLetter(i), Name: kit.Title(f), Tone: tone, Colour: f.Colour.Text}
+				return report.Key{Letter: fabricLetter(i), Name: kit.Title(f), Tone: tones[i], Colour: f.Colour.Text}
 			})
-		}
-		if shown {
-			tone++
 		}
 	}
 	if used[piecing.Untold] {
