@@ -47,7 +47,7 @@ func TestOneWrongValue(t *testing.T) {
 				wrong = string(text[:at.Start]) + "true" + string(text[at.End:])
 			}
 			w := &work{planFile: &planFile{}, file: source.New(name, []byte(wrong))}
-			if found := w.text(); len(found) > 1 {
+			if found := w.text(t.Context()); len(found) > 1 {
 				t.Errorf("%s %s: %d findings", name, pointer, len(found))
 				for _, f := range found {
 					t.Logf("%s: %s", f.Rule, f.Message)

@@ -97,7 +97,7 @@ func Inputs(ctx context.Context, c Config) []string {
 }
 
 func newLine(c Config) *line {
-	l := &line{Config: c, files: disk{}, bolts: bolts.Solve, jobs: min(c.Jobs, mostJobs)}
+	l := &line{Config: c, files: disk{}, bolts: bolts.Solve, budgets: budgets{check: checkBudget, tables: tablesBudget}, jobs: min(c.Jobs, mostJobs)}
 	if l.jobs <= 0 {
 		l.jobs = runtime.GOMAXPROCS(0)
 	}
@@ -160,6 +160,7 @@ type line struct {
 	solved   *solved
 	bolts    supply.Solver
 	text     *report.Reading // of a pattern, once it was read
+	budgets
 }
 
 // each does something with every plan, several at a time. Nothing is begun

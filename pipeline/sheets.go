@@ -10,7 +10,7 @@ import (
 func (w *work) known() tabulate.Input {
 	return tabulate.Input{
 		Plan: w.plan, Sizes: w.sizes, Project: w.settings, Kits: w.kits,
-		Findings: w.outcome.Findings,
+		Findings: w.outcome.Findings, Stop: w.solved.stop,
 	}
 }
 

@@ -3,12 +3,9 @@ package pipeline
 import (
 	"context"
 	"fmt"
-	"slices"
 	"sync"
 
 	"yardproof/pipeline/internal/cutting"
-	"yardproof/pipeline/report"
-	"yardproof/pipeline/store"
 	"yardproof/schema/measure"
 )
 
@@ -19,115 +16,71 @@ import (
 // Once its context is done it answers with that error: what is derived then is
 // given up.
 type solved struct {
-	ctx    context.Context
-	mu     sync.Mutex
-	strips map[string]func() (cutting.Result, error)
-	sheets map[string]func() (cutting.SheetResult, error)
+	ctx   context.Context
+	mu    sync.Mutex
+	known map[string]*remembered
+}
+
+// remembered are the answers to one question, each with what was allowed for it.
+type remembered struct {
+	mu      sync.Mutex
+	answers []answer
+}
+
+// answer is what somebody who asks with such an allowance gets, whoever asked
+// before. One for which less was enough is the same with any more.
+type answer struct {
+	allowance int
+	spent     cutting.Spent
+	value     any
+	err       error
+}
+
+func (a answer) serves(allowance int) bool {
+	return a.allowance == allowance || !a.spent.Short && a.allowance < allowance
 }
 
 func newSolved(ctx context.Context) *solved {
-	return &solved{
-		ctx:    ctx,
-		strips: map[string]func() (cutting.Result, error){},
-		sheets: map[string]func() (cutting.SheetResult, error){},
+	return &solved{ctx: ctx, known: map[string]*remembered{}}
+}
+
+func (s *solved) stop() bool { return s.ctx.Err() != nil }
+
+// ask answers a question, from memory where it was asked before.
+func (s *solved) ask(key string, allowance int, solve func(cutting.Limits) (any, cutting.Spent, error)) answer {
+	s.mu.Lock()
+	r := s.known[key]
+	if r == nil {
+		r = &remembered{}
+		s.known[key] = r
 	}
+	s.mu.Unlock()
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	for _, a := range r.answers {
+		if a.serves(allowance) {
+			return a
+		}
+	}
+	if s.stop() {
+		return answer{err: s.ctx.Err()}
+	}
+	a := answer{allowance: allowance}
+	a.value, a.spent, a.err = solve(cutting.Limits{Allowance: allowance, Stop: s.stop})
+	if s.stop() { // the answer may be less than it could be
+		return answer{err: s.ctx.Err()}
+	}
+	r.answers = append(r.answers, a)
+	return a
 }
 
-// Strips implements derive.Solver.
-func (s *solved) Strips(p cutting.Problem, settle measure.Length) (cutting.Result, error) {
-	return once(s, s.strips, stripsKey(p, settle), func() (cutting.Result, error) {
-		return cutting.Solve(p, cutting.Limits{Settle: settle, Stop: s.Stop})
-	})
-}
-
-// stripsKey is that of a problem, or of the one question about it.
+// question is one about strips, or about what is cut of them.
 func stripsKey(p cutting.Problem, settle measure.Length) string {
 	k := key(p.Cloth, p.Pieces, p.Strips)
 	if settle > 0 {
 		k += fmt.Sprintf("?%d", settle)
 	}
 	return k
-}
-
-// Lengths implements derive.Solver. Sets and loops that several widths share are
-// few and small: they are not remembered.
-func (s *solved) Lengths(p cutting.LengthProblem) (cutting.LengthResult, error) {
-	return cutting.SolveLengths(p, cutting.Limits{Stop: s.Stop})
-}
-
-// Sheets implements derive.Solver.
-func (s *solved) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {
-	return once(s, s.sheets, key(p.Sheet, p.Pieces, p.Strips), func() (cutting.SheetResult, error) {
-		return cutting.SolveSheets(p, cutting.Limits{Stop: s.Stop})
-	})
-}
-
-// Stop implements derive.Solver.
-func (s *solved) Stop() bool { return s.ctx.Err() != nil }
-
-func once[R any](s *solved, answers map[string]func() (R, error), key string, solve func() (R, error)) (answer R, err error) {
-	defer func() {
-		if s.Stop() {
-			err = s.ctx.Err() // the answer may be less than it could be
-		}
-	}()
-	s.mu.Lock()
-	known, ok := answers[key]
-	if !ok {
-		known = sync.OnceValues(solve)
-		answers[key] = known
-	}
-	s.mu.Unlock()
-	if s.Stop() {
-		return answer, s.ctx.Err()
-	}
-	return known()
-}
-
-// asker asks for one plan and remembers which problems it asked for, for a run
-// that does not derive the plan again counts them all the same.
-type asker struct {
-	*solved
-	keys []string
-}
-
-// Strips implements derive.Solver.
-func (a *asker) Strips(p cutting.Problem, settle measure.Length) (cutting.Result, error) {
-	if settle == 0 { // a question about a problem that was asked before is not another one
-		a.keys = append(a.keys, "strips "+stripsKey(p, settle))
-	}
-	return a.solved.Strips(p, settle)
-}
-
-// Sheets implements derive.Solver.
-func (a *asker) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {
-	a.keys = append(a.keys, "sheets "+key(p.Sheet, p.Pieces, p.Strips))
-	return a.solved.Sheets(p)
-}
-
-// names are short names of the problems, one for each time that one was asked.
-func (a *asker) names() []string {
-	var names []string
-	for _, k := range a.keys {
-		names = append(names, store.Sum([]byte(k))[:24])
-	}
-	slices.Sort(names)
-	return names
-}
-
-// cuttings counts the problems that the plans ask for, and the different ones
-// among them.
-func (l *line) cuttings() report.Cuttings {
-	different := map[string]bool{}
-	var c report.Cuttings
-	for _, p := range l.plans {
-		c.Asked += len(p.asked)
-		for _, name := range p.asked {
-			different[name] = true
-		}
-	}
-	c.Solved = len(different)
-	return c
 }
 
 // key tells problems apart by everything but the names of their pieces, which

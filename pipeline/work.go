@@ -181,7 +181,7 @@ func (w *work) prove(ctx context.Context) error {
 
 // derive reads the plan, derives its sizes and runs the rules.
 func (w *work) derive(ctx context.Context) {
-	w.reading = w.text()
+	w.reading = w.text(ctx)
 	if w.decoded = w.plan != nil; !w.decoded {
 		return
 	}
@@ -190,8 +190,27 @@ func (w *work) derive(ctx context.Context) {
 	if w.outcome.Waits {
 		return
 	}
+	purse := newPurse(w.budget(), questions(w.plan))
+	for again := true; again && ctx.Err() == nil; again = purse.again() {
+		w.round(ctx, &asker{solved: w.solved, purse: purse})
+	}
+	if w.watch != nil {
+		w.watch(purse)
+	}
+}
+
+// budget is what the plan's cuttings may cost.
+func (w *work) budget() int {
+	if w.Tables {
+		return w.tables
+	}
+	return w.check
+}
+
+// round derives the sizes and runs the rules with what is granted this time.
+func (w *work) round(ctx context.Context, solver *asker) {
 	w.stage = "deriving"
-	solver := &asker{solved: w.solved}
+	w.sizes, w.judged = nil, false
 	for i := range w.plan.Sizes {
 		if ctx.Err() != nil {
 			return
@@ -211,6 +230,11 @@ func (w *work) derive(ctx context.Context) {
 	}
 	w.stage = "tabulating"
 	w.summary = ofLine.Summarise(w.sizes, w.kits, w.settings)
+	if w.Tables && (w.Draft || diag.Worst(w.found) < diag.Error) {
+		for _, s := range w.sizes {
+			s.Solve()
+		}
+	}
 }
 
 // judge gives what was found the project's levels, and takes out what it
@@ -252,7 +276,7 @@ func notExported(twins []diag.Finding) []diag.Finding {
 
 // text decodes the plan and its sizes. The plan is set only when nothing of it
 // was left unread.
-func (w *work) text() []diag.Finding {
+func (w *work) text(ctx context.Context) []diag.Finding {
 	tree, problems := jsontree.Parse(w.file, jsontree.DefaultLimits())
 	w.tree = tree
 	w.stage = "validating"
@@ -260,6 +284,9 @@ func (w *work) text() []diag.Finding {
 	sizes := plan.Merge(tree)
 	var more []source.Problem
 	for _, s := range sizes {
+		if ctx.Err() != nil {
+			return nil
+		}
 		if !s.Same {
 			more = append(more, schema.Plan(s.Tree)...)
 		}
@@ -323,6 +350,10 @@ func (w *work) handOn(ctx context.Context) error {
 		Source:   w.file,
 		Sheets:   tabulate.Plan(w.known()),
 		Basis:    basis,
+		Stop:     w.solved.stop,
+	}
+	if ctx.Err() != nil { // the sheets may be less than they could be
+		return ctx.Err()
 	}
 	w.stage = "exporting"
 	if w.Sink != nil {

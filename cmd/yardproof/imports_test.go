@@ -61,6 +61,7 @@ func mayImport() map[string]string {
 		"scripts":                    "",
 		"scripts/...":                "schema schema/source schema/jsontree schema/plan",
 		"scripts/crossing":           "scripts/crossing/crossed",
+		"scripts/hostile/worst":      "scripts/hostile pipeline pipeline/report pipeline/store/... exporters",
 		"scripts/printedmoves":       "schema/source schema/jsontree schema/measure schema/plan pipeline pipeline/diag",
 	}
 }
@@ -70,6 +71,7 @@ func mayImport() map[string]string {
 // judges the fixtures of the rules.
 func mayTestWith() map[string]string {
 	return map[string]string{
+		"pipeline":                   "scripts/hostile",
 		"schema/plan":                "schema",
 		"pipeline/internal/...":      "schema schema/... pipeline/report",
 		"pipeline/internal/derive":   "schema schema/... pipeline/report scripts/crossing/crossed",
@@ -79,8 +81,8 @@ func mayTestWith() map[string]string {
 		"pipeline/words":             "schema/jsontree pipeline/internal/tabulate",
 		"exporters":                  "schema/measure pipeline/store exporters/internal/...",
 		"exporters/...":              "exporters/internal/...",
-		"scripts/...":                "pipeline pipeline/diag pipeline/report pipeline/store pipeline/store/... exporters exporters/...",
-		"cmd/yardproof":              "schema/source schema/jsontree",
+		"scripts/...":                "scripts/hostile pipeline pipeline/diag pipeline/report pipeline/store pipeline/store/... exporters exporters/...",
+		"cmd/yardproof":              "scripts/hostile schema/source schema/jsontree",
 	}
 }
 

@@ -5,14 +5,15 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"io"
 	"os"
 	"os/exec"
-	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
 	"time"
+
+	limit "yardproof/scripts/hostile"
 )
 
 // prompt is how long a program may take to end after a first interrupt. It
@@ -31,8 +32,11 @@ func TestInterruptedAnywhere(t *testing.T) {
 		{"a list that is a pipe nobody writes to", pipe("list"), []string{"check", "--files-from", "list"}, "before it began"},
 		{"standard input that does not end", nothingLaid, []string{"check", "--files-from", "-"}, "before it began"},
 		{"a million missing paths", missingPaths(1_000_000), []string{"check", "--files-from", "list"}, "the run was interrupted"},
-		{"a long cutting search", longSearch, []string{"export", ".", "--draft", "--out", "out"}, "the run was interrupted: 1 of 1 plans"},
-		{"a long cutting search of a check", longSearch, []string{"check", "."}, "the run was interrupted: 1 of 1 plans"},
+		{"a long cutting search", longSearch, []string{"export", ".", "--draft", "--out", "out"}, "the run was interrupted"},
+		{"a long cutting search of a check", longSearch, []string{"check", "."}, "the run was interrupted"},
+		{"the most blocks, exported", limits("map"), []string{"export", ".", "--draft", "--out", "out"}, "the run was interrupted: 1 of 1 plans"},
+		{"the most cut sizes, exported", limits("many-cuts", "many-cuts-printed", "mosaics"), []string{"export", ".", "--draft", "--out", "out"}, "the run was interrupted"},
+		{"the most printed figures, kits and fabrics", limits("printed", "kits", "fabrics"), []string{"check", "."}, "the run was interrupted"},
 		{"check of standard input", nothingLaid, []string{"check", "-"}, "before it began"},
 		{"fmt of standard input", nothingLaid, []string{"fmt", "-"}, "before it began"},
 	}
@@ -127,42 +131,28 @@ func missingPaths(n int) func(*testing.T) {
 	}
 }
 
-// longSearch lays an invented plan of many sizes, each of many pieces from one
-// fabric. Its rows do not fit, and its cutting takes long.
+// longSearch lays plans whose cuttings are each searched for as long as a plan's
+// may be.
 func longSearch(t *testing.T) {
-	var s strings.Builder
-	io.WriteString(&s, `{
-  "format": 1, "id": "many", "title": "Many", "status": "draft", "units": "in",
-  "seam": { "allowance": "1/4", "stitch": "301" },
-  "fabrics": { "sky": { "yardage": { "usable_width": "41 5/8" } } },
-  "parts": {`)
-	const parts, sizes = 24, 40
-	for i := range parts {
-		fmt.Fprintf(&s, "\n    \"p%d\": { \"cut\": { \"fabric\": \"sky\", \"size\": [\"%d %d/8\", \"%d 3/8\"] } },", i, 3+i/3, i*5%8, 2+i%7)
+	for n := range int64(12) {
+		layPlan(t, limit.Near(9, n))
 	}
-	io.WriteString(&s, "\n    \"block\": { \"rows\": [")
-	for i := range parts {
-		if i > 0 {
-			s.WriteString(", ")
+}
+
+// limits lays plans at limits of the schema.
+func limits(names ...string) func(*testing.T) {
+	return func(t *testing.T) {
+		for _, p := range limit.Plans() {
+			if slices.Contains(names, p.Name) {
+				layPlan(t, p)
+			}
 		}
-		fmt.Fprintf(&s, "[\"p%d\"]", i)
 	}
-	s.WriteString("] }\n  },\n  \"layout\": { \"grid\": { \"rows\": 2, \"columns\": 2, \"blocks\": [[\"block\"]] } },\n  \"sizes\": {")
-	for i := range sizes {
-		if i > 0 {
-			s.WriteString(",")
-		}
-		fmt.Fprintf(&s, "\n    \"s%d\": { \"layout\": { \"grid\": { \"rows\": %d, \"columns\": %d } } }", i, 3+i%11, 5+i/4)
-	}
-	s.WriteString("\n  },\n  \"printed\": {")
-	for i := range sizes {
-		if i > 0 {
-			s.WriteString(",")
-		}
-		fmt.Fprintf(&s, "\n    \"s%d\": { \"fabric\": { \"sky\": \"%d yd\" } }", i, 1+(3+i%11)*(5+i/4)*62/100)
-	}
-	s.WriteString("\n  }\n}\n")
-	if err := os.WriteFile(filepath.Join(".", "many.plan.json"), []byte(s.String()), 0o666); err != nil {
+}
+
+func layPlan(t *testing.T, p limit.Plan) {
+	t.Helper()
+	if err := os.WriteFile(p.Name+".plan.json", p.Text, 0o666); err != nil {
 		t.Fatal(err)
 	}
 }

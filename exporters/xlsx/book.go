@@ -1,6 +1,7 @@
 package xlsx
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -29,6 +30,8 @@ func newBook(h heading, pages []*page) *book {
 	return b
 }
 
+var errStopped = errors.New("stopped before it was whole")
+
 // build sets everything about the sheets before it streams their rows: the
 // library drops page setup that comes after them.
 func (b *book) build(pages []*page) error {
@@ -44,11 +47,17 @@ func (b *book) build(pages []*page) error {
 		return err
 	}
 	for _, p := range pages {
+		if b.heading.stop != nil && b.heading.stop() {
+			return errStopped
+		}
 		if err := b.setUp(p); err != nil {
 			return fmt.Errorf("sheet %s: %w", p.name, err)
 		}
 	}
 	for _, p := range pages {
+		if b.heading.stop != nil && b.heading.stop() {
+			return errStopped
+		}
 		if err := b.stream(p); err != nil {
 			return err
 		}

@@ -62,6 +62,9 @@ func (p *page) onSheet(printed float64) float64 { return printed / millimetres /
 // place puts the pictures of a sheet on it.
 func (b *book) place(p *page) error {
 	for _, pic := range p.pictures {
+		if b.heading.stop != nil && b.heading.stop() {
+			return errStopped
+		}
 		if err := b.placeOne(p, pic); err != nil {
 			return fmt.Errorf("picture %s: %w", pic.drawing.Title, err)
 		}

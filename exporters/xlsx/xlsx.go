@@ -19,10 +19,11 @@ type heading struct {
 	metric   bool // A4 rather than letter paper
 	proved   bool
 	source   *source.File // nil for the line
+	stop     func() bool  // may be nil
 }
 
 // Plan is the plan's workbook. It is an error if the plan has no sheets, or if
-// a formula refers to a cell that is not there.
+// a formula refers to a cell that is not there, or if it was told to stop.
 func Plan(p *report.Plan) ([]byte, error) {
 	return write(heading{
 		title:    p.Title,
@@ -33,6 +34,7 @@ func Plan(p *report.Plan) ([]byte, error) {
 		metric:   p.Units == measure.Cm,
 		proved:   p.Proved,
 		source:   p.Source,
+		stop:     p.Stop,
 	}, p.Sheets)
 }
 

@@ -46,14 +46,10 @@ func causes(sizes []*derive.Size, all []found) []int {
 	for i := range direct {
 		direct[i] = -1
 	}
-	for j, root := range all {
-		s := sizeNamed(sizes, root.size)
-		if !root.Root || s == nil {
-			continue
-		}
-		effects := s.Effects(root.About)
-		for i, f := range all {
-			if i != j && f.size == root.size && f.Level <= root.Level && follows(f, root, effects, j < i) && better(all, j, direct[i]) {
+	near := newNeighbours(sizes, all)
+	for j := range all {
+		for _, i := range near.follow(all, j) {
+			if i != j && all[i].Level <= all[j].Level && better(all, j, direct[i]) {
 				direct[i] = j
 			}
 		}
@@ -71,19 +67,6 @@ func causes(sizes []*derive.Size, all []found) []int {
 	return last
 }
 
-// follows tells whether a finding follows from a root: it is about something
-// that depends on what the root is about, or it only compares a printed figure
-// with the very thing that is at fault. From a root that covers figures only
-// follows that one of those is more than the recipe takes, or where she who
-// follows them comes no further: the first of two such roots, by the order of the
-// rules, is also the first in the order of the work.
-func follows(f, root found, effects map[derive.Quantity]bool, first bool) bool {
-	if len(root.Covers) > 0 {
-		return slices.Contains(root.Covers, f.at) && (len(f.Covers) > 0 && first || slices.Contains(surplusRules, f.check.Rule))
-	}
-	return effects[f.About] || f.About == root.About && f.printed() && !root.printed()
-}
-
 // better prefers a fault of the recipe to a printed figure that disagrees,
 // which may just not have been updated, and otherwise the first found.
 func better(all []found, j, than int) bool {
@@ -92,15 +75,6 @@ func better(all []found, j, than int) bool {
 
 // printed tells whether the finding only compares a printed figure.
 func (f found) printed() bool { return strings.HasPrefix(f.check.Rule, "printed/") }
-
-func sizeNamed(sizes []*derive.Size, name string) *derive.Size {
-	for _, s := range sizes {
-		if s.Of.Name.Text == name {
-			return s
-		}
-	}
-	return nil
-}
 
 // merge sorts findings and makes one of those that say the same of several
 // sizes.

@@ -88,7 +88,7 @@ func (p *Pass) excluded(k *plan.Kit, f *derive.Fabric) bool {
 func (p *Pass) uses(role string) []string {
 	var all []string
 	seen := map[string]bool{}
-	for _, m := range p.Size.Of.Mentions() {
+	for _, m := range p.Size.Of.Once() {
 		if !m.Fabric || !m.Made || m.Name.Text != role {
 			continue
 		}

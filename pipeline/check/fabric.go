@@ -275,7 +275,8 @@ func (p *Pass) mostAsked(f *derive.Fabric) (most *derive.Fabric, even string) {
 		}
 	}
 	if careful, hopes := p.hopesFor(f); hopes {
-		article(atWidth(p.Size, f, careful))
+		narrow, _ := atWidth(p.Size, f, careful)
+		ask(narrow, p.article(narrow))
 	}
 	for _, s := range p.withSlack() {
 		ask(s.Fabric(f.Role.Text), "with room to straighten the strips")

@@ -78,13 +78,12 @@ func wideOnly(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	if !hopes || fairNotice(f.UsableWidth.Length, p.Plan.Units) || said.Length.Length < f.Gross || !p.Size.SureOfCloth(f) {
 		return
 	}
-	narrow := atWidth(p.Size, f, careful)
-	n := narrow.Fabric(f.Role.Text)
+	n, sure := atWidth(p.Size, f, careful)
 	why := p.needs(n.Gross)
 	switch {
 	case n.Err != nil:
 		why = "a piece is too long"
-	case !narrow.SureOfCloth(n):
+	case !sure:
 		why = "a strip set or tube gives no piece"
 	case n.Gross <= said.Length.Length:
 		return
@@ -142,11 +141,12 @@ func (p *Pass) carefulQuarter(f *derive.Fabric) (careful measure.Length, ok bool
 
 // atQuarter derives the fabric anew, of quarters no longer than they may be.
 func atQuarter(s *derive.Size, f *derive.Fabric, long measure.Length) *derive.Fabric {
-	return withFabric(s, f, func(f *plan.Fabric) {
+	changed, _ := s.Changed(f, func(f *plan.Fabric) {
 		for i := range f.Usable {
 			f.Usable[i].Length = min(f.Usable[i].Length, long)
 		}
-	}).Fabric(f.Role.Text)
+	})
+	return changed
 }
 
 // mostPacks is the precut of which a pattern may print most packs without printing
@@ -193,19 +193,8 @@ func quarterSize(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 	})
 }
 
-// atWidth derives the size anew with another usable width of one fabric.
-func atWidth(s *derive.Size, f *derive.Fabric, width measure.Length) *derive.Size {
-	return withFabric(s, f, func(f *plan.Fabric) { f.UsableWidth.Length = width })
-}
-
-// withFabric derives the size anew with one fabric changed.
-func withFabric(s *derive.Size, f *derive.Fabric, change func(*plan.Fabric)) *derive.Size {
-	of := *s.Of
-	of.Fabrics = append([]plan.Fabric(nil), s.Of.Fabrics...)
-	for i := range of.Fabrics {
-		if of.Fabrics[i].Role.Text == f.Role.Text {
-			change(&of.Fabrics[i])
-		}
-	}
-	return s.Again(&of)
+// atWidth is a fabric with another usable width, and whether all that is cut from
+// it is counted then.
+func atWidth(s *derive.Size, f *derive.Fabric, width measure.Length) (*derive.Fabric, bool) {
+	return s.Changed(f, func(f *plan.Fabric) { f.UsableWidth.Length = width })
 }

@@ -62,8 +62,8 @@ func unsettledPacks(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 		none = fmt.Sprintf(", and none into fewer than %d is possible", floor)
 	}
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("%s; the best layout found cuts into %d%s%s: whether the printed packs are enough is not settled",
-			p.printedPacks(f, said), f.PackedSheets().Layout.Count, p.asBoxes(f), none),
+		Message: fmt.Sprintf("%s; the best layout found cuts into %d%s%s: whether the printed packs are enough is not settled%s",
+			p.printedPacks(f, said), f.PackedSheets().Layout.Count, p.asBoxes(f), none, within(f.PackedSheets().Spent)),
 		Hint:  "print " + count(int(f.Packs), "pack"),
 		About: cloth(f),
 	})

@@ -202,11 +202,19 @@ func unsettled(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 		none = fmt.Sprintf(", and none below %s is possible", p.there(floor))
 	}
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("%s; the shortest layout of strips found takes %s%s%s: whether the printed length is enough is not settled",
-			p.printedShort(f, said), p.needs(f.Packed().Gross), p.asBoxes(f), none),
+		Message: fmt.Sprintf("%s; the shortest layout of strips found takes %s%s%s: whether the printed length is enough is not settled%s",
+			p.printedShort(f, said), p.needs(f.Packed().Gross), p.asBoxes(f), none, within(f.Packed().Spent)),
 		Hint:  "print " + p.enough(f),
 		About: cloth(f),
 	})
+}
+
+// within says that a search was ended by what one plan may cost.
+func within(spent cutting.Spent) string {
+	if spent.Short {
+		return " with the work that the cuttings of one plan are allowed"
+	}
+	return ""
 }
 
 // asBoxes says what is laid out as it need not be cut.

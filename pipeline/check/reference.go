@@ -83,7 +83,7 @@ func (p *Pass) stray(m plan.Mention) bool {
 
 func unknownFabrics(p *Pass) {
 	s := p.Size.Of
-	for _, m := range s.Mentions() {
+	for _, m := range s.Strays() {
 		if m.Fabric && p.stray(m) {
 			p.Report(m.Name.At, Finding{
 				Message: fmt.Sprintf("%s names the fabric %q, and the plan has none of that name", m.By, m.Name.Text),
@@ -110,7 +110,7 @@ func (p *Pass) somewhere(role string) bool {
 
 func unknownParts(p *Pass) {
 	s := p.Size.Of
-	for _, m := range s.Mentions() {
+	for _, m := range s.Strays() {
 		if !m.Fabric && p.stray(m) {
 			p.Report(m.Name.At, Finding{
 				Message: fmt.Sprintf("%s names the part %q, and the plan has none of that name", m.By, m.Name.Text),
@@ -243,7 +243,7 @@ func unusedFabrics(p *Pass) {
 func (p *Pass) named(which func(plan.Mention) bool) map[string]bool {
 	names := map[string]bool{}
 	for i := range p.Plan.Sizes {
-		for _, m := range p.Plan.Sizes[i].Mentions() {
+		for _, m := range p.Plan.Sizes[i].Once() {
 			if which(m) {
 				names[m.Name.Text] = true
 			}

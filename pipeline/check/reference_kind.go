@@ -10,7 +10,7 @@ import (
 
 func wrongKinds(p *Pass) {
 	s := p.Size.Of
-	for _, m := range s.Mentions() {
+	for _, m := range s.Strays() {
 		fabric, part := p.Size.Fabric(m.Name.Text) != nil, p.Size.Part(m.Name.Text) != nil
 		switch {
 		case m.Fabric && !fabric && part:

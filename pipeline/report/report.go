@@ -120,6 +120,9 @@ type Plan struct {
 	// Basis names all that the sheets follow from: while it stays the same, so
 	// do they. It is empty when nobody said which program makes them.
 	Basis string
+
+	// Stop tells that nobody waits for what is made of it any more; may be nil.
+	Stop func() bool `json:"-"`
 }
 
 // Export is what was written of a plan, or of the line, in one format.

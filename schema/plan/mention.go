@@ -1,6 +1,9 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // Mention is a name written where a fabric or a part is meant.
 type Mention struct {
@@ -49,6 +52,35 @@ func (s *Size) Mentions() []Mention {
 	return all
 }
 
+// once remembers the mentions of one size, and not of one that began as its copy.
+type once struct {
+	of       *Size
+	mentions []Mention
+}
+
+// Once is Mentions with each name once from each who mentions it: the first time.
+// A layout names one part in thousands of places.
+func (s *Size) Once() []Mention {
+	if s.once.of == s {
+		return s.once.mentions
+	}
+	type said struct {
+		name, by     string
+		fabric, made bool
+	}
+	seen := map[said]bool{}
+	all := s.Mentions()
+	first := all[:0]
+	for _, m := range all {
+		if key := (said{m.Name.Text, m.By, m.Fabric, m.Made}); !seen[key] {
+			seen[key] = true
+			first = append(first, m)
+		}
+	}
+	s.once = once{s, slices.Clone(first)}
+	return s.once.mentions
+}
+
 // Strays are the mentions that name nothing of the kind that is meant.
 func (s *Size) Strays() []Mention {
 	known := map[Ingredient]bool{}
@@ -58,11 +90,9 @@ func (s *Size) Strays() []Mention {
 	for _, p := range s.Parts {
 		known[Ingredient{Text{Text: p.Name.Text}, false}] = true
 	}
-	var strays []Mention
-	for _, m := range s.Mentions() {
-		if !known[Ingredient{Text{Text: m.Name.Text}, m.Fabric}] {
-			strays = append(strays, m)
-		}
+	stray := func(m Mention) bool { return !known[Ingredient{Text{Text: m.Name.Text}, m.Fabric}] }
+	if !slices.ContainsFunc(s.Once(), stray) {
+		return nil
 	}
-	return strays
+	return slices.DeleteFunc(s.Mentions(), func(m Mention) bool { return !stray(m) })
 }

@@ -102,6 +102,7 @@ type Size struct {
 	Way  Text           // the colourway's key; empty for the recipe's own fabrics
 	Tree *jsontree.Node // the merged recipe
 	Ways []Size         // this size in every colourway
+	once once
 
 	Description Text
 	Cautions    []Text // keys of the cautions that the pattern prints for this size

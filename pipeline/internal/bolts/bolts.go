@@ -29,6 +29,7 @@ type Article struct {
 	OnHand   []measure.Length // part-bolts, as measured: they lose nothing more
 	Gone     bool             // nothing more can be ordered
 	Stop     func() bool      // tells that nobody waits for the answer any more; may be nil
+	Work     *Work            // what searching for its plans may cost; nil for whatever each takes
 }
 
 // Want is a length that some number of kits need.
@@ -102,7 +103,23 @@ func (a Article) Usable(offer int) measure.Length {
 // program.
 func Solve(a Article, wants []Want) (Plan, error) { return a.solve(wants, a.limits()) }
 
-func (a Article) limits() cutting.Limits { return cutting.Limits{Stop: a.Stop} }
+// limits are those of one search: all that is left of the work.
+func (a Article) limits() cutting.Limits {
+	l := cutting.Limits{Stop: a.Stop}
+	if a.Work != nil {
+		l.Allowance = max(1, a.Work.Allowed-a.Work.Done)
+	}
+	return l
+}
+
+// lengths searches for a plan, and counts what that costs.
+func (a Article) lengths(p cutting.LengthProblem, l cutting.Limits) (cutting.LengthResult, error) {
+	r, err := cutting.SolveLengths(p, l)
+	if a.Work != nil {
+		a.Work.Done, a.Work.Short = a.Work.Done+r.Spent.Work, a.Work.Short || r.Spent.Short
+	}
+	return r, err
+}
 
 func (a Article) solve(wants []Want, limits cutting.Limits) (Plan, error) {
 	plan, err := a.find(wants, limits)
@@ -123,7 +140,7 @@ func (a Article) find(wants []Want, limits cutting.Limits) (Plan, error) {
 	for i, o := range a.Offers {
 		p.Stocks = append(p.Stocks, cutting.Stock{Length: a.Usable(i), Cost: o.Cost, Count: cutting.Unlimited})
 	}
-	r, err := cutting.SolveLengths(p, limits)
+	r, err := a.lengths(p, limits)
 	if err != nil {
 		return Plan{}, tooLong(err)
 	}
@@ -203,7 +220,7 @@ func (a Article) byLength(wants []Want) (Plan, error) {
 	for _, w := range wants {
 		p.Stocks = append(p.Stocks, cutting.Stock{Length: w.Length, Cost: int64(w.Length), Count: cutting.Unlimited})
 	}
-	r, err := cutting.SolveLengths(p, a.limits())
+	r, err := a.lengths(p, a.limits())
 	if err != nil {
 		return Plan{}, tooLong(err)
 	}

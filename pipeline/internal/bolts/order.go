@@ -33,6 +33,9 @@ func (a Article) fill(plan Plan, wants []Want) (Plan, error) {
 		bound = plan.Bound
 	}
 	for _, order := range orders {
+		if a.Work.spent() {
+			return a.whole(plan, filled, min(bound, a.cost(order)), true), nil
+		}
 		r, err := a.cutFrom(order, wants)
 		enough, sure := r.Cost == 0, r.Bound > 0
 		switch {
@@ -167,5 +170,5 @@ func (a Article) cutFrom(order []int, wants []Want) (cutting.LengthResult, error
 		longest = max(longest, w.Length)
 	}
 	p.Stocks = append(p.Stocks, cutting.Stock{Name: "missing", Length: longest, Cost: 1, Count: cutting.Unlimited})
-	return cutting.SolveLengths(p, a.limits())
+	return a.lengths(p, a.limits())
 }

@@ -5,7 +5,6 @@ import (
 	"math/big"
 	"slices"
 
-	"yardproof/pipeline/internal/cutting"
 	"yardproof/schema/measure"
 )
 
@@ -43,8 +42,13 @@ func Shorter(a Article, wants []Want, plan Plan) ([]Saving, error) {
 		if a.least(less) > enough {
 			continue
 		}
+		if a.Work.spent() {
+			return savings, nil
+		}
 		tried++
-		p, err := a.solve(less, cutting.Limits{Settle: measure.Length(max(enough, 1)), Stop: a.Stop})
+		limits := a.limits()
+		limits.Settle = measure.Length(max(enough, 1))
+		p, err := a.solve(less, limits)
 		if err != nil {
 			return nil, err
 		}

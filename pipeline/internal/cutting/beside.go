@@ -23,8 +23,7 @@ func solveBeside(p Problem, limits Limits) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	l, steps := beside(ordinary, lengthwise(p), limits)
-	best.Steps.add(steps)
+	l := beside(ordinary, lengthwise(p), limits, &best)
 	if l.Length <= best.Length {
 		best.Layout, best.Length = l, l.Length
 	}
@@ -51,18 +50,17 @@ func lengthwise(p Problem) []int {
 }
 
 // beside lays the pieces of long side by side in bands, as many as go, and the
-// rest in the panels beside them and below.
-func beside(p Problem, long []int, limits Limits) (Layout, Steps) {
+// rest in the panels beside them and below. The work is added to that of done.
+func beside(p Problem, long []int, limits Limits, done *Result) Layout {
 	rest := p
 	rest.Pieces, rest.Strips = slices.Clone(p.Pieces), slices.Clone(p.Strips)
 	for _, i := range long {
 		rest.Pieces[i].Count = 0
 	}
 	var l Layout
-	var steps Steps
 	for _, band := range bands(p, long) {
 		width := p.Cloth.Width - band.used(p.Pieces)
-		band.Panel = panel(rest, width, band.Height, limits, &steps)
+		band.Panel = panel(rest, width, band.Height, limits, done)
 		for _, r := range band.Panel {
 			for _, c := range r.Cuts {
 				rest.Pieces[c.Piece].Count -= c.Count * r.Repeat
@@ -74,15 +72,25 @@ func beside(p Problem, long []int, limits Limits) (Layout, Steps) {
 		}
 		l.add(band)
 	}
-	below, err := Solve(rest, limits)
+	below, err := done.also(rest, limits)
 	if err != nil { // the whole has been solved, so its parts can be
-		return Layout{Length: maxSide << 20}, steps
+		return Layout{Length: maxSide << 20}
 	}
-	steps.add(below.Steps)
 	for _, r := range below.Layout.Rows {
 		l.add(r)
 	}
-	return l, steps
+	return l
+}
+
+// also solves a further problem with what is left of the allowance.
+func (r *Result) also(p Problem, limits Limits) (Result, error) {
+	if limits.Allowance > 0 {
+		limits.Allowance = max(1, limits.Allowance-r.Spent.Work)
+	}
+	also, err := Solve(p, limits)
+	r.Steps.add(also.Steps)
+	r.Spent.add(also.Spent)
+	return also, err
 }
 
 // bands puts long pieces side by side, each band as tall as its first.
@@ -108,7 +116,7 @@ func bands(p Problem, long []int) []Row {
 
 // panel cuts what a panel of that width holds, the densest strips first: pieces,
 // and the last parts of joined lengths.
-func panel(rest Problem, width, reach measure.Length, limits Limits, steps *Steps) []Row {
+func panel(rest Problem, width, reach measure.Length, limits Limits, done *Result) []Row {
 	if width <= 0 {
 		return nil
 	}
@@ -126,11 +134,10 @@ func panel(rest Problem, width, reach measure.Length, limits Limits, steps *Step
 			q.Pieces[i].Count = 0
 		}
 	}
-	solved, err := Solve(q, limits)
+	solved, err := done.also(q, limits)
 	if err != nil {
 		return nil
 	}
-	steps.add(solved.Steps)
 	return densest(q, solved.Layout, reach).Rows
 }
 

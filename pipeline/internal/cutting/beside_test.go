@@ -60,7 +60,7 @@ func TestBesideIsLegal(t *testing.T) {
 		if r.Layout.Rows[0].Panel != nil {
 			used++
 		}
-		if _, ok := SolveStacked(p, r, in(36), 0, Limits{}); ok {
+		if _, _, ok := SolveStacked(p, r, in(36), 0, Limits{}); ok {
 			t.Errorf("%d: stacked beside lengthwise pieces", i)
 		}
 	}

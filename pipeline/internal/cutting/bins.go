@@ -25,6 +25,7 @@ type sheetKnapsack struct {
 	demand []int
 	stack  [2]*stackKnapsack
 	value  []int64
+	steps  *meter
 }
 
 type stackKnapsack struct {
@@ -36,8 +37,8 @@ type stackKnapsack struct {
 	table []int64   // by height: best stack
 }
 
-func newSheetKnapsack(in *instance, demand []int) *sheetKnapsack {
-	s := &sheetKnapsack{in: in, demand: demand}
+func newSheetKnapsack(in *instance, demand []int, steps *meter) *sheetKnapsack {
+	s := &sheetKnapsack{in: in, demand: demand, steps: steps}
 	for a, axis := range in.sheets.axis {
 		s.stack[a] = &stackKnapsack{
 			in: axis, knap: newKnapsack(axis, demand), limit: int(in.sheets.limit[a]),
@@ -83,7 +84,7 @@ func (s *sheetKnapsack) best() pattern {
 		return best
 	}
 	for a, k := range s.stack { // it held more of some kind than is wanted
-		if q := s.in.sheet(a, k.frugal(s.value, s.demand), s.demand); worth(q, s.value) > worth(best, s.value) {
+		if q := s.in.sheet(a, k.frugal(s.value, s.demand, s.steps), s.demand); worth(q, s.value) > worth(best, s.value) {
 			best = q
 		}
 	}
@@ -92,12 +93,13 @@ func (s *sheetKnapsack) best() pattern {
 
 // frugal builds a stack strip by strip, pricing again after each for what is
 // still wanted.
-func (k *stackKnapsack) frugal(value []int64, demand []int) []pattern {
+func (k *stackKnapsack) frugal(value []int64, demand []int, steps *meter) []pattern {
 	left := slices.Clone(demand)
 	var strips []pattern
 	for room := int64(k.limit); ; {
 		var best pattern
 		most, tall := int64(0), int64(1)
+		steps.toll(4*k.in.pricing() + k.in.pricing()/2)
 		knap := newKnapsack(k.in, left)
 		knap.price(value, func(class int, worth int64) {
 			h := k.in.heights[class]
@@ -162,7 +164,7 @@ func (s *sheetKnapsack) single(int) pattern {
 func (s *sheetKnapsack) enumerate(need int64, out *[]pattern, most, steps int) (done bool, spent int) {
 	var all []pattern
 	for a, k := range s.stack {
-		e := stackEnumeration{k: k, demand: s.demand, value: s.value, need: need, steps: steps / 10}
+		e := stackEnumeration{k: k, demand: s.demand, value: s.value, need: need, steps: steps / 10, meter: s.steps}
 		stacks, ok := e.run()
 		spent += steps/10 - e.steps
 		if !ok {
@@ -172,22 +174,29 @@ func (s *sheetKnapsack) enumerate(need int64, out *[]pattern, most, steps int) (
 			all = append(all, s.in.sheet(a, strips, s.demand))
 		}
 	}
-	all = undominated(all)
+	compared := len(all)
+	if all, done = undominated(all, most-len(*out), s.steps); !done {
+		return false, 8*spent + compared*most/8
+	}
 	*out = append(*out, all...)
 	return len(*out) <= most, 8*spent + len(all)*len(*out)/8
 }
 
 // undominated drops patterns that another one contains; of equal ones the
-// first stays.
-func undominated(all []pattern) []pattern {
+// first stays. It reports false once there are more than most.
+func undominated(all []pattern, most int, steps *meter) ([]pattern, bool) {
 	slices.SortStableFunc(all, func(a, b pattern) int { return sum(b.count) - sum(a.count) })
 	var kept []pattern
 	for _, p := range all {
 		if !slices.ContainsFunc(kept, func(q pattern) bool { return contains(q.count, p.count) }) {
 			kept = append(kept, p)
 		}
+		steps.toll(len(kept) / 16)
+		if len(kept) > most || steps.halted(0) {
+			return nil, false
+		}
 	}
-	return kept
+	return kept, true
 }
 
 func contains(big, small []int) bool {

@@ -29,11 +29,27 @@ const mostCoarse = 4096
 // pricing is how much work it is to fill a table for every class, in the unit of
 // Steps.Visits. Columns that are no units are found by a search.
 func (in *instance) pricing() int {
+	if in.stacks != nil {
+		return in.stacks.wide.pricing()
+	}
 	work := (in.columns() - 1) * len(in.kinds) * len(in.heights)
 	if in.cells.room != nil {
 		return work / 8
 	}
 	return work / 64
+}
+
+// filling is how much work it is to fill all tables once: of sheets, those of strips
+// and of stacks, either way.
+func (in *instance) filling() int {
+	if in.sheets == nil {
+		return in.pricing()
+	}
+	work := 0
+	for a, axis := range in.sheets.axis {
+		work += 4*axis.pricing() + int(in.sheets.limit[a])*len(axis.heights)/16
+	}
+	return work
 }
 
 // newCells makes columns for rooms up to width. most is the largest number of

@@ -18,12 +18,23 @@ func (s *search) fewestStrips() {
 		in.heights[k] = in.heights[k]*factor + 1
 	}
 	sub := newSearch(&in, s.demand, s.limits, s.steps, s.best, sums{})
-	sub.budget = s.steps.Visits + s.limits.Visits/100
-	t := newTree(sub, sub.master())
-	t.run(3, min(800, s.limits.Patterns), min(150, s.limits.Nodes))
+	sub.budget = s.steps.Visits + s.polish()
+	s.steps.apart(func() {
+		t := newTree(sub, sub.master())
+		t.run(3, min(800, s.limits.Patterns), min(150, s.limits.Nodes))
+	})
 	if s.in.length(sub.best) == s.length && sub.best.strips() < n {
 		s.best = s.in.tidy(sub.best, s.demand)
 	}
+}
+
+// polish is how many visits go into fewer strips: as many as where all is allowed,
+// unless less was already too little for the length.
+func (s *search) polish() int {
+	if s.limits.limited && !s.steps.short {
+		return defaultLimits(len(s.in.kinds)).Visits / 100
+	}
+	return s.limits.Visits / 100
 }
 
 // fewestPatterns merges runs of strips while two of them can be cut alike:

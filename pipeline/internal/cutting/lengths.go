@@ -61,6 +61,7 @@ type LengthResult struct {
 	Status      Status
 	Certificate *LengthCertificate
 	Steps       Steps
+	Spent       Spent
 }
 
 // maxCost keeps every sum of costs inside an int64.
@@ -118,7 +119,7 @@ func (p LengthProblem) solve(limits Limits, columns int) (LengthResult, error) {
 		limits.Settle /= measure.Length(in.stock.unit)
 	}
 	var r LengthResult
-	best, bound, scaling := solveStrips(in, limits, &r.Steps)
+	best, bound, scaling := solveStrips(in, limits, &r.Steps, &r.Spent)
 	r.Stocks, r.Cost = in.cutStocks(p, in.freeFirst(best))
 	r.Certificate = in.lengthCertificate(p, bound, scaling)
 	r.Bound = max(p.leastCost(), r.Certificate.Claim)

@@ -45,9 +45,10 @@ type pricer interface {
 	single(class int) pattern
 }
 
-func (in *instance) pricer(demand []int) pricer {
+func (in *instance) pricer(demand []int, steps *meter) pricer {
+	steps.toll(in.filling() / 8) // to make its tables
 	if in.sheets != nil {
-		return newSheetKnapsack(in, demand)
+		return newSheetKnapsack(in, demand, steps)
 	}
 	if in.stacks != nil {
 		return newStackedKnapsack(in, demand)
@@ -59,7 +60,7 @@ func (in *instance) pricer(demand []int) pricer {
 func newMaster(in *instance, demand []int, goal int64, plans []plan, steps *meter) *master {
 	m := &master{
 		in: in, demand: demand, lp: newSimplex(len(in.kinds)+len(in.heights), len(in.kinds)),
-		pricer: in.pricer(demand), known: map[string]bool{},
+		pricer: in.pricer(demand, steps), known: map[string]bool{},
 		scaling: in.scaling(demand, goal), penalty: 16 * float64(goal+1),
 		best: make([]int64, len(in.heights)), steps: steps, budget: math.MaxInt,
 	}
@@ -174,7 +175,7 @@ func (m *master) generate(b box, goal int64) node {
 		if v := d.bound(m.demand, b); v > best.bound {
 			best.bound, best.duals = v, d
 		}
-		if best.bound > goal*m.scaling.scale || status != lpOptimal || m.steps.Visits > m.budget {
+		if best.bound > goal*m.scaling.scale || status != lpOptimal || m.steps.beyond(m.budget) {
 			return best
 		}
 		if found {
@@ -194,6 +195,7 @@ func (m *master) generate(b box, goal int64) node {
 func (m *master) priceOut() (duals, bool) {
 	d := m.scaling.round(m.lp.y, len(m.in.kinds))
 	m.steps.Visits += m.in.pricing()
+	m.steps.toll(m.in.filling() - m.in.pricing())
 	found, price := false, m.in.prices(d, m.scaling.scale)
 	var fresh []pattern
 	m.pricer.price(d.item, func(class int, best int64) {
@@ -218,9 +220,14 @@ func (m *master) priceOut() (duals, bool) {
 // it holds no more of a kind than is wanted: by enumeration of all that are
 // worth more than they cost. Where that is too much work, the bound stays weak.
 func (m *master) capped(class int, cost int64, item []int64) []pattern {
+	if m.steps.halted(0) {
+		return nil
+	}
 	var all, fresh []pattern
-	done, spent := m.pricer.enumerate(cost+1, &all, math.MaxInt32, 300_000)
+	steps := m.steps.atMost(300_000)
+	done, spent := m.pricer.enumerate(cost+1, &all, math.MaxInt32, steps)
 	m.steps.Visits += spent
+	m.steps.cut(!done && steps < 300_000)
 	if !done {
 		return nil
 	}

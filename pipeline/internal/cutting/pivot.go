@@ -6,7 +6,7 @@ import "math"
 // already, basic variables outside their bounds leave one by one. On
 // lpInfeasible, ray is a row of multipliers that proves it.
 func (s *simplex) dual() lpStatus {
-	for step := 0; step < patience; step++ {
+	for step := 0; step < patience && !s.gaveUp(step); step++ {
 		r, below := s.leaving()
 		if r < 0 {
 			return lpOptimal
@@ -120,7 +120,7 @@ func (s *simplex) dualStep(r, q int) {
 // first and Bland's after a long run without progress.
 func (s *simplex) primal() lpStatus {
 	still := 0
-	for step := 0; step < patience; step++ {
+	for step := 0; step < patience && !s.gaveUp(step); step++ {
 		q := s.entering(still > 4*s.rows+50)
 		if q < 0 {
 			return lpOptimal

@@ -294,7 +294,7 @@ func FuzzSolve(f *testing.F) {
 		if err != nil || r.Length > plain.Length || r.Bound > r.Length || AreaBound(p) > r.Length {
 			t.Fatalf("%+v: length %d, bound %d, area %d, plain %d, %v", p, r.Length, r.Bound, AreaBound(p), plain.Length, err)
 		}
-		if l, saves := SolveStacked(p, r, 7, 0, Limits{Visits: 300_000, Rounds: 10}); saves {
+		if l, _, saves := SolveStacked(p, r, 7, 0, Limits{Visits: 300_000, Rounds: 10}); saves {
 			if err := illegal(p, l); err != nil || l.Length >= r.Length || l.Length < AreaBound(p) {
 				t.Fatalf("%+v stacked: %v, %d", p, err, l.Length)
 			}

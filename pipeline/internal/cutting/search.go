@@ -52,7 +52,7 @@ func (s *search) master() *master {
 }
 
 // spent reports whether the work allowed so far has been done.
-func (s *search) spent() bool { return s.steps.Visits > s.budget }
+func (s *search) spent() bool { return s.steps.beyond(s.budget) }
 
 func (s *search) closed(bound int64) bool { return bound > s.goal*s.scaling.scale }
 
@@ -93,12 +93,15 @@ func (s *search) sample(n node, most, nodes int) {
 func (s *search) enumerate(n node, slack int64, most int) ([]pattern, bool) {
 	var pats []pattern
 	ok, price := true, s.in.prices(n.duals, s.scaling.scale)
-	knap := s.in.pricer(s.demand)
+	knap := s.in.pricer(s.demand, s.steps)
+	s.steps.toll(s.in.filling())
 	knap.price(n.duals.item, func(class int, _ int64) {
 		if ok {
-			done, spent := knap.enumerate(price[class]-slack, &pats, most, 200*most)
+			steps := s.steps.atMost(200 * most)
+			done, spent := knap.enumerate(price[class]-slack, &pats, most, steps)
 			ok = done
 			s.steps.Visits += spent
+			s.steps.cut(!done && steps < 200*most)
 		}
 	})
 	s.steps.Patterns += len(pats)

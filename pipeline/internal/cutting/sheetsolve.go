@@ -16,6 +16,7 @@ type SheetResult struct {
 	Status      Status
 	Certificate *SheetCertificate
 	Steps       Steps
+	Spent       Spent
 }
 
 // SheetCertificate proves a bound on sheets as [Certificate] does one on
@@ -39,7 +40,7 @@ func SolveSheets(p SheetProblem, limits Limits) (SheetResult, error) {
 	in := newSheetInstance(p, up)
 	limits = limits.withDefaults(len(in.kinds))
 	var r SheetResult
-	best, bound, scaling := solveStrips(in, limits, &r.Steps)
+	best, bound, scaling := solveStrips(in, limits, &r.Steps, &r.Spent)
 	r.Layout = in.sheetLayout(p, best)
 	if plain.Count < r.Layout.Count {
 		r.Layout = plain
@@ -65,7 +66,7 @@ func (r *SheetResult) relax(p SheetProblem, limits Limits) (*instance, proved, s
 	if in.sheets.axis[0].empty() || in.sheets.axis[1].empty() {
 		return in, proved{}, scaling{}
 	}
-	best, bound, scaling := solveStrips(in, limits, &r.Steps)
+	best, bound, scaling := solveStrips(in, limits, &r.Steps, &r.Spent)
 	if l := in.sheetLayout(p, best); l.Count < r.Layout.Count && l.fits(p) {
 		r.Layout = l
 	}

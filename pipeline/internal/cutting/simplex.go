@@ -15,23 +15,24 @@ import "math"
 // the same pivots.
 type simplex struct {
 	rows   int
-	column []sparse  // by structural variable
-	cost   []float64 // by variable, logicals first
-	lo, up []float64 // by variable
-	place  []int     // by variable: basis row, or atLower, or atUpper
-	head   []int     // by row: its basic variable
-	inv    []float64 // basis inverse, row major
-	x      []float64 // by row: value of its basic variable
-	y      []float64 // by row: dual
-	d      []float64 // by variable: reduced cost, 0 while basic
-	alpha  []float64 // by variable: pivot row
-	work   []float64 // by row: pivot column
-	prefix []float64 // by row: running sums of the row vector of scan, from first on
-	first  int       // row from which on the ones of a column run
-	age    int       // pivots since the inverse was last computed afresh
-	pivots int       // pivots ever, for the step count
-	visits int       // columns looked at ever, for the same
-	gain   float64   // what a proof of infeasibility must add to the objective
+	column []sparse    // by structural variable
+	cost   []float64   // by variable, logicals first
+	lo, up []float64   // by variable
+	place  []int       // by variable: basis row, or atLower, or atUpper
+	head   []int       // by row: its basic variable
+	inv    []float64   // basis inverse, row major
+	x      []float64   // by row: value of its basic variable
+	y      []float64   // by row: dual
+	d      []float64   // by variable: reduced cost, 0 while basic
+	alpha  []float64   // by variable: pivot row
+	work   []float64   // by row: pivot column
+	prefix []float64   // by row: running sums of the row vector of scan, from first on
+	first  int         // row from which on the ones of a column run
+	age    int         // pivots since the inverse was last computed afresh
+	pivots int         // pivots ever, for the step count
+	visits int         // columns looked at ever, for the same
+	gain   float64     // what a proof of infeasibility must add to the objective
+	halted func() bool // asked every so many pivots whether to give up; may be nil
 }
 
 // sparse is a matrix column: single entries, and so many ones downward from the
@@ -51,6 +52,7 @@ const (
 	pivotable = 1e-8  // least pivot element
 	refactor  = 64    // pivots between fresh inverses
 	patience  = 20000 // pivots in one solve before giving up
+	breath    = 32    // pivots after which it is asked whether to
 )
 
 type lpStatus int
@@ -147,6 +149,11 @@ func (s *simplex) solve() lpStatus {
 		return status
 	}
 	return lpStalled
+}
+
+// gaveUp asks, every so many pivots, whether to.
+func (s *simplex) gaveUp(step int) bool {
+	return step%breath == breath-1 && s.halted != nil && s.halted()
 }
 
 // refresh recomputes duals, reduced costs and basic values from the inverse.

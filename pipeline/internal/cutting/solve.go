@@ -13,9 +13,9 @@ import (
 // in ticks without squaring up or, for sheets and stock lengths, in pieces. The
 // work stops as soon as a layout needs no more or the bound is above it.
 //
-// Stop is asked before each linear program. Once it says so the work ends as if
-// the limits were reached: whoever is interrupted has no use for the answer, which
-// is a layout all the same.
+// Stop is asked before each linear program and every so often within one. Once it
+// says so the work ends as if the limits were reached: whoever is interrupted has no
+// use for the answer, which is a layout all the same.
 type Limits struct {
 	Boxes    int // boxes of strip counts that are priced
 	Patterns int // patterns enumerated at once
@@ -24,6 +24,12 @@ type Limits struct {
 	Visits   int // columns looked at by the simplex method, and like work, in all
 	Settle   measure.Length
 	Stop     func() bool // may be nil
+
+	// Allowance, where positive, is all the work that may be spent, in the unit of
+	// Spent.Work; about a quarter more may be. [Spent] says whether it was enough.
+	Allowance int
+
+	limited bool // Visits are fewer for the allowance
 }
 
 // defaultLimits settle almost every quilt of up to eight sizes within less than
@@ -38,10 +44,17 @@ func defaultLimits(sizes int) Limits {
 
 func (l Limits) withDefaults(sizes int) Limits {
 	d := defaultLimits(sizes)
-	return Limits{
-		Boxes: or(l.Boxes, d.Boxes), Patterns: or(l.Patterns, d.Patterns),
-		Nodes: or(l.Nodes, d.Nodes), Rounds: or(l.Rounds, d.Rounds), Visits: or(l.Visits, d.Visits), Settle: l.Settle, Stop: l.Stop,
+	l.Boxes, l.Patterns, l.Nodes = or(l.Boxes, d.Boxes), or(l.Patterns, d.Patterns), or(l.Nodes, d.Nodes)
+	l.Rounds, l.Visits = or(l.Rounds, d.Rounds), or(l.Visits, d.Visits)
+	return l.within(l.Allowance)
+}
+
+// within are the limits where so much work is allowed.
+func (l Limits) within(allowance int) Limits {
+	if allowance > 0 && allowance < l.Visits {
+		l.Visits, l.limited = allowance, true
 	}
+	return l
 }
 
 func or(v, otherwise int) int {
@@ -49,44 +62,6 @@ func or(v, otherwise int) int {
 		return otherwise
 	}
 	return v
-}
-
-// Steps counts the work done.
-type Steps struct {
-	Masters  int // linear programs of column generation
-	Pivots   int // simplex pivots
-	Visits   int // columns looked at by the simplex method, and like work
-	Boxes    int // boxes of strip counts priced
-	Nodes    int // branch and bound nodes
-	Patterns int // patterns enumerated
-	Rounds   int // rounds of local search
-}
-
-// meter counts the work while it goes on, and asks whether to stop.
-type meter struct {
-	Steps
-	stop func() bool // may be nil
-}
-
-// allVisits is more than any limit.
-const allVisits = 1 << 50
-
-func (s *Steps) add(t Steps) {
-	s.Masters, s.Pivots, s.Visits = s.Masters+t.Masters, s.Pivots+t.Pivots, s.Visits+t.Visits
-	s.Boxes, s.Nodes, s.Patterns, s.Rounds = s.Boxes+t.Boxes, s.Nodes+t.Nodes, s.Patterns+t.Patterns, s.Rounds+t.Rounds
-}
-
-// solve solves a linear program, unless the work is to stop.
-func (s *meter) solve(lp *simplex) lpStatus {
-	if s.stop != nil && s.stop() {
-		s.Visits = allVisits
-		return lpStalled
-	}
-	pivots, visits := lp.pivots, lp.visits
-	status := lp.solve()
-	s.Pivots += lp.pivots - pivots
-	s.Visits += lp.visits - visits
-	return status
 }
 
 // Status says what a [Result] proves.
@@ -118,6 +93,7 @@ type Result struct {
 	Status      Status
 	Certificate *Certificate
 	Steps       Steps
+	Spent       Spent
 
 	best plan
 }
@@ -146,7 +122,7 @@ func Solve(p Problem, limits Limits) (Result, error) {
 	if limits.Settle > 0 && len(in.kinds) > 0 {
 		limits.Settle = (limits.Settle - wholeRows(p).Length) / in.unitH
 	}
-	best, bound, scaling := solveStrips(in, limits, &r.Steps)
+	best, bound, scaling := solveStrips(in, limits, &r.Steps, &r.Spent)
 	r.best, r.Layout = best, in.layout(p, best)
 	r.shorten(Plain(p))
 	if in.coarse {
@@ -178,7 +154,7 @@ func (r *Result) relax(p Problem, limits Limits) (*instance, proved, scaling) {
 	if in.empty() {
 		return in, proved{}, scaling{}
 	}
-	best, bound, scaling := solveStrips(in, limits, &r.Steps)
+	best, bound, scaling := solveStrips(in, limits, &r.Steps, &r.Spent)
 	if l := in.layout(p, best); l.fits(p) {
 		r.shorten(l, nil)
 	}
@@ -199,14 +175,17 @@ type proved struct {
 // solveStrips runs the methods in the order of their cost until one closes the
 // gap between the best plan and the best bound. Small enumerations settle most
 // problems at once.
-func solveStrips(in *instance, limits Limits, done *Steps) (plan, proved, scaling) {
+func solveStrips(in *instance, limits Limits, done *Steps, spent *Spent) (plan, proved, scaling) {
 	if len(in.kinds) == 0 {
 		return nil, proved{0, &Proof{Kind: ProofEmpty}}, scaling{scale: 1}
 	}
-	steps := &meter{*done, limits.Stop}
-	defer func() { *done = steps.Steps }()
+	steps := newMeter(limits, done, spent)
+	defer steps.hand(done, spent)
 	demand := in.demands()
 	start := in.startPlan(demand)
+	if steps.tooLittle(in) {
+		return start, proved{0, leaf(noDuals(in))}, in.scaling(demand, in.length(start))
+	}
 	s := newSearch(in, demand, limits, steps, start, newSums(in.heights, in.length(start)))
 	m := s.master()
 	t := newTree(s, m)

@@ -12,6 +12,7 @@ type stackEnumeration struct {
 	value  []int64
 	need   int64
 	steps  int // states and comparisons still allowed
+	meter  *meter
 	levels [][]*stackState
 	heads  []map[string]bool
 }
@@ -34,6 +35,10 @@ func (e *stackEnumeration) run() ([][]pattern, bool) {
 	for t, p := range strips {
 		tall := int(e.k.in.heights[p.class])
 		for h := 0; h+tall <= e.k.limit; h++ {
+			e.meter.toll(8 * len(e.levels[h]))
+			if len(e.levels[h]) > 0 && e.meter.halted(0) {
+				return nil, false
+			}
 			for n := 0; n < len(e.levels[h]); n++ {
 				if !e.extend(e.levels[h][n], t, p, h+tall) {
 					return nil, false

@@ -186,30 +186,38 @@ func (k *stackedKnapsack) flatten(p pattern) pattern {
 // over a two-stage result: yards are bought up to whole steps, squaring up
 // included. It reports false when it finds none. A column is no taller than
 // ruler (zero stands for 24 in or the tallest strip), since each is cut across
-// along a ruler. What it returns is a layout and no bound.
-func SolveStacked(p Problem, r Result, step, ruler measure.Length, limits Limits) (Layout, bool) {
+// along a ruler. What it returns is a layout and no bound. A quarter of the work
+// that limits allow is spent on it.
+func SolveStacked(p Problem, r Result, step, ruler measure.Length, limits Limits) (l Layout, spent Spent, ok bool) {
 	if p.check() != nil || step <= 0 || r.best == nil {
-		return Layout{}, false
+		return l, spent, false
 	}
 	most := (r.Length+p.Cloth.SquaringUp-1)/step*step - p.Cloth.SquaringUp
 	in, err := newInstance(p, up)
 	if err != nil || len(in.kinds) == 0 || AreaBound(p) > most {
-		return Layout{}, false
+		return l, spent, false
 	}
 	if ruler <= 0 {
 		ruler = max(24*inch, measure.Length(in.heights[len(in.heights)-1])*in.unitH)
 	}
 	stacked := in.withStacks(int64(ruler / in.unitH))
-	l := stacked.layoutStacked(p, stacked.searchStacked(stacked.rise(r.best, in), limits.withDefaults(len(in.kinds))))
-	return l, l.Length <= most
+	allowance := limits.Allowance
+	limits.Allowance, limits.Settle = 0, 0
+	limits = limits.withDefaults(len(in.kinds))
+	limits.Visits /= 4
+	best := stacked.searchStacked(stacked.rise(r.best, in), limits.within(allowance), &spent)
+	l = stacked.layoutStacked(p, best)
+	return l, spent, l.Length <= most
 }
 
-// searchStacked spends a quarter of the work allowed on a three-stage plan.
-func (in *instance) searchStacked(start plan, limits Limits) plan {
-	steps := meter{stop: limits.Stop}
-	limits.Visits /= 4
-	limits.Settle = 0
-	s := newSearch(in, in.demands(), limits, &steps, start, newSums(in.heights, in.length(start)))
+// searchStacked looks for a three-stage plan.
+func (in *instance) searchStacked(start plan, limits Limits, spent *Spent) plan {
+	steps := newMeter(limits, &Steps{}, spent)
+	defer steps.hand(&Steps{}, spent)
+	if steps.tooLittle(in) {
+		return start
+	}
+	s := newSearch(in, in.demands(), limits, steps, start, newSums(in.heights, in.length(start)))
 	m := s.master()
 	b := in.rootBox(s.goal)
 	if in.tighten(b, s.goal) {

@@ -22,24 +22,6 @@ const (
 	Cloth         // what a fabric must supply
 )
 
-// Effects are all the quantities that depend on q in this size, so that
-// mending q may mend them. Nothing depends on itself.
-func (s *Size) Effects(q Quantity) map[Quantity]bool {
-	all := map[Quantity]bool{}
-	open := []Quantity{q}
-	for len(open) > 0 {
-		next := open[len(open)-1]
-		open = open[:len(open)-1]
-		for _, e := range s.effects(next) {
-			if !all[e] && e != q {
-				all[e] = true
-				open = append(open, e)
-			}
-		}
-	}
-	return all
-}
-
 // effects are the quantities that are worked out from q directly: sizes pass
 // up from ingredient to part to top, counts pass down from part to ingredient
 // to fabric.

@@ -14,6 +14,8 @@ type Solver interface {
 	// whether so much is enough; see [cutting.Limits].
 	Strips(p cutting.Problem, settle measure.Length) (cutting.Result, error)
 	Sheets(cutting.SheetProblem) (cutting.SheetResult, error)
+	// Stacked looks for a third stage that saves a step; see [cutting.SolveStacked].
+	Stacked(p cutting.Problem, r cutting.Result, step, ruler measure.Length) (cutting.Layout, bool)
 	// Stop tells that nobody waits for an answer any more.
 	Stop() bool
 	Lengths(cutting.LengthProblem) (cutting.LengthResult, error)
@@ -28,6 +30,11 @@ func (direct) Strips(p cutting.Problem, settle measure.Length) (cutting.Result, 
 
 func (direct) Lengths(p cutting.LengthProblem) (cutting.LengthResult, error) {
 	return cutting.SolveLengths(p, cutting.Limits{})
+}
+
+func (direct) Stacked(p cutting.Problem, r cutting.Result, step, ruler measure.Length) (cutting.Layout, bool) {
+	l, _, ok := cutting.SolveStacked(p, r, step, ruler, cutting.Limits{})
+	return l, ok
 }
 
 func (direct) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {
@@ -47,6 +54,19 @@ type Packed struct {
 	// in it by its area alone, and so does a backing that shares the fabric, whose
 	// panels leave cloth beside them. Floor is that before shrinkage.
 	Least, Floor measure.Length
+}
+
+// Solve solves every cutting of the size that a cut list may show.
+func (s *Size) Solve() {
+	for _, f := range s.Fabrics {
+		switch {
+		case f.solver.Stop() || f.Err != nil || !f.Used() || !s.SureOfCloth(f):
+		case f.Form == plan.Yardage:
+			f.Stacked()
+		default:
+			f.PackedSheets()
+		}
+	}
 }
 
 // Packed solves the fabric's cutting, once. It must only be asked of yardage
@@ -110,6 +130,7 @@ func (f *Fabric) settle(r cutting.Result, ask measure.Length) cutting.Result {
 	if best.Bound == best.Length {
 		best.Status = cutting.Proved
 	}
+	best.Spent.Short = again.Spent.Short // of the question that decides
 	return best
 }
 
@@ -165,7 +186,7 @@ func (f *Fabric) stack() Stacked {
 	if f.printed > 0 && f.printed < packed.Gross {
 		step = measure.Tick // it need not save a step to be enough
 	}
-	layout, ok := cutting.SolveStacked(f.problem(), packed.Result, step, f.ruler, cutting.Limits{Stop: f.solver.Stop})
+	layout, ok := f.solver.Stacked(f.problem(), packed.Result, step, f.ruler)
 	if !ok {
 		return Stacked{}
 	}

@@ -112,8 +112,13 @@ func (s *Size) list(st *Setting, rows int, row func(int) []plan.Cell) {
 
 // extent takes boxes into the least and greatest block.
 func (st *Setting) extent(boxes [][]piecing.Box) {
+	var last piecing.Box
 	for _, row := range boxes {
 		for _, b := range row {
+			if b == last && !st.Most.Width.IsZero() {
+				continue
+			}
+			last = b
 			if st.Most.Width.IsZero() {
 				st.Least, st.Most = b, b
 			}

@@ -29,6 +29,10 @@ func (v *vague) Lengths(p cutting.LengthProblem) (cutting.LengthResult, error) {
 	return cutting.SolveLengths(p, cutting.Limits{})
 }
 
+func (v *vague) Stacked(cutting.Problem, cutting.Result, measure.Length, measure.Length) (cutting.Layout, bool) {
+	return cutting.Layout{}, false
+}
+
 func (v *vague) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {
 	return cutting.SolveSheets(p, cutting.Limits{})
 }

@@ -28,6 +28,7 @@ type Size struct {
 	byFabric map[string]*Fabric
 	users    map[string][]*Part // the parts that are made of a part
 	solver   Solver
+	web      web
 	most     map[string]int64        // pieces that are taken from one set, tube, loop or strip, by part; see Allowing
 	works    map[string]*report.Work // told so far, by what they are about
 	ways     []*Size                 // once asked for

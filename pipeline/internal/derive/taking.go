@@ -1,19 +1,58 @@
 package derive
 
 import (
+	"slices"
+
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
+	"yardproof/schema/plan"
 )
 
 // Taking is the fabric with other needs, and another length of backing panels,
 // cut from it.
 func (f *Fabric) Taking(needs []Need, panels measure.Length) *Fabric {
-	g := &Fabric{Fabric: f.Fabric, solver: f.solver, printed: f.printed, ruler: f.ruler, line: f.line, biasGrid: f.biasGrid, Width: f.Width, Needs: needs, Panels: panels}
+	return f.taking(needs, panels, f.Fabric)
+}
+
+// taking is Taking of a fabric that is otherwise told.
+func (f *Fabric) taking(needs []Need, panels measure.Length, of *plan.Fabric) *Fabric {
+	g := &Fabric{Fabric: of, solver: f.solver, printed: f.printed, ruler: f.ruler, line: f.line, biasGrid: f.biasGrid, Needs: needs, Panels: panels}
+	g.Width = shrunk(of.UsableWidth.Length, of.ShrinkWidth)
 	for _, n := range needs {
 		g.mustCut(n)
 	}
 	g.cut()
 	return g
+}
+
+// Changed is a fabric of the size as it would be if that alone were changed, and
+// whether all that is cut from it is counted then. Where only pieces are cut from
+// it, of which its width decides nothing, nothing else need be derived anew.
+func (s *Size) Changed(f *Fabric, change func(*plan.Fabric)) (changed *Fabric, sure bool) {
+	if f.inPieces() {
+		of := *f.Fabric
+		change(&of)
+		g := f.taking(f.Needs, 0, &of)
+		return g, g.Err == nil && s.Sure(Quantity{Cloth, f.Role.Text})
+	}
+	of := *s.Of
+	of.Fabrics = slices.Clone(s.Of.Fabrics)
+	for i := range of.Fabrics {
+		if of.Fabrics[i].Role.Text == f.Role.Text {
+			change(&of.Fabrics[i])
+		}
+	}
+	again := s.Again(&of)
+	changed = again.Fabric(f.Role.Text)
+	return changed, again.SureOfCloth(changed)
+}
+
+// inPieces tells whether the fabric is cut into pieces alone: not into strips
+// used whole, strips joined end to end, panels, or cloth cut on the bias.
+func (f *Fabric) inPieces() bool {
+	return f.Panels == 0 && !f.Missing && len(f.Needs) > 0 && !slices.ContainsFunc(f.Needs, func(n Need) bool {
+		return n.Strip || n.First || n.Free || n.Last > 0 || n.OnBias != nil || n.Within != nil
+	})
 }
 
 // ToCut is what a bought length of the fabric leaves to be cut, once it is

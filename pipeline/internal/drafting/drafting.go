@@ -79,6 +79,22 @@ func (d *Draft) Exchanged(name string, flips derive.Flips) (w piecing.Patchwork,
 	return w, ok
 }
 
+// TopOf is Top where it has no more than so many patches.
+func (d *Draft) TopOf(most int) (w piecing.Patchwork, ok bool) {
+	n := int64(0)
+	if s := d.size.Top.Setting; s != nil {
+		for _, b := range s.Blocks {
+			block, _ := d.Part(b.Part.Name.Text)
+			n += b.Count * int64(len(block.Patches))
+		}
+	}
+	if n > int64(most) {
+		return w, false
+	}
+	w, ok = d.Top()
+	return w, ok && len(w.Patches) <= most
+}
+
 // Top is the finished top; ok is false where a part of it could not be
 // drafted.
 func (d *Draft) Top() (w piecing.Patchwork, ok bool) {

@@ -31,10 +31,17 @@ func Assemble(rows [][]Box, s measure.Length) Assembly {
 	both := (2 * s).Surd()
 	for r, row := range rows {
 		width, least, most := both, measure.Surd{}, measure.Surd{}
+		var more measure.Surd // that a part adds, of which many are alike
 		for c, b := range row {
-			width = width.Add(b.Width).Sub(both)
+			if c == 0 || b.Width != row[c-1].Width {
+				more = b.Width.Sub(both)
+			}
+			width = width.Add(more)
 			if c == 0 {
 				least, most = b.Height, b.Height
+				continue
+			}
+			if b.Height == row[c-1].Height {
 				continue
 			}
 			least, most = measure.Min(least, b.Height), measure.Max(most, b.Height)

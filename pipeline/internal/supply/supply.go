@@ -157,14 +157,16 @@ func (s Solver) Until(stop func() bool, kits []Asked, prices *plan.PriceList, st
 	}
 	for _, sku := range slices.Sorted(maps.Keys(uses)) {
 		if price, ok := prices.Find(sku); ok {
-			l.Articles = append(l.Articles, l.article(price, uses[sku], stock))
+			l.Articles = append(l.Articles, Article{Price: price, Uses: uses[sku]})
 		}
 	}
+	l.share(Budget, stock)
 	return l
 }
 
-func (l Line) article(price plan.Price, uses []Use, stock *plan.Stock) Article {
+func (l Line) article(price plan.Price, uses []Use, stock *plan.Stock, work *bolts.Work) Article {
 	a := Article{Price: price, Uses: uses}
+	a.Stock.Work = work
 	a.Stock.OnHand, a.PiecesThere = stock.OnHand(price.SKU)
 	if a.ByLength() {
 		l.fromBolts(&a)
@@ -196,7 +198,7 @@ func (l Line) fromBolts(a *Article) {
 		a.Savings, a.Err = bolts.Shorter(a.Stock, a.Wants, a.Plan)
 		a.refuse(a.Err)
 	}
-	a.Stock.Stop = nil // what is handed on is data
+	a.Stock.Stop, a.Stock.Work = nil, nil // what is handed on is data
 	a.Order = new(big.Rat)
 	if !a.Stock.Gone && a.Err == nil {
 		a.Order.SetFrac64(int64(a.Plan.Length), int64(a.Unit.Length()))

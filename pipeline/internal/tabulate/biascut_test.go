@@ -29,7 +29,7 @@ func TestStemsAreCutAsBiasStrips(t *testing.T) {
 	} {
 		s := sizeWith(t, `"a": { `+c.fabric+` }, "b": { "yardage": {} }`, `"stem": { "template": { "fabric": "a", "box": ["1", "8"], "grain": "bias" } }`,
 			`"grid": { "rows": 1, "columns": `+c.columns+`, "blocks": [["stem"]] }`)
-		if got := cutRows(cutList(s).Tables[0]); got != c.want {
+		if got := cutRows(cutList(s, mostPictures).Tables[0]); got != c.want {
 			t.Errorf("%s stems: %q, want %q", c.columns, got, c.want)
 		}
 	}
@@ -47,7 +47,7 @@ func TestBiasBindingSideBySide(t *testing.T) {
 			`"grid": { "rows": 5, "columns": 5, "blocks": [["one"]] } }, "finish": { "binding": { "fabric": "b", "cut": "2 1/2", "kind": "`+kind+`" } },
   "printed": { "one": { "fabric": { "b": "14 1/2 in" } }`)
 		tables := map[string]report.Table{}
-		for _, table := range cutList(s).Tables {
+		for _, table := range cutList(s, mostPictures).Tables {
 			tables[table.ID] = table
 		}
 		if got := cutRows(tables["cut-one-b"]); got != "Straighten the end.|"+square {

@@ -16,9 +16,14 @@ import (
 
 // cutList is one size's cutting, fabric by fabric, in the order of cutting.
 // Where the packed and the plain layout differ in length, the one that the
-// plan does not take follows.
-func cutList(s *derive.Size) report.Sheet {
-	name := s.Of.Name.Text
+// plan does not take follows. Once there are so many pictures no more are drawn.
+func cutList(s *derive.Size, most int) report.Sheet {
+	name, undrawn := s.Of.Name.Text, false
+	hang := func(sheet *report.Sheet, c cutter, whichID, which string) {
+		if undrawn = len(sheet.Pictures) >= most; !undrawn {
+			sheet.Pictures = append(sheet.Pictures, c.pictures(whichID, which)...)
+		}
+	}
 	sheet := report.Sheet{ID: "cut-list-" + name, Title: s.CutList()}
 	for _, f := range s.Fabrics {
 		if !f.Used() {
@@ -30,13 +35,16 @@ func cutList(s *derive.Size) report.Sheet {
 			list.Foot = append(list.Foot, "There is no picture of this layout: it has too many pieces to be told apart.")
 		}
 		sheet.Tables = append(sheet.Tables, list)
-		sheet.Pictures = append(sheet.Pictures, c.pictures("", "")...)
+		hang(&sheet, c, "", "")
 		for _, find := range []func() (another, bool){c.other, c.otherSheets, c.stacked, c.sideBySide} {
 			if other, ok := find(); ok {
 				sheet.Tables = append(sheet.Tables, other.list)
-				sheet.Pictures = append(sheet.Pictures, other.pictures(other.id, other.name)...)
+				hang(&sheet, other.cutter, other.id, other.name)
 			}
 		}
+	}
+	if undrawn {
+		leaveOut(&sheet, most)
 	}
 	return sheet
 }

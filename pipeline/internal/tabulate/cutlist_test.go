@@ -24,7 +24,7 @@ func TestShapesAreCountedAsPieces(t *testing.T) {
     "end": { "shape": { "fabric": "b", "kind": "half triangle 60", "finished": 6, "tips": "blunted" } }, "unit": { "rows": [`+rows+`] }`,
 			`"grid": { "rows": 3, "columns": 1, "blocks": [["unit"]] }`)
 		var got [][2]string
-		for _, table := range cutList(s).Tables {
+		for _, table := range cutList(s, mostPictures).Tables {
 			for _, r := range table.Rows {
 				if r.Cells[4].Kind == report.Count {
 					got = append(got, [2]string{r.Cells[2].Text, strconv.FormatInt(r.Cells[4].Int, 10)})

@@ -33,7 +33,7 @@ func TestTheOtherLayoutIsHeldAgainstThePrintedLength(t *testing.T) {
 			`"ten": { "cut": { "fabric": "a", "square": "10 1/2" } }, "eight": { "cut": { "fabric": "a", "size": ["10 1/2", "8 1/2"] } },
   "block": { "rows": [["ten"], ["ten"], ["ten"], ["eight"]] }`, grid)
 		lead := ""
-		for _, table := range cutList(s).Tables {
+		for _, table := range cutList(s, mostPictures).Tables {
 			if strings.HasSuffix(table.ID, "-packed") {
 				lead = table.Lead[0]
 			}

@@ -23,13 +23,13 @@ func TestJoinedSetsTold(t *testing.T) {
 		t.Errorf("notes: %s", got)
 	}
 	const cut = "set: its sets are joined end to end, 2 on each side of a tube of step. Square both ends of its strips."
-	for _, table := range cutList(s).Tables[:2] { // of a and b
+	for _, table := range cutList(s, mostPictures).Tables[:2] { // of a and b
 		if !slices.Contains(table.Foot, cut) {
 			t.Errorf("%s: foot %q", table.ID, table.Foot)
 		}
 	}
 	d := drafting.Of(s)
-	units, _ := unitsPicture(s, d)
+	units, _ := unitsPicture(s, d, new(mostPatches))
 	if got := units.Panels[len(units.Panels)-1].Caption; len(got) != 3 || got[2] != "joins, not drawn, cross up to 4 of a tube's 25" {
 		t.Errorf("caption: %q", got)
 	}
@@ -43,10 +43,10 @@ func TestJoinedSetsTold(t *testing.T) {
 func TestNoJoinsTold(t *testing.T) {
 	s := sizeOf(t, tubeParts(setOfTwo, ""), `"grid": { "rows": 3, "columns": 3, "blocks": [["step"]] }`)
 	p, d := s.Part("step"), drafting.Of(s)
-	units, _ := unitsPicture(s, d)
+	units, _ := unitsPicture(s, d, new(mostPatches))
 	top, _ := d.Top()
 	all := append(units.Panels[len(units.Panels)-1].Caption, how(s, p), notes(s, p, nil), quiltPicture(s, d, top).About)
-	for _, table := range cutList(s).Tables {
+	for _, table := range cutList(s, mostPictures).Tables {
 		all = append(all, table.Foot...)
 	}
 	for _, text := range all {

@@ -16,6 +16,7 @@ type Input struct {
 	Project  *plan.Project
 	Kits     []*kit.Kit // of its sizes
 	Findings []diag.Finding
+	Stop     func() bool // tells that nobody waits for the sheets any more, which are then left as they are; may be nil
 }
 
 // Plan is the sheets of a plan's workbook.
@@ -23,17 +24,28 @@ func Plan(in Input) []report.Sheet {
 	sheets := []report.Sheet{in.overview(), in.requirements()}
 	var lists []report.Sheet
 	for _, s := range in.Sizes {
-		lists = append(lists, cutList(s))
+		if in.stopped() {
+			return sheets
+		}
+		lists = append(lists, cutList(s, in.cutPictures()))
 	}
 	sheets = append(sheets, lists...)
 	for _, s := range in.Sizes {
+		if in.stopped() {
+			return sheets
+		}
 		sheets = append(sheets, sewing(s))
 	}
 	if costing, ok := in.kitSheet(); ok {
 		sheets = append(sheets, costing)
 	}
-	return append(sheets, in.papers(in.kits(), lists)...)
+	sheets = append(sheets, in.papers(in.kits(), lists)...)
+	hang(sheets, mostPictures)
+	return sheets
 }
+
+// stopped tells that nobody waits for the sheets any more.
+func (in Input) stopped() bool { return in.Stop != nil && in.Stop() }
 
 func (in Input) units() measure.Unit { return in.Plan.Units }
 

@@ -14,14 +14,19 @@ import (
 // quiltPictures are the finished top of every size and, apart from it, what it
 // is made of; and the sizes whose top is not drawn.
 func (in Input) quiltPictures() (all []report.Picture, undrawn []string) {
+	tops, units := mostPatches, mostPatches
 	for _, s := range in.Sizes {
+		if in.stopped() {
+			return all, undrawn
+		}
 		d := drafting.Of(s)
-		if top, ok := d.Top(); ok {
+		if top, ok := d.TopOf(tops); ok {
+			tops -= len(top.Patches)
 			all = append(all, quiltPicture(s, d, top))
 		} else {
 			undrawn = append(undrawn, s.Of.Name.Text)
 		}
-		if units, ok := unitsPicture(s, d); ok {
+		if units, ok := unitsPicture(s, d, &units); ok {
 			all = append(all, paged(units, unitsPage)...)
 		}
 	}
@@ -120,8 +125,9 @@ const (
 	unitsPage = 12
 )
 
-// unitsPicture shows each sewn part with the size it should measure.
-func unitsPicture(s *derive.Size, d *drafting.Draft) (report.Picture, bool) {
+// unitsPicture shows each sewn part with the size it should measure,
+// of as many as there are patches left to draw.
+func unitsPicture(s *derive.Size, d *drafting.Draft, left *int) (report.Picture, bool) {
 	name := s.Of.Name.Text
 	k := newSketch("units-"+name, "What the quilt top is sewn from, "+name, s.Plan.Units)
 	k.About = fmt.Sprintf("Each sewn part of size %s by itself with the size it should measure, seam allowances included; dashed lines show where it will be sewn on.", name)
@@ -134,7 +140,8 @@ func unitsPicture(s *derive.Size, d *drafting.Draft) (report.Picture, bool) {
 		}
 		for _, v := range drawnVariants(s, p, variants[p]) {
 			w, ok := d.Exchanged(p.Name.Text, v.flips)
-			if ok && len(works) < mostUnits {
+			if ok && len(works) < mostUnits && len(w.Patches) <= *left {
+				*left -= len(w.Patches)
 				v.Patchwork, v.joins = w, joinCaption(s, p)
 				works, units = append(works, w), append(units, v)
 			}

@@ -42,7 +42,7 @@ func TestBorderWords(t *testing.T) {
 func TestUnusedTriangles(t *testing.T) {
 	s := sizeOf(t, `"tip": { "cut": { "fabric": "a", "square": "5", "halved": "twice", "used": 1 } }, "air": { "cut": { "fabric": "b", "square": "5", "halved": "twice" } },
 		"unit": { "triangle_square": { "of": ["tip", "air", "air", "air"] } }`, `"grid": { "rows": 3, "columns": 3, "blocks": [["unit"]] }`)
-	lists := cutList(s).Tables
+	lists := cutList(s, mostPictures).Tables
 	if got, want := strings.Join(lists[0].Foot, "\n"), "tip: of the 36 triangles of 9 squares, 1 triangle of each used, 27 are left over."; !strings.HasPrefix(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}

@@ -115,7 +115,8 @@ func TestKindsDrawnApart(t *testing.T) {
 			"set, make 6; step (near), make 18; step (far), make 18; three, make 5; three (near and far step exchanged), make 4"},
 	} {
 		s := sizeOf(t, c.parts, `"grid": { "rows": 3, "columns": 3, "blocks": [[`+c.blocks+`]] }`)
-		k, ok := unitsPicture(s, drafting.Of(s))
+		left := mostPatches
+		k, ok := unitsPicture(s, drafting.Of(s), &left)
 		if !ok {
 			t.Fatalf("%s is not drawn", c.parts)
 		}
