@@ -48,7 +48,7 @@ func mayImport() map[string]string {
 		"pipeline/store/handed":      "pipeline/report pipeline/store",
 		"pipeline/revision":          "",
 		"pipeline/watch":             "",
-		"pipeline/words":             "schema/source schema/plan schema/measure pipeline/report pipeline/internal/derive pipeline/internal/cutting",
+		"pipeline/words":             "schema/source schema/plan schema/measure pipeline/report pipeline/internal/derive pipeline/internal/cutting pipeline/internal/say",
 		"pipeline":                   "schema schema/... pipeline/...",
 		"exporters/internal/...":     "schema/source schema/measure schema/plan pipeline/diag pipeline/report exporters/internal/sample",
 		"exporters/internal/drawing": "pipeline/report",

@@ -5,6 +5,7 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/say"
 )
 
 var directionChecks = []Check{
@@ -50,28 +51,28 @@ func laidWords(l derive.Laid) (message, hint string) {
 		return fmt.Sprintf("%s of %q %s turned in the layout so that %s does not stand upright", someOf(l, "piece"), l.Of.Text, is(l.Wrong), print),
 			"take the turns out, or make the turned ones a part of their own, cut with its sides exchanged"
 	case derive.Paired:
-		return fmt.Sprintf("%s of %q %s not show %s upright: the units of a pair of squares come out turned against one another", someOf(l, "unit"), l.Of.Text, goes(l.Wrong, "does", "do"), print),
+		return fmt.Sprintf("%s of %q %s not show %s upright: the units of a pair of squares come out turned against one another", someOf(l, "unit"), l.Of.Text, say.Goes(l.Wrong, "does", "do"), print),
 			"turn half of them by 180 degrees in the layout, or take a plain fabric"
 	case derive.Opened:
-		return fmt.Sprintf("%s of %q %s %s upside down: the second square opens upwards over one diagonal and downwards over the other", someOf(l, "unit"), l.Of.Text, goes(l.Wrong, "shows", "show"), print),
+		return fmt.Sprintf("%s of %q %s %s upside down: the second square opens upwards over one diagonal and downwards over the other", someOf(l, "unit"), l.Of.Text, say.Goes(l.Wrong, "shows", "show"), print),
 			"sew the units two at a time, or take a plain fabric"
 	case derive.Halves:
-		return fmt.Sprintf("%s of %q %s not show %s upright: the triangles of a square lie in different corners", someOf(l, "triangle"), l.Of.Text, goes(l.Wrong, "does", "do"), print),
+		return fmt.Sprintf("%s of %q %s not show %s upright: the triangles of a square lie in different corners", someOf(l, "triangle"), l.Of.Text, say.Goes(l.Wrong, "does", "do"), print),
 			`use the corners evenly, use one triangle of each square ("used": 1), or take a plain fabric`
 	case derive.Slanted:
-		return fmt.Sprintf("%s of %q %s %s at 45 degrees", allOf(l, "piece"), l.Of.Text, goes(l.Wrong, "shows", "show"), print),
+		return fmt.Sprintf("%s of %q %s %s at 45 degrees", allOf(l, "piece"), l.Of.Text, say.Goes(l.Wrong, "shows", "show"), print),
 			"take a plain fabric, or call it plain if the print may lie any way"
 	case derive.Crossed:
-		return fmt.Sprintf("%s of %q %s not show %s upright: the two hourglass units of a batch come out a quarter turn apart", allOf(l, "unit"), l.Of.Text, goes(l.Wrong, "does", "do"), print),
+		return fmt.Sprintf("%s of %q %s not show %s upright: the two hourglass units of a batch come out a quarter turn apart", allOf(l, "unit"), l.Of.Text, say.Goes(l.Wrong, "does", "do"), print),
 			"turn half of them by 90 degrees in the layout, or take a plain fabric"
 	case derive.Around:
-		return fmt.Sprintf("%s of %q %s not show %s upright: the four geese of a batch come out a quarter turn apart each", allOf(l, "unit"), l.Of.Text, goes(l.Wrong, "does", "do"), print),
+		return fmt.Sprintf("%s of %q %s not show %s upright: the four geese of a batch come out a quarter turn apart each", allOf(l, "unit"), l.Of.Text, say.Goes(l.Wrong, "does", "do"), print),
 			"make them one at a time, or take a plain fabric"
 	case derive.Beside:
-		return fmt.Sprintf("%s of %q %s %s on its side in the logs right or left of the centre, which are cut along the strips of the pack", allOf(l, "block"), l.Of.Text, goes(l.Wrong, "shows", "show"), print),
+		return fmt.Sprintf("%s of %q %s %s on its side in the logs right or left of the centre, which are cut along the strips of the pack", allOf(l, "block"), l.Of.Text, say.Goes(l.Wrong, "shows", "show"), print),
 			"take yardage or a plain fabric on these sides, or accept this"
 	case derive.Folded:
-		return fmt.Sprintf("%s of %q %s %s upside down: every fold turns half of the chain", allOf(l, "row"), l.Of.Text, goes(l.Wrong, "shows", "show"), print),
+		return fmt.Sprintf("%s of %q %s %s upside down: every fold turns half of the chain", allOf(l, "row"), l.Of.Text, say.Goes(l.Wrong, "shows", "show"), print),
 			"take a plain fabric, or one printed both ways"
 	case derive.Sideways:
 		return sidewaysWords(l, print)

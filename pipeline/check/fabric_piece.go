@@ -3,10 +3,10 @@ package check
 import (
 	"errors"
 	"fmt"
-	"strings"
 
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -102,34 +102,13 @@ func fitsPack(f *derive.Fabric, n derive.Need) bool {
 }
 
 // count prints a number of things: "1 pack", "2 packs".
-func count(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	if strings.HasSuffix(thing, "sh") {
-		thing += "e"
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
-}
+func count(n int, thing string) string { return say.Many(int64(n), thing) }
 
 // is is the verb that goes with a number of things.
-func is(n int64) string { return goes(n, "is", "are") }
-
-// goes is the form of a verb that goes with a number of things.
-func goes(n int64, one, several string) string {
-	if n == 1 {
-		return one
-	}
-	return several
-}
+func is(n int64) string { return say.Goes(n, "is", "are") }
 
 // ending is what other verbs end in: one strip gives, two give.
-func ending(n int64) string {
-	if n == 1 {
-		return "s"
-	}
-	return ""
-}
+func ending(n int64) string { return say.Goes(n, "s", "") }
 
 func noStripWidth(p *Pass) {
 	report := func(part *plan.Part, fabric plan.Text, width plan.Length) {

@@ -6,6 +6,7 @@ import (
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -155,7 +156,7 @@ func (p *Pass) joinedShort(j joinedLength) {
 	}
 	if j.apart != "" {
 		p.Report(said.At, Finding{
-			Message: fmt.Sprintf("the pattern prints %s for %s; %s, %s %d", count(said.N, "strip"), j.what, j.apart, goes(j.strips.Count, "it is", "they are"), j.strips.Count),
+			Message: fmt.Sprintf("the pattern prints %s for %s; %s, %s %d", count(said.N, "strip"), j.what, j.apart, say.Goes(j.strips.Count, "it is", "they are"), j.strips.Count),
 			Hint:    fmt.Sprintf("print %d", j.strips.Count),
 			About:   Subject{Kind: derive.Finish, Name: j.name},
 			Root:    true,
@@ -165,8 +166,8 @@ func (p *Pass) joinedShort(j joinedLength) {
 	given := piecing.JoinedLength(int64(said.N), j.strips.Each, j.strips.Loss)
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("the pattern prints %s for %s; with %s joins %s %s, and %s are needed", count(said.N, "strip"), j.what,
-			joinWord(j.joins), goes(int64(said.N), "it gives", "they give"), p.there(given), j.strips.Need.AsCut(p.Plan.Units)),
-		Hint:  fmt.Sprintf("print %d, which %s %s", j.strips.Count, goes(j.strips.Count, "gives", "give"), p.there(j.strips.Length)),
+			joinWord(j.joins), say.Goes(int64(said.N), "it gives", "they give"), p.there(given), j.strips.Need.AsCut(p.Plan.Units)),
+		Hint:  fmt.Sprintf("print %d, which %s %s", j.strips.Count, say.Goes(j.strips.Count, "gives", "give"), p.there(j.strips.Length)),
 		About: Subject{Kind: derive.Finish, Name: j.name},
 		Root:  true,
 	})

@@ -7,6 +7,7 @@ import (
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -305,7 +306,7 @@ func (p *Pass) unitsFit(b derive.Border) {
 		return
 	}
 	f.Message = fmt.Sprintf("%s of %q, %s each, %s to %s; the side of border %q is %s", count(int(n), "unit"), b.Said.Part.Text,
-		u.Unit.Format(p.Plan.Units), goes(n, "comes", "come"), u.Unit.MulInt(n).Format(p.Plan.Units), b.Said.Name.Text, side.Sub((2 * b.Seam).Surd()).Format(p.Plan.Units))
+		u.Unit.Format(p.Plan.Units), say.Goes(n, "comes", "come"), u.Unit.MulInt(n).Format(p.Plan.Units), b.Said.Name.Text, side.Sub((2 * b.Seam).Surd()).Format(p.Plan.Units))
 	p.Report(b.Said.Part.At, f)
 }
 

@@ -7,6 +7,7 @@ import (
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/buyer"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -239,7 +240,7 @@ func shortOfPieces(_ *Pass, s stopped) (message, hint string) {
 	} else {
 		from, piece, yield = "strip set", "segment", s.Part.Set.Cut.Each
 	}
-	message = fmt.Sprintf("; %s, as printed, at %d each %s %d", count(int(s.From), from), s.Each, goes(s.From, "gives", "give"), s.Has)
+	message = fmt.Sprintf("; %s, as printed, at %d each %s %d", count(int(s.From), from), s.Each, say.Goes(s.From, "gives", "give"), s.Has)
 	if s.Figure.What != buyer.PartsOf {
 		message += fmt.Sprintf(", and %d %s needed", s.Takes, is(s.Takes))
 	}
@@ -257,7 +258,7 @@ func shortOfLength(p *Pass, s stopped) (message, hint string) {
 }
 
 func shortOfPacks(p *Pass, s stopped) (message, hint string) {
-	message = fmt.Sprintf("; cut as printed, %s of %q %s needed, and %s %s %d", count(int(s.Takes), "piece"), s.Fabric.Role.Text, is(s.Takes), p.figure(s.Limit), goes(s.Limit.N, "holds", "hold"), s.Has)
+	message = fmt.Sprintf("; cut as printed, %s of %q %s needed, and %s %s %d", count(int(s.Takes), "piece"), s.Fabric.Role.Text, is(s.Takes), p.figure(s.Limit), say.Goes(s.Limit.N, "holds", "hold"), s.Has)
 	hint = fmt.Sprintf("print %s, or %s", instead(s), count(int(s.Taken.Packs), "pack"))
 	if s.Figure.What == buyer.LeftOf {
 		message = fmt.Sprintf("; %s %s printed too, and cut as printed %d of the %d %s needed", p.figure(s.Limit), is(s.Limit.N), s.Takes, s.Has, is(s.Takes))

@@ -8,6 +8,7 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -67,7 +68,7 @@ func (p *Pass) joinedTooMany() {
 			p.Report(said.At, Finding{
 				Level: surplus(int64(said.N), j.strips.Count, surplusStrips),
 				Message: fmt.Sprintf("the pattern prints %s for %s; %d %s the %s that are needed", count(said.N, "strip"), j.what,
-					j.strips.Count, goes(j.strips.Count, "gives", "give"), j.strips.Need.AsCut(p.Plan.Units)),
+					j.strips.Count, say.Goes(j.strips.Count, "gives", "give"), j.strips.Need.AsCut(p.Plan.Units)),
 				Hint:  fmt.Sprintf("print %d", j.strips.Count),
 				About: Subject{Kind: derive.Finish, Name: j.name},
 			})

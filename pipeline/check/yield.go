@@ -6,6 +6,7 @@ import (
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -245,7 +246,7 @@ func (p *Pass) setsOver(part, set *derive.Part) {
 			ofEach = fmt.Sprintf(", %d to each,", each)
 		}
 		p.Report(said.At, Finding{
-			Message: fmt.Sprintf("%s of %q %s %s of %q%s and %s %d over", count(said.N, "set"), set.Name.Text, goes(int64(said.N), "makes", "make"), count(int(tubes), "tube"), part.Name.Text, ofEach, goes(int64(said.N), "leaves", "leave"), left),
+			Message: fmt.Sprintf("%s of %q %s %s of %q%s and %s %d over", count(said.N, "set"), set.Name.Text, say.Goes(int64(said.N), "makes", "make"), count(int(tubes), "tube"), part.Name.Text, ofEach, say.Goes(int64(said.N), "leaves", "leave"), left),
 			Hint:    fmt.Sprintf("print %d or %d", tubes*each, (tubes+1)*each),
 			About:   countOf(set),
 		})
@@ -298,7 +299,7 @@ func (p *Pass) tubesFromPacks(part *derive.Part, f *derive.Fabric, packs plan.Pr
 	}
 	p.Report(at, Finding{
 		Message: fmt.Sprintf("%s of %q %s needed, and from %s of %s %s %d: %s of %s at %s%s, with %s over",
-			count(int(part.Needed), "square"), part.Name.Text, is(part.Needed), count(packs.N, "pack"), count(f.Pack.N, piece), goes(squares, "comes", "come"), squares,
+			count(int(part.Needed), "square"), part.Name.Text, is(part.Needed), count(packs.N, "pack"), count(f.Pack.N, piece), say.Goes(squares, "comes", "come"), squares,
 			count(int(tubes), "tube"), count(int(t.Yield.Each), "square"), p.there(t.Yield.Length), ofJoined(t.Yield), count(int(over), piece)),
 		Hint:    p.waysOut(part, packs, tubes, squares),
 		About:   countOf(part),

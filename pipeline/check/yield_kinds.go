@@ -6,6 +6,7 @@ import (
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
 )
@@ -41,7 +42,7 @@ func (p *Pass) reportKinds(part *derive.Part, plain, tubes int64, said source.Ra
 	most, _ := piecing.Orientations(t.Yield.Each)
 	of := fmt.Sprintf("%d of the", wanted)
 	if wanted == part.Needed {
-		of = goes(wanted, "the", "all")
+		of = say.Goes(wanted, "the", "all")
 	}
 	f.Message = fmt.Sprintf("%s %s of %q %s to be %s, and %s %s at most, %d of %d each: that takes %s", of, count(int(part.Needed), "square"),
 		part.Name.Text, is(wanted), kind, gives(tubes), count(int(tubes*most), "such square"), most, t.Yield.Each, count(int(t.Count), "tube"))

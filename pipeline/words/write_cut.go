@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 )
 
@@ -71,7 +72,7 @@ func (w *writer) cuts(t report.Table, size string) []string {
 			}
 			continue
 		case width.Kind != report.Length:
-			lines = append(lines, fmt.Sprintf("Cut %s %s.", counted(strips.Int, "panel"), panelOf(then)))
+			lines = append(lines, fmt.Sprintf("Cut %s %s.", say.Many(strips.Int, "panel"), panelOf(then)))
 			continue
 		}
 		next := w.row(r, size, packs, packed)
@@ -150,7 +151,7 @@ func (r *run) sentence() string {
 	if r.pack {
 		return r.ofPieces()
 	}
-	text := fmt.Sprintf("Cut %s %s wide", counted(r.strips, "strip"), r.width)
+	text := fmt.Sprintf("Cut %s %s wide", say.Many(r.strips, "strip"), r.width)
 	if r.other != "" {
 		for _, more := range r.others {
 			r.other += " Of the last: " + lowered(more)
@@ -170,9 +171,9 @@ func (r *run) sentence() string {
 		from = "it"
 	}
 	if r.packed {
-		return text + fmt.Sprintf(", for %s. Of each: %s %s.", r.to, counted(r.each[0], noun), rest)
+		return text + fmt.Sprintf(", for %s. Of each: %s %s.", r.to, say.Many(r.each[0], noun), rest)
 	}
-	text += fmt.Sprintf(". Cut from %s %s %s, for %s", from, counted(r.pieces, noun), rest, r.to)
+	text += fmt.Sprintf(". Cut from %s %s %s, for %s", from, say.Many(r.pieces, noun), rest, r.to)
 	if r.strips > 1 {
 		text += fmt.Sprintf("; %d from each strip", r.each[0])
 	}
@@ -184,11 +185,11 @@ func (r *run) ofPieces() string {
 	switch {
 	case r.what != "":
 		noun, rest, _ := strings.Cut(r.what, " ")
-		return fmt.Sprintf("Cut from %s %s %s, for %s.", counted(r.strips, "piece"), counted(r.pieces, noun), rest, r.to)
+		return fmt.Sprintf("Cut from %s %s %s, for %s.", say.Many(r.strips, "piece"), say.Many(r.pieces, noun), rest, r.to)
 	case r.other != "":
-		return fmt.Sprintf("Of %s, for %s: %s", counted(r.strips, "piece"), r.to, lowered(r.other))
+		return fmt.Sprintf("Of %s, for %s: %s", say.Many(r.strips, "piece"), r.to, lowered(r.other))
 	}
-	text := fmt.Sprintf("Take %s %s wide for %s", counted(r.strips, "strip"), r.width, r.to)
+	text := fmt.Sprintf("Take %s %s wide for %s", say.Many(r.strips, "strip"), r.width, r.to)
 	if r.last != "" && r.strips > 1 {
 		text += "; of the last, " + r.last + " are used"
 	}
@@ -196,11 +197,3 @@ func (r *run) ofPieces() string {
 }
 
 func lowered(text string) string { return strings.ToLower(text[:1]) + text[1:] }
-
-// counted is a number of things whose plural ends in s.
-func counted(n int64, noun string) string {
-	if n != 1 {
-		noun += "s"
-	}
-	return strconv.FormatInt(n, 10) + " " + noun
-}

@@ -3,6 +3,7 @@ package words
 import (
 	"strings"
 
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 )
 
@@ -60,11 +61,11 @@ func (w *writer) step(of string, r report.Row) string {
 		return of + ": " + strings.TrimSuffix(how, ", unfinished") + " " + size + ", unfinished."
 	case pieces[of] != "" && n.Kind == report.Count:
 		how = strings.TrimSuffix(strings.TrimSuffix(strings.TrimSuffix(how, "; squares"), "; each"), "should measure")
-		return of + ": " + how + "; " + counted(n.Int, pieces[of]) + ", " + size + "."
+		return of + ": " + how + "; " + say.Many(n.Int, pieces[of]) + ", " + size + "."
 	case n.Kind == report.Count && (of == "binding" || of == "sleeve"):
-		return of + ": " + how + "; " + counted(n.Int, "strip") + " " + w.text(cell(r, 3)) + " wide, which give " + w.text(cell(r, 4)) + "."
+		return of + ": " + how + "; " + say.Many(n.Int, "strip") + " " + w.text(cell(r, 3)) + " wide, which give " + w.text(cell(r, 4)) + "."
 	case n.Kind == report.Count && of != "backing":
-		return of + ": " + how + " " + size + "; it takes " + counted(n.Int, "strip") + "."
+		return of + ": " + how + " " + size + "; it takes " + say.Many(n.Int, "strip") + "."
 	case size == "":
 		return of + ": " + how + "."
 	}

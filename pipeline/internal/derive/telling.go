@@ -111,7 +111,7 @@ func Joining(j plan.Joins) string {
 
 // spare says what so many pieces take of a length, and what it leaves.
 func spare(what string, y Yield) say.Sentence {
-	text := say.That("the %d %ss take %s of %s: %s to spare", y.Each, what, say.AsCut(y.Used), say.AsThere(y.Length), say.AsThere(y.Rest()))
+	text := say.That("the %s %s %s of %s: %s to spare", say.Many(y.Each, what), say.Goes(y.Each, "takes", "take"), say.AsCut(y.Used), say.AsThere(y.Length), say.AsThere(y.Rest()))
 	if y.Joined < 2 || y.Rest() == 0 {
 		return text
 	}

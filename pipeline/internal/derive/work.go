@@ -1,9 +1,9 @@
 package derive
 
 import (
-	"fmt"
 	"slices"
 
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -182,7 +182,7 @@ func (s *Size) tellBuy(f *Fabric) *report.Work {
 			w.Terms = append(w.Terms, term(symbol, says, value, at))
 		}
 	}
-	add("strips", many(f.Layout.Strips())+" across the fabric", s.length(f.Layout.Length), f.At, f.Layout.Length > 0)
+	add("strips", say.Many(int64(f.Layout.Strips()), "strip")+" across the fabric", s.length(f.Layout.Length), f.At, f.Layout.Length > 0)
 	add("", "of which each is a whole number of the print's repeats", s.length(f.Repeat.Length), f.Repeat.At, f.Repeat.Length > 0)
 	add("squaring up", "straightening the ends", s.length(f.SquaringUp.Length), f.SquaringUp.At, f.SquaringUp.Length > 0)
 	add("backing", "panels", s.length(f.Panels), f.At, f.Panels > 0)
@@ -190,11 +190,4 @@ func (s *Size) tellBuy(f *Fabric) *report.Work {
 	add("grid", "lengths are sold in steps of", report.F(f.Grid, s.Plan.Units), f.At, true)
 	add("", "and a cushion of", report.F(f.Cushion, s.Plan.Units), f.At, f.Cushion > 0)
 	return w
-}
-
-func many(strips int) string {
-	if strips == 1 {
-		return "1 strip"
-	}
-	return fmt.Sprintf("%d strips", strips)
 }

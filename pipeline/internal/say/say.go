@@ -66,6 +66,15 @@ func List(between string, of ...Sentence) Sentence {
 	return all
 }
 
+// Goes is the form of a verb that goes with a number of things: "is" with one,
+// "are" with several and with none.
+func Goes(n int64, one, several string) string {
+	if n == 1 {
+		return one
+	}
+	return several
+}
+
 // Many is a count and its noun: "1 strip", "2 strips", "2 sashes".
 func Many(n int64, noun string) string {
 	if n == 1 {

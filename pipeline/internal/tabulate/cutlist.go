@@ -302,8 +302,9 @@ func (c cutter) unused() []string {
 			continue
 		}
 		cut := n.Count * n.Halving.Triangles()
-		out = append(out, fmt.Sprintf("%s: of the %d triangles of %s, %s of each used, %d are left over.",
-			n.For.Text, cut, say.Many(n.Count, "square"), say.Many(n.Used, "triangle"), cut-p.Needed))
+		left := cut - p.Needed
+		out = append(out, fmt.Sprintf("%s: of the %d triangles of %s, %s of each used, %d %s left over.",
+			n.For.Text, cut, say.Many(n.Count, "square"), say.Many(n.Used, "triangle"), left, say.Goes(left, "is", "are")))
 	}
 	return out
 }
