@@ -204,7 +204,7 @@ func (e *Earlier) follow(run, held *report.Run) {
 	}
 }
 
-// isText tells whether the text of a plan is what the revision held. Of one that
+// isText reports whether the text of a plan is what the revision held. Of one that
 // is no JSON nothing else counts.
 func (e *Earlier) isText(file string) bool {
 	path := filepath.FromSlash(file)

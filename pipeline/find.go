@@ -199,7 +199,7 @@ func (f *finder) trouble(path string, err error) {
 	f.findings = append(f.findings, unread(path, err))
 }
 
-// leadsOut tells whether a link leads to what lies in none of some folders, which
+// leadsOut reports whether a link leads to what lies in none of some folders, which
 // are given by their real paths. One that leads nowhere does not.
 func leadsOut(files storage, link string, within []string) bool {
 	real, err := files.Real(link)

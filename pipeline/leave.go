@@ -26,7 +26,7 @@ type leftOut struct {
 	globs  []plan.Glob
 }
 
-// out tells whether a file or folder that was met in a search is left out. The
+// out reports whether a file or folder that was met in a search is left out. The
 // project of the folder around it decides, so that a folder with a project of
 // its own can be left out by the one above.
 func (l *leaves) out(path string, folder bool) bool {

@@ -87,7 +87,7 @@ func (l Levels) Set(rule, word string) error {
 
 const schemaNotAllowed = "schema/not-allowed"
 
-// fixed tells whether no project can change a rule: after such a finding
+// fixed reports whether no project can change a rule: after such a finding
 // nothing is known of the plan, and silence would pass for proof.
 func fixed(c check.Check) bool {
 	return c.Level == diag.Error && (c.Scope == check.Running || c.Scope == check.Reading)
@@ -146,12 +146,12 @@ func (l levels) covering(f diag.Finding, used []bool) int {
 	return first
 }
 
-// expired tells whether the last day of an exception is over.
+// expired reports whether the last day of an exception is over.
 func (l levels) expired(e plan.Exception) bool {
 	return e.Until.Given() && l.today.Given() && l.today.Compare(e.Until) > 0
 }
 
-// within tells whether a JSON Pointer (RFC 6901) names the value that another
+// within reports whether a JSON Pointer (RFC 6901) names the value that another
 // names, or a part of it.
 func within(pointer, outer string) bool {
 	return pointer == outer || strings.HasPrefix(pointer, outer+"/")
@@ -219,7 +219,7 @@ func atPointer(e plan.Exception) string {
 	return " at " + e.Pointer.Text
 }
 
-// allRead tells whether the id of every plan is known.
+// allRead reports whether the id of every plan is known.
 func (l *line) allRead() bool {
 	for _, p := range l.plans {
 		if p.id == "" {

@@ -57,7 +57,7 @@ func (w *work) keep() error {
 	return nil
 }
 
-// again tells whether what is kept of findings gives the same findings, and
+// again reports whether what is kept of findings gives the same findings, and
 // none that tells of yardproof's own troubles, which may pass.
 func again(findings []diag.Finding, kept []store.Finding, file *source.File, id string) bool {
 	for i, f := range store.Recalled(kept, file, id) {

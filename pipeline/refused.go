@@ -29,7 +29,7 @@ func beyondRefused(tree *jsontree.Node, refused, more []source.Problem) []source
 	})
 }
 
-// below tells whether a place is another or lies in it.
+// below reports whether a place is another or lies in it.
 func below(at, place string) bool { return at == place || strings.HasPrefix(at, place+"/") }
 
 // besideRefused leaves out, of what the decoder says, what it concludes from a
@@ -64,7 +64,7 @@ func holder(pointer string) string {
 	}
 }
 
-// said tells whether a problem is of the very value or key that the schema
+// said reports whether a problem is of the very value or key that the schema
 // refuses.
 func said(refused, p source.Problem) bool {
 	return refused.Range == p.Range && (refused.Code == schema.WrongType || refused.Code == schema.UnknownKey || refused.Code == schema.NotAllowed || refused.Code == schema.OutOfRange)

@@ -172,7 +172,7 @@ func types(schema *jsontree.Node) []string {
 	}
 }
 
-// accepts tells whether a value could stand under a schema: it is of the right
+// accepts reports whether a value could stand under a schema: it is of the right
 // type and pattern, and its keys and items are such as the schema has.
 func (g guide) accepts(schema, n *jsontree.Node) bool {
 	schema = g.resolve(schema)

@@ -141,7 +141,7 @@ func step(n *jsontree.Node, key string) *jsontree.Node {
 	return n.Items[i]
 }
 
-// noise tells whether the error only repeats another one: the validator
+// noise reports whether the error only repeats another one: the validator
 // reports a branch beside what is wrong in it, and a key's pattern beside the
 // key. What is wrong below a key with a NUL is left for when the key is mended:
 // no name of the schemas may have one.
@@ -175,7 +175,7 @@ func meantKeys(faults []fault) map[*jsontree.Node][]string {
 	return meant
 }
 
-// follows tells whether a key is missing only because it is misspelt or
+// follows reports whether a key is missing only because it is misspelt or
 // misplaced.
 func (f fault) follows(all map[*jsontree.Node][]string) bool {
 	meant := all[f.node]

@@ -42,7 +42,7 @@ func (r rules) flattened(n, schema *jsontree.Node, w *way, faults *[]fault) {
 	}
 }
 
-// withoutName tells whether an object that should hold entries by name holds
+// withoutName reports whether an object that should hold entries by name holds
 // the keys of one instead.
 func (r rules) withoutName(n, schema *jsontree.Node) bool {
 	entry := r.guide.resolve(schema.Get("additionalProperties"))
@@ -59,7 +59,7 @@ func (r rules) withoutName(n, schema *jsontree.Node) bool {
 	return misfit
 }
 
-// couldBe tells whether a value is of the right type and, if it has keys, has
+// couldBe reports whether a value is of the right type and, if it has keys, has
 // one that is known.
 func (r rules) couldBe(schema, n *jsontree.Node) bool {
 	if !slices.Contains(types(schema), typeOf(n)) {
@@ -69,7 +69,7 @@ func (r rules) couldBe(schema, n *jsontree.Node) bool {
 		slices.ContainsFunc(n.Members, func(m jsontree.Member) bool { return schema.Get("properties").Get(m.Key) != nil })
 }
 
-// withoutRows tells whether a list that should hold lists holds their items
+// withoutRows reports whether a list that should hold lists holds their items
 // instead.
 func (r rules) withoutRows(n, schema *jsontree.Node) bool {
 	row := r.guide.item(schema)
@@ -81,7 +81,7 @@ func (r rules) withoutRows(n, schema *jsontree.Node) bool {
 	})
 }
 
-// below tells whether a fault lies at or below another's place.
+// below reports whether a fault lies at or below another's place.
 func (f fault) below(others []fault) bool {
 	return slices.ContainsFunc(others, func(o fault) bool {
 		return len(f.path) >= len(o.path) && slices.Equal(f.path[:len(o.path)], o.path)

@@ -93,7 +93,7 @@ func (f fault) homes() (homes []home, near bool) {
 	return homes, near && len(homes) > 0
 }
 
-// holdsMore tells whether the key in question holds an object or a list.
+// holdsMore reports whether the key in question holds an object or a list.
 func (f fault) holdsMore() bool {
 	kind := f.node.Get(f.property).Kind
 	return kind == jsontree.Object || kind == jsontree.Array

@@ -92,7 +92,7 @@ func Nearest(word string, names []string) string {
 	return lengthened(word, names)
 }
 
-// exchanged tells whether two words differ in two neighbouring letters only,
+// exchanged reports whether two words differ in two neighbouring letters only,
 // which have changed places.
 func exchanged(a, b string) bool {
 	x, y := []rune(a), []rune(b)
@@ -142,7 +142,7 @@ func partOf(word string, names []string) string {
 	return found
 }
 
-// leavesOut tells whether a word is a name with letters left out.
+// leavesOut reports whether a word is a name with letters left out.
 func leavesOut(word, name string) bool {
 	for _, r := range name {
 		if first, size := utf8.DecodeRuneInString(word); word != "" && r == first {
@@ -152,7 +152,7 @@ func leavesOut(word, name string) bool {
 	return word == ""
 }
 
-// plainNumber tells whether a text could stand without quotation marks.
+// plainNumber reports whether a text could stand without quotation marks.
 func plainNumber(text string) bool {
 	return regexp.MustCompile(`^(0|[1-9][0-9]*)(\.[0-9]+)?$`).MatchString(text)
 }

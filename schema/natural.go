@@ -10,7 +10,7 @@ import (
 	"yardproof/schema/jsontree"
 )
 
-// needs tells whether an object must have some key; where it need not, no one
+// needs reports whether an object must have some key; where it need not, no one
 // key is the natural place of a bare value.
 func needs(schema *jsontree.Node) bool {
 	return len(itemsOf(schema.Get("required"))) > 0 || len(alternatives(schema)) > 0
@@ -18,7 +18,7 @@ func needs(schema *jsontree.Node) bool {
 
 var shopLength = regexp.MustCompile(`^[0-9./ -]*[0-9] ?(yds?|yards?|m|metres?|meters?)$`)
 
-// toBuy tells whether a value is a length as a shop sells it, in yards or
+// toBuy reports whether a value is a length as a shop sells it, in yards or
 // metres.
 func toBuy(n *jsontree.Node) bool {
 	return n.Kind == jsontree.String && shopLength.MatchString(n.Text)
@@ -33,7 +33,7 @@ func (f fault) lengthToBuy() string {
 	return fmt.Sprintf("write \"yardage\": {}, and the length to buy in printed.SIZE.fabric: %q: %s", f.path[1], jsonText(f.node.Text))
 }
 
-// buysLength tells whether a key that a fabric's yardage cannot have holds a length
+// buysLength reports whether a key that a fabric's yardage cannot have holds a length
 // as a shop sells it.
 func (f fault) buysLength() bool {
 	return len(f.path) == 3 && f.path[0] == "fabrics" && f.path[2] == "yardage" && f.meant.write == "" && !f.meant.near && toBuy(f.node.Get(f.property))
@@ -46,7 +46,7 @@ func (f fault) toPrinted(first string) string {
 
 var between = regexp.MustCompile(`(?i)\s*(?:×|\bby\b|\*|x)\s*`)
 
-// onePair tells whether one value stands where a pair of lengths is wanted
+// onePair reports whether one value stands where a pair of lengths is wanted
 // whose sides are not alike by nature: two sides in one text, or a key that the
 // schema shows with sides of its own.
 func (f fault) onePair() bool {

@@ -35,7 +35,7 @@ func severalAsOne(faults []fault) {
 	}
 }
 
-// unsure tells whether nothing certain is known of what a key was meant to be.
+// unsure reports whether nothing certain is known of what a key was meant to be.
 func (i intent) unsure() bool {
 	return i.write == "" && !i.near && len(i.instead) == 0 && len(i.oneOf) == 0
 }

@@ -142,14 +142,14 @@ func (f fault) inObject() (string, bool) {
 
 var withUnit = regexp.MustCompile(`^[0-9./ ]*[0-9]( ?[A-Za-z%]+)$`)
 
-// alwaysWithUnit tells whether a text is a number with its unit in all of the
+// alwaysWithUnit reports whether a text is a number with its unit in all of the
 // schema's examples.
 func alwaysWithUnit(schema *jsontree.Node) bool {
 	own := itemsOf(schema.Get("examples"))
 	return len(own) > 0 && !slices.ContainsFunc(own, func(e *jsontree.Node) bool { return e.Kind != jsontree.String || !withUnit.MatchString(e.Text) })
 }
 
-// inPercent tells whether a schema's examples are percentages.
+// inPercent reports whether a schema's examples are percentages.
 func inPercent(schema *jsontree.Node) bool {
 	e := schema.At("/examples/0")
 	return e != nil && strings.HasSuffix(e.Text, "%")

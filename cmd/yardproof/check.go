@@ -179,7 +179,7 @@ func status(findings []diag.Finding, failOn diag.Level) int {
 	return exitClean
 }
 
-// stopped tells whether any finding says that the work could not be done.
+// stopped reports whether any finding says that the work could not be done.
 func stopped(findings []diag.Finding) bool {
 	return slices.ContainsFunc(findings, func(f diag.Finding) bool {
 		return strings.HasPrefix(f.Rule, "run/") && f.Level == diag.Error || stopped(f.Follows)

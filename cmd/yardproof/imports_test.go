@@ -175,7 +175,7 @@ func TestImports(t *testing.T) {
 	}
 }
 
-// fine tells whether a package may import what stands at path.
+// fine reports whether a package may import what stands at path.
 func fine(importer, path, allowed string) bool {
 	if name := ours(path); name != "" {
 		return matches(name, allowed)

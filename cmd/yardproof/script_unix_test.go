@@ -172,7 +172,7 @@ func unprivileged(ts *testscript.TestScript, _ bool, args []string) {
 	checkStatus(ts, args[0], err)
 }
 
-// permissionsHold tells whether commands can be run that permissions hold for.
+// permissionsHold reports whether commands can be run that permissions hold for.
 func permissionsHold() bool {
 	return runUnprivileged(exec.Command(os.Args[0], "-test.list", "^$")) == nil
 }

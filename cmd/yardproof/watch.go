@@ -87,7 +87,7 @@ type watcher struct {
 	added  bool            // folders that were not followed before
 }
 
-// matters tells whether a path that has changed can change what is found.
+// matters reports whether a path that has changed can change what is found.
 func (w *watcher) matters(path string) bool {
 	base := filepath.Base(path)
 	switch {

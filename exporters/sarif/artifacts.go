@@ -87,7 +87,7 @@ func locate(file string) location {
 	return location{URI: encode(file, !strings.Contains(first, ":")), URIBaseID: root}
 }
 
-// hasDrive tells whether a path begins with a drive letter: "C:/".
+// hasDrive reports whether a path begins with a drive letter: "C:/".
 func hasDrive(file string) bool {
 	return len(file) > 2 && file[1:3] == ":/" && strings.Contains(letters, file[:1])
 }

@@ -67,7 +67,7 @@ func without(findings, old []diag.Finding) []diag.Finding {
 	})
 }
 
-// lookedAt tells whether a run says anything about what an identity is about.
+// lookedAt reports whether a run says anything about what an identity is about.
 // Of a plan that could not be decoded, or that waits for its project, only the
 // findings that it has are known.
 func lookedAt(run *report.Run) func(diag.Identity) bool {
@@ -86,12 +86,12 @@ func lookedAt(run *report.Run) func(diag.Identity) bool {
 	}
 }
 
-// stopped tells whether a finding, or one that follows from it, says that
+// stopped reports whether a finding, or one that follows from it, says that
 // yardproof could not do its work.
 func stopped(f diag.Finding) bool {
 	return strings.HasPrefix(f.Rule, "run/") && f.Level == diag.Error || slices.ContainsFunc(f.Follows, stopped)
 }
 
-// Complete tells whether a run is worth recording: whether nothing kept
+// Complete reports whether a run is worth recording: whether nothing kept
 // yardproof from looking at all of it.
 func Complete(run *report.Run) bool { return !slices.ContainsFunc(run.All(), stopped) }

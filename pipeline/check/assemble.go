@@ -73,7 +73,7 @@ func better(all []found, j, than int) bool {
 	return than < 0 || all[than].printed() && !all[j].printed()
 }
 
-// printed tells whether the finding only compares a printed figure.
+// printed reports whether the finding only compares a printed figure.
 func (f found) printed() bool { return strings.HasPrefix(f.check.Rule, "printed/") }
 
 // merge sorts findings and makes one of those that say the same of several

@@ -59,7 +59,7 @@ func it(n int) string {
 	return "them"
 }
 
-// excluded tells whether a kit's label says that a fabric is not in it: by its
+// excluded reports whether a kit's label says that a fabric is not in it: by its
 // role or name, or by all that it is for.
 func (p *Pass) excluded(k *plan.Kit, f *derive.Fabric) bool {
 	says := func(what string) bool {

@@ -141,7 +141,7 @@ func eachPrintedCloth(rule func(*Pass, *derive.Fabric, plan.PrintedLength)) func
 	}
 }
 
-// onlyBacking tells whether the backing is all that a fabric is used for; such
+// onlyBacking reports whether the backing is all that a fabric is used for; such
 // a length is finish/backing-short's to judge.
 func onlyBacking(f *derive.Fabric) bool { return len(f.Needs) == 0 && f.Panels > 0 }
 

@@ -87,7 +87,7 @@ func articleStrips(p *Pass, w worn) {
 	}
 }
 
-// bothCloth tells whether a fabric is used by length as planned and as sold.
+// bothCloth reports whether a fabric is used by length as planned and as sold.
 func bothCloth(own, f *derive.Fabric) bool {
 	return own != nil && f != nil && own.Form == plan.Yardage && f.Form == plan.Yardage && own.Err == nil && own.Used() && f.Used()
 }
@@ -115,7 +115,7 @@ func (p *Pass) articleCloth(w worn, said plan.PrintedLength) {
 	})
 }
 
-// holds tells whether a length is enough for the pattern's instructions.
+// holds reports whether a length is enough for the pattern's instructions.
 func holds(f *derive.Fabric, length measure.Length) bool { return f.Err == nil && f.Gross <= length }
 
 // article says what counts of an article.

@@ -63,7 +63,7 @@ func widestCommon(u measure.Unit) measure.Length {
 	return 44 * measure.Inch
 }
 
-// fairNotice tells whether a stated usable width can be bought of every maker of
+// fairNotice reports whether a stated usable width can be bought of every maker of
 // such fabric, by those who look for it. Common practice, no source.
 func fairNotice(w measure.Length, u measure.Unit) bool {
 	common, extra := 42*measure.Inch, 106*measure.Inch

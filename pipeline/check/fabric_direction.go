@@ -32,7 +32,7 @@ func direction(p *Pass) {
 	}
 }
 
-// mayLieSo tells whether a print is only said to lie so by common practice, or
+// mayLieSo reports whether a print is only said to lie so by common practice, or
 // is often let lie so: logs of a pack's strips cannot lie otherwise, and borders let a
 // print run round.
 func mayLieSo(l derive.Laid) bool {

@@ -93,7 +93,7 @@ func packPiece(p *Pass) {
 	}
 }
 
-// fitsPack tells whether one precut piece holds what is cut. Its longer side
+// fitsPack reports whether one precut piece holds what is cut. Its longer side
 // lies across the fabric, as strips do.
 func fitsPack(f *derive.Fabric, n derive.Need) bool {
 	across, along := f.StripLength().Length, f.StripWidth().Length

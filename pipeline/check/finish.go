@@ -226,7 +226,7 @@ func backingPanels(p *Pass) {
 // that.
 func eased(said *plan.Printed) measure.Length { return said.Rounding.Length / 2 }
 
-// coversBox tells whether a sheet covers a size, turned if need be.
+// coversBox reports whether a sheet covers a size, turned if need be.
 func coversBox(w, h measure.Length, size piecing.Box, turnable bool) bool {
 	fits := w.Surd().Cmp(size.Width) >= 0 && h.Surd().Cmp(size.Height) >= 0
 	return fits || turnable && h.Surd().Cmp(size.Width) >= 0 && w.Surd().Cmp(size.Height) >= 0

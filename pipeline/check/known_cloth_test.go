@@ -61,7 +61,7 @@ func (c *knownCloth) strip() int64 {
 	return c.width * (100 - c.lossWidth) / 100
 }
 
-// holds tells whether a piece can be cut from it.
+// holds reports whether a piece can be cut from it.
 func (c *knownCloth) holds(a, b int64) bool {
 	if c.pack > 0 {
 		return max(a, b) <= c.long && min(a, b) <= c.short

@@ -24,7 +24,7 @@ func (k *knownPlan) tolerated(shop *knownShop, f knownFigure, m knownMove) strin
 	return ""
 }
 
-// reaches tells whether the cloth that is bought holds a larger backing, by the
+// reaches reports whether the cloth that is bought holds a larger backing, by the
 // area of what else is cut from it.
 func (k *knownPlan) reaches(shop *knownShop, f knownFigure, m knownMove) bool {
 	w, size := shop.wants[k.back], shop.backing
@@ -47,7 +47,7 @@ func (k *knownPlan) reaches(shop *knownShop, f knownFigure, m knownMove) bool {
 	return larger.wants[k.back].panels+area/w.cloth.strip() <= w.buy()*(100-w.cloth.lossLength)/100
 }
 
-// isSlack tells whether a count or length to buy lies between what it comes to
+// isSlack reports whether a count or length to buy lies between what it comes to
 // and what it comes to when sets and tubes leave 1/2 in or 1 cm for their ends.
 func (k *knownPlan) isSlack(f knownFigure, m knownMove) bool {
 	shop := k.make(k.in(4))

@@ -43,7 +43,7 @@ func (k *knownPlan) make(slack int64) *knownShop {
 	return s
 }
 
-// shares tells whether two sets are of equal strips: they may then be cut from
+// shares reports whether two sets are of equal strips: they may then be cut from
 // the same ones, which is left to other tests.
 func (k *knownPlan) shares() bool {
 	seen := map[string]bool{}

@@ -182,7 +182,7 @@ func knownPrint(figures []knownFigure, wrong int, value any) map[string]any {
 // pointer is where the figure stands in the plan.
 func (f knownFigure) pointer() string { return "/printed/only/" + strings.Join(f.path, "/") }
 
-// at tells whether a place is the figure's: its own, or that of the pair or
+// at reports whether a place is the figure's: its own, or that of the pair or
 // object that it stands in.
 func (f knownFigure) at(p diag.Place) bool {
 	own := f.pointer()

@@ -125,7 +125,7 @@ func biasOutside(p *Pass) {
 	}
 }
 
-// cautions tells whether the pattern prints a caution.
+// cautions reports whether the pattern prints a caution.
 func (p *Pass) cautions(key string) bool {
 	for _, c := range p.Size.Of.Cautions {
 		if c.Text == key {

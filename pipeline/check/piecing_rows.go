@@ -70,7 +70,7 @@ func rowHeights(p *Pass) {
 	}
 }
 
-// loose tells whether a cell is a part that has no place in a row, which another
+// loose reports whether a cell is a part that has no place in a row, which another
 // rule says.
 func (p *Pass) loose(c plan.Cell) bool {
 	part := p.Size.Part(c.Part.Text)

@@ -48,7 +48,7 @@ func (u usual) of(unit measure.Unit) (fits, gap span) {
 	return u.in, u.inGap
 }
 
-// believes tells whether a length is nothing out of the ordinary.
+// believes reports whether a length is nothing out of the ordinary.
 func (u usual) believes(l measure.Length, unit measure.Unit) bool {
 	fits, gap := u.of(unit)
 	return fits.has(l) && (gap.most == 0 || l <= gap.least || l >= gap.most)
@@ -178,7 +178,7 @@ func (p *Pass) unlikely(s stated) string {
 	return text + fmt.Sprintf("%s to %s", fits.least.BareRounded(p.Plan.Units, measure.Up), p.there(fits.most))
 }
 
-// otherUnit tells whether a length names no unit and would be believed as one
+// otherUnit reports whether a length names no unit and would be believed as one
 // of the other unit.
 func (p *Pass) otherUnit(s stated) bool {
 	if strings.ContainsFunc(p.written(s), func(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune("\"'\u2032\u2033", r) }) {

@@ -219,7 +219,7 @@ func rulerLine(u measure.Unit) measure.Length {
 	return measure.Inch / 16
 }
 
-// reads tells whether a ruler laid on what measures exact may be read as
+// reads reports whether a ruler laid on what measures exact may be read as
 // printed. A size that lies on a line of the ruler must be printed as it is:
 // there is nothing to round. One between two lines (a tube's square, a strip
 // set of overlock seams) is nominal and may be a line off either way, as some

@@ -131,7 +131,7 @@ func (p *Pass) yieldSaid(part *derive.Part, said plan.PrintedCount, y derive.Yie
 	p.Report(said.At, f)
 }
 
-// slackSaid tells whether a printed yield below what comes from a set or tube
+// slackSaid reports whether a printed yield below what comes from a set or tube
 // leaves slack on purpose: the last piece would leave nothing to straighten the
 // ends, and so many as are printed are enough at that yield.
 func (p *Pass) slackSaid(part *derive.Part, n int64, y derive.Yield) bool {
@@ -228,7 +228,7 @@ func printedLeft(p *Pass) {
 	}
 }
 
-// leftWithSlack tells whether so many pieces are left of the packs where the
+// leftWithSlack reports whether so many pieces are left of the packs where the
 // printed figures leave slack in the sets.
 func (p *Pass) leftWithSlack(f *derive.Fabric, packs, n int64) bool {
 	return slices.ContainsFunc(p.withSlack(), func(s *derive.Size) bool {

@@ -33,7 +33,7 @@ func printedLarger(p *Pass) {
 	}
 }
 
-// packaged tells whether the printed batting is what it is sold as.
+// packaged reports whether the printed batting is what it is sold as.
 func packaged(b *plan.Batting, said plan.PrintedPair) bool {
 	pack := b.Package
 	roll := b.Roll.Given() && (said.Width.Length == b.Roll.Length || said.Height.Length == b.Roll.Length)

@@ -139,7 +139,7 @@ func (p *Pass) stripsSaid(said plan.PrintedStrips) (c stripsCompared, ok bool) {
 	return c, len(c.fabrics) > 0
 }
 
-// cutInPieces tells whether a part's strips are cut into pieces, which may lie
+// cutInPieces reports whether a part's strips are cut into pieces, which may lie
 // in them one way or another.
 func cutInPieces(part *derive.Part) bool {
 	_, whole := part.Room.(derive.Stripwise)
@@ -205,7 +205,7 @@ type stripTotal struct {
 }
 
 // judgeStrips compares the printed number with what each way of cutting the
-// fabrics gives, and tells whether it reported.
+// fabrics gives, and reports whether it reported.
 func (p *Pass) judgeStrips(c stripsCompared, fabrics []derive.FabricStrips) bool {
 	totals := stripTotals(fabrics, c.said.Width)
 	n := int64(c.said.N)

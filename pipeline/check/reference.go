@@ -76,7 +76,7 @@ var referenceChecks = []Check{
 	},
 }
 
-// stray tells whether a mention names neither a fabric nor a part.
+// stray reports whether a mention names neither a fabric nor a part.
 func (p *Pass) stray(m plan.Mention) bool {
 	return p.Size.Fabric(m.Name.Text) == nil && p.Size.Part(m.Name.Text) == nil
 }
@@ -103,7 +103,7 @@ func unknownFabrics(p *Pass) {
 	}
 }
 
-// somewhere tells whether any size has a fabric.
+// somewhere reports whether any size has a fabric.
 func (p *Pass) somewhere(role string) bool {
 	return slices.ContainsFunc(p.Plan.Sizes, func(s plan.Size) bool { return s.Fabric(role) != nil })
 }
@@ -186,7 +186,7 @@ func ringFrom(s *derive.Size, start *derive.Part) ([]string, source.Range) {
 	return nil, source.Range{}
 }
 
-// resolved tells whether every name of every size stands for something of
+// resolved reports whether every name of every size stands for something of
 // the kind that is meant. Until it does, nothing can be called unused.
 func resolved(p *plan.Plan) bool {
 	for i := range p.Sizes {

@@ -144,7 +144,7 @@ func (p *Pass) allStrips(of string) plan.PrintedCount {
 	return all
 }
 
-// leavesSlack tells whether more sets, tubes or strips of a part are printed
+// leavesSlack reports whether more sets, tubes or strips of a part are printed
 // than are needed when each is used up, or cloth for more.
 func (p *Pass) leavesSlack(part *derive.Part) bool {
 	if p.Size.Of.Printed == nil {
@@ -165,7 +165,7 @@ func (p *Pass) leavesSlack(part *derive.Part) bool {
 	return told
 }
 
-// printedHolds tells whether the printed length or packs of a fabric, if there
+// printedHolds reports whether the printed length or packs of a fabric, if there
 // are any, hold what is derived of it.
 func (p *Pass) printedHolds(f *derive.Fabric) (enough, printed bool) {
 	for _, said := range p.Size.Of.Printed.Fabric {

@@ -102,7 +102,7 @@ func (p *Pass) tubesOf(part *derive.Part, f *derive.Fabric, packs plan.PrintedCo
 	return f.TubesFrom(part, int64(packs.N)*int64(f.Pack.N))
 }
 
-// shortOfKind tells whether so many tubes give squares enough and not enough of
+// shortOfKind reports whether so many tubes give squares enough and not enough of
 // one kind.
 func shortOfKind(part *derive.Part, tubes int64) bool {
 	return tubes < part.Tube.Count && tubes >= piecing.Batches(part.Needed, part.Tube.Yield.Each)

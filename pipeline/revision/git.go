@@ -128,7 +128,7 @@ func (g git) unknown() error {
 	return &Error{"git knows no such commit here", "name a branch, a tag or a commit; git fetch brings what only the server has"}
 }
 
-// isID tells whether a word is the id of an object, by either of git's hashes.
+// isID reports whether a word is the id of an object, by either of git's hashes.
 func isID(word string) bool {
 	return (len(word) == 40 || len(word) == 64) && strings.Trim(word, "0123456789abcdef") == ""
 }

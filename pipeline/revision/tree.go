@@ -63,7 +63,7 @@ func (t *Tree) Commit() string { return t.commit }
 // Names are the paths of all files, sorted.
 func (t *Tree) Names() []string { return slices.Sorted(maps.Keys(t.ids)) }
 
-// IsFile tells whether the revision has a regular file of this path.
+// IsFile reports whether the revision has a regular file of this path.
 func (t *Tree) IsFile(name string) bool { return t.ids[name] != "" }
 
 // Folder is what is in a folder, by name; the top is "".
@@ -87,7 +87,7 @@ func (t *Tree) Read(name string, most int) ([]byte, error) {
 	return b, nil
 }
 
-// Is tells whether a file of the revision has this content, by its id, without
+// Is reports whether a file of the revision has this content, by its id, without
 // asking git.
 func (t *Tree) Is(name string, content []byte) bool {
 	id := t.ids[name]
@@ -100,7 +100,7 @@ func (t *Tree) Is(name string, content []byte) bool {
 	return hex.EncodeToString(hash.Sum(nil)) == id
 }
 
-// IsTracked tells whether git keeps a file of this path now.
+// IsTracked reports whether git keeps a file of this path now.
 func (t *Tree) IsTracked(name string) (bool, error) {
 	out, err := t.git.output("ls-files", "-z", "--", ":(top,literal)"+name)
 	return out != "", err
@@ -169,7 +169,7 @@ func (t *Tree) take(out io.Reader) error {
 	}
 }
 
-// isInside tells whether a path leads to a place below the top. Git lets no
+// isInside reports whether a path leads to a place below the top. Git lets no
 // other be committed, but anybody can make such an object.
 func isInside(name string) bool {
 	return name != "." && path.Clean(name) == name && filepath.IsLocal(filepath.FromSlash(name))

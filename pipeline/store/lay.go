@@ -110,7 +110,7 @@ func (l *layer) there(name string) error {
 	return err
 }
 
-// leadsOut tells whether an error is that of a link out of a root, for which
+// leadsOut reports whether an error is that of a link out of a root, for which
 // package os has no value.
 func leadsOut(err error) bool { return err != nil && strings.Contains(err.Error(), "path escapes") }
 

@@ -90,7 +90,7 @@ func takeLedger(ctx context.Context, dir string, a access) (*ledger, error) {
 	return l, nil
 }
 
-// Locked tells whether other runs are kept out of the folder. Where the file
+// Locked reports whether other runs are kept out of the folder. Where the file
 // system has no locks nothing is removed from it.
 func (l *ledger) Locked() bool { return l.lock.held() }
 
@@ -121,7 +121,7 @@ func (l *ledger) Close() error {
 // nothing.
 func (l *ledger) Kept(plan string) json.RawMessage { return l.plans[l.path(plan)].Kept }
 
-// Current tells whether what follows from a basis is written in all of some
+// Current reports whether what follows from a basis is written in all of some
 // formats, and on the disk as it was written. An empty plan is the line.
 func (l *ledger) Current(plan, basis string, formats []string) bool {
 	exports := l.line
@@ -216,7 +216,7 @@ func (l *ledger) recorded(plan string) []report.Export {
 	return l.plans[l.path(plan)].Exports
 }
 
-// allowed tells whether a file of a name may be written, and whether it is
+// allowed reports whether a file of a name may be written, and whether it is
 // there already.
 func (l *ledger) allowed(name, sum string) (there bool, err error) {
 	info, err := l.folder.root.Lstat(filepath.FromSlash(name))
@@ -307,7 +307,7 @@ func (l *ledger) path(plan string) string {
 	return filepath.ToSlash(file)
 }
 
-// gone tells whether the plan of an entry is no longer there.
+// gone reports whether the plan of an entry is no longer there.
 func (l *ledger) gone(recorded string) bool {
 	file := filepath.FromSlash(recorded)
 	if !filepath.IsAbs(file) {

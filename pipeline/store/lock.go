@@ -150,7 +150,7 @@ func openLock(root *os.Root) (*os.File, error) {
 	return file, err
 }
 
-// stillThere tells whether the file that was locked is the one that the next
+// stillThere reports whether the file that was locked is the one that the next
 // run will find.
 func stillThere(root *os.Root, file *os.File) error {
 	ours, err := file.Stat()
@@ -164,7 +164,7 @@ func stillThere(root *os.Root, file *os.File) error {
 	return err
 }
 
-// held tells whether there is a lock at all.
+// held reports whether there is a lock at all.
 func (l *lock) held() bool { return l.file != nil }
 
 // release gives the lock up.

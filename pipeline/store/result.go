@@ -200,7 +200,7 @@ type PlacedError struct{ Problem source.Problem }
 
 func (e PlacedError) Error() string { return e.Problem.Message }
 
-// untouched tells whether a text is as it was written.
+// untouched reports whether a text is as it was written.
 func untouched(text []byte) bool {
 	at := len(text) - len(sumEnd) - len(noSum)
 	if at < 0 || string(text[len(text)-len(sumEnd):]) != sumEnd {

@@ -22,7 +22,7 @@ type Memory interface {
 type Sink interface {
 	// Begin is told every file that the run reads: none of them is written.
 	Begin(reads []string)
-	// Has tells whether what follows from a basis is written already of a plan,
+	// Has reports whether what follows from a basis is written already of a plan,
 	// or of the line where the plan is empty.
 	Has(plan, basis string) bool
 	Plan(context.Context, *report.Plan) error

@@ -33,7 +33,7 @@ func (d *Disk) Events() <-chan fsnotify.Event { return d.watcher.Events }
 // Errors are what goes wrong in following them.
 func (d *Disk) Errors() <-chan error { return d.watcher.Errors }
 
-// Follow adds folders to those that are followed, and tells whether any was
+// Follow adds folders to those that are followed, and reports whether any was
 // new. One that has gone in the meantime is no error, for its parent tells of
 // that, nor is one that may not be read: whoever looks through it says so.
 func (d *Disk) Follow(folders []string) (added bool, err error) {
@@ -53,7 +53,7 @@ func (d *Disk) Follow(folders []string) (added bool, err error) {
 	return added, nil
 }
 
-// Follows tells whether a path is a folder that is followed.
+// Follows reports whether a path is a folder that is followed.
 func (d *Disk) Follows(path string) bool { return d.folders[path] }
 
 // Forget notes that a folder has gone.

@@ -80,7 +80,7 @@ func (l Loop) Run(ctx context.Context) error {
 	}
 }
 
-// counts tells whether an event can have changed what a file says. Indexers
+// counts reports whether an event can have changed what a file says. Indexers
 // and backup programs change attributes all the time.
 func counts(e fsnotify.Event) bool {
 	return e.Has(fsnotify.Create) || e.Has(fsnotify.Write) || e.Has(fsnotify.Remove) || e.Has(fsnotify.Rename)

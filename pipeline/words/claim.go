@@ -131,7 +131,7 @@ func (it *item) list(t []token, numbers []*number, i, sizes int) int {
 	return j
 }
 
-// converted tells whether one value in brackets is in the other system of units.
+// converted reports whether one value in brackets is in the other system of units.
 func (it *item) converted(more *item) bool {
 	a, b := it.first(), more.first()
 	return len(more.alts) == 1 && a.isLength() && b.isLength() && metric(a) != metric(b) && len(it.alts[0]) == len(more.alts[0])
@@ -231,7 +231,7 @@ func (c *claim) last() *item {
 	return c.count
 }
 
-// goesWith tells whether a length that begins at token b belongs to what ends at
+// goesWith reports whether a length that begins at token b belongs to what ends at
 // a: no verb and no end of a phrase lies between.
 func goesWith(t []token, a, b, n int) bool {
 	if n > 0 || b-a > 9 {
@@ -268,12 +268,12 @@ func (c *claim) reach(t []token, least, most int) {
 	c.wide = at(t, items[len(items)-1].to).is("x", "×", "by")
 }
 
-// leadsTo tells whether the "and" at token i begins what the next claim says.
+// leadsTo reports whether the "and" at token i begins what the next claim says.
 func leadsTo(t []token, i, next int) bool {
 	return t[i].is("and", "or") && !slices.ContainsFunc(t[i:next], stops)
 }
 
-// qualified tells whether a comma only parts what is said of the same thing:
+// qualified reports whether a comma only parts what is said of the same thing:
 // "9 1/2 in, unfinished".
 func (c *claim) qualified(t []token) bool {
 	return t[c.to].is(",") && at(t, c.to+1).is("unfinished", "finished", "each", "all", "cut", "once", "twice", "trimmed", "when", "before", "if")
@@ -340,7 +340,7 @@ func (c *claim) inherits(t []token, names []mention, before []*claim) {
 	}
 }
 
-// unknown tells whether a word follows the count that may be what it counts, and
+// unknown reports whether a word follows the count that may be what it counts, and
 // that nobody knows.
 func (c *claim) unknown(t []token, names []mention) bool {
 	after := at(t, c.count.to)
@@ -350,7 +350,7 @@ func (c *claim) unknown(t []token, names []mention) bool {
 	return !slices.ContainsFunc(names, func(m mention) bool { return m.from == c.count.to })
 }
 
-// pronoun tells whether the count is of what was counted before: four of them.
+// pronoun reports whether the count is of what was counted before: four of them.
 func (c *claim) pronoun(t []token) bool {
 	return c.bare(t) || at(t, c.count.to).is("of", "and", "will", "more") || at(t, c.count.to).kind == mark
 }
@@ -398,10 +398,10 @@ func headAfter(t []token, names []mention, from, to int) []key {
 	return found
 }
 
-// joined tells whether two mentions stand beside each other.
+// joined reports whether two mentions stand beside each other.
 func joined(t []token, a, b int) bool { return b == a || b == a+1 && t[a].is("-") && !t[a].loose }
 
-// broken tells whether what lies between a count and a word keeps the one from
+// broken reports whether what lies between a count and a word keeps the one from
 // counting the other.
 func broken(t []token, a, b int) bool {
 	for i := a; i < b && i < len(t); i++ {
@@ -429,7 +429,7 @@ func headNear(names []mention, it *item, to int, t []token) []key {
 	return nil
 }
 
-// lengthens tells whether "square" is only the first word of what is measured: a
+// lengthens reports whether "square" is only the first word of what is measured: a
 // 6 1/2 in square ruler.
 func lengthens(t []token, i int) bool {
 	return at(t, i).kind == word && at(t, i).is("ruler", "rulers", "block", "blocks", "piece", "pieces", "patch", "unit", "units")

@@ -6,7 +6,7 @@ import (
 	"yardproof/schema/plan"
 )
 
-// state tells whether a length is that of something sewn in.
+// state reports whether a length is that of something sewn in.
 type state int
 
 const (
@@ -34,7 +34,7 @@ type figure struct {
 	last    bool // compared only where nothing else is
 }
 
-// on tells whether the figure is about any of the keys.
+// on reports whether the figure is about any of the keys.
 func (f *figure) on(keys []key) bool {
 	for _, k := range keys {
 		if f.keys[k] || f.head[k] {

@@ -81,7 +81,7 @@ func (f *figure) of2(c class) bool {
 	return false
 }
 
-// denies tells whether what is said speaks of another thing than the figure does:
+// denies reports whether what is said speaks of another thing than the figure does:
 // the nearest words that speak of any of its class do not speak of it.
 func (s *spoken) denies(f *figure, headings bool) bool {
 	if f.several && s.oneCloth(f) {
@@ -107,10 +107,10 @@ func (s *spoken) deniesOf(f *figure, headings bool, classes ...class) bool {
 	return len(said) > 0 && !slices.ContainsFunc(said, func(m mention) bool { return !m.opposes(f) })
 }
 
-// specific tells whether a mention names something.
+// specific reports whether a mention names something.
 func (m mention) specific() bool { return m.of(ofCloth) || m.of(ofThing) }
 
-// opposes tells whether a mention cannot be of the figure: it is of none of its
+// opposes reports whether a mention cannot be of the figure: it is of none of its
 // keys, though the figure has one of each class that the mention may be of.
 func (m mention) opposes(f *figure) bool {
 	for _, k := range m.keys {
@@ -126,7 +126,7 @@ func (m mention) opposes(f *figure) bool {
 	return true
 }
 
-// oneCloth tells whether the nearest words name some of the fabrics that a sum is
+// oneCloth reports whether the nearest words name some of the fabrics that a sum is
 // over and not all.
 func (s *spoken) oneCloth(f *figure) bool {
 	named := map[key]bool{}
@@ -148,7 +148,7 @@ func (s *spoken) oneCloth(f *figure) bool {
 	return false
 }
 
-// sized tells whether a size is named near by: it stands for the quilt.
+// sized reports whether a size is named near by: it stands for the quilt.
 func (s *spoken) sized() bool {
 	return slices.ContainsFunc(slices.Concat(s.near, s.lead), func(m mention) bool { return m.size > 0 })
 }
@@ -181,7 +181,7 @@ func (s *spoken) nearest(headings bool, classes ...class) []mention {
 	return nil
 }
 
-// asks tells whether the text says what a length of the figure's kind has to be
+// asks reports whether the text says what a length of the figure's kind has to be
 // called: a seam, a usable width.
 func (s *spoken) asks(f *figure) bool {
 	if f.need != "" && !slices.ContainsFunc(slices.Concat(s.near, s.lead, s.sentence, s.previous), func(m mention) bool { return slices.Contains(m.keys, f.need) }) {
@@ -216,7 +216,7 @@ func (s *spoken) hits(f *figure) [5]int {
 // common are the heads that so many figures have that they single out none.
 var common = map[key]bool{strip: true, square: true, rectangle: true, triangle: true, piece: true}
 
-// supports tells whether something that is said, near enough, speaks of what the
+// supports reports whether something that is said, near enough, speaks of what the
 // figure is about, or whether what is counted is a thing of few kinds.
 func (s *statement) supports(f *figure) bool {
 	for _, k := range s.head {
@@ -272,7 +272,7 @@ type matcher struct {
 	stop func() bool
 }
 
-// fits tells whether a figure is one that the statement could state.
+// fits reports whether a figure is one that the statement could state.
 func (m *matcher) fits(s *statement, f *figure, head bool) bool {
 	switch {
 	case !slices.Contains(s.sizes, f.size),
@@ -300,7 +300,7 @@ func (m *matcher) fits(s *statement, f *figure, head bool) bool {
 	return !head || len(s.head) == 0 || f.headed(s.head)
 }
 
-// short tells whether a length is in units that no fabric is bought in.
+// short reports whether a length is in units that no fabric is bought in.
 func (n *number) short() bool {
 	return n.unit == measure.Inch || (n.unit == measure.Centimetre || n.unit == measure.Millimetre) && n.length().Cmp((20*measure.Centimetre).Surd()) < 0
 }
@@ -374,12 +374,12 @@ func (s *statement) eachOnly(all []*figure) []*figure {
 	return each
 }
 
-// bought tells whether all figures are lengths of fabric to buy.
+// bought reports whether all figures are lengths of fabric to buy.
 func bought(all []*figure) bool {
 	return len(all) > 0 && !slices.ContainsFunc(all, func(f *figure) bool { return !f.buy })
 }
 
-// names tells whether the nearest words name any of the figures.
+// names reports whether the nearest words name any of the figures.
 func (s *spoken) names(all []*figure) bool {
 	return slices.ContainsFunc(slices.Concat(s.near, s.lead), func(m mention) bool {
 		return m.specific() && slices.ContainsFunc(all, func(f *figure) bool { return f.on(m.keys) })
@@ -444,7 +444,7 @@ func (s *statement) ofNoun(all []*figure) []*figure {
 	return of
 }
 
-// bare tells whether nothing at all is said of a count.
+// bare reports whether nothing at all is said of a count.
 func (s *statement) bare() bool {
 	return s.count != nil && len(s.head) == 0 && !slices.ContainsFunc(slices.Concat(s.said.near, s.said.lead, s.said.sentence, s.said.previous),
 		func(m mention) bool { return len(m.keys) > 0 })
@@ -511,7 +511,7 @@ func closest(s *statement, all []*figure) (*figure, []*number) {
 	return best, least
 }
 
-// single tells whether all figures are of one value.
+// single reports whether all figures are of one value.
 func single(all []*figure) bool {
 	for _, f := range all[1:] {
 		if f.count != all[0].count || len(f.dims) != len(all[0].dims) {
@@ -588,7 +588,7 @@ func wrongPair(d []*number, x, y measure.Surd) []*number {
 	return out
 }
 
-// counts tells whether a number is a count, or a range that holds it.
+// counts reports whether a number is a count, or a range that holds it.
 func (n *number) counts(count int64) bool {
 	x := big.NewRat(count, 1)
 	if n.most != nil {
@@ -597,7 +597,7 @@ func (n *number) counts(count int64) bool {
 	return n.value.Cmp(x) == 0
 }
 
-// measures tells whether a number is a length exactly, or where the text says
+// measures reports whether a number is a length exactly, or where the text says
 // 'about', its rounding to the step that the number is spelt in.
 func (n *number) measures(x measure.Surd) bool {
 	switch {
@@ -613,7 +613,7 @@ func (n *number) measures(x measure.Surd) bool {
 	return n.length().Equal(x)
 }
 
-// bounds tells whether the number is a length rounded up, where the text says 'at
+// bounds reports whether the number is a length rounded up, where the text says 'at
 // least', or down, where it says 'no more than', by less than the step that it is
 // spelt in.
 func (n *number) bounds(x measure.Surd) bool {
@@ -624,7 +624,7 @@ func (n *number) bounds(x measure.Surd) bool {
 	return over.Sign() >= 0 && over.Cmp(n.ticks(n.step)) < 0 || n.about && n.rounds(x)
 }
 
-// rounds tells whether the number is no further from a length than half the step
+// rounds reports whether the number is no further from a length than half the step
 // that it is spelt in.
 func (n *number) rounds(x measure.Surd) bool {
 	half := n.ticks(new(big.Rat).Quo(n.step, big.NewRat(2, 1)))
@@ -635,7 +635,7 @@ func (n *number) rounds(x measure.Surd) bool {
 	return off.Cmp(half) <= 0
 }
 
-// converts tells whether a number is another in other units, rounded to the step
+// converts reports whether a number is another in other units, rounded to the step
 // that it is spelt in; a length of fabric may be rounded up instead, and to whole
 // tens of centimetres.
 func (n *number) converts(of *number) bool {

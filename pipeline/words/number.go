@@ -293,7 +293,7 @@ func (p *numerals) wholeWords(i int) (value int64, next int, ok bool) {
 	return 0, i, false
 }
 
-// hyphenated tells whether a hyphen ties what begins at j to what ends before it.
+// hyphenated reports whether a hyphen ties what begins at j to what ends before it.
 func (p *numerals) hyphenated(i, j int) bool {
 	return p.get(j).text == "-" && !p.get(j).loose && p.get(j+1).kind == word && !p.get(j+1).loose
 }

@@ -8,7 +8,7 @@ import (
 	"yardproof/schema/measure"
 )
 
-// metric tells whether a number is in centimetres or the like.
+// metric reports whether a number is in centimetres or the like.
 func metric(n *number) bool { return n.unit.On(measure.Millimetre) }
 
 // labels are words after which a number is a name: step 3, figure 2.
@@ -102,13 +102,13 @@ func senseOf(t []token, n *number) sense {
 
 func isNumberWord(w string) bool { return small[w] > 0 || tens[w] > 0 }
 
-// counts tells whether a word that a number could count follows it.
+// counts reports whether a word that a number could count follows it.
 func counts(t []token, n *number) bool {
 	after := at(t, n.to)
 	return after.kind == word && !after.is("and", "is", "are", "of", "with", "to", "on", "for", "in", "or") || after.is("x", "×", "(", "@", "-")
 }
 
-// aged tells whether a number is an age.
+// aged reports whether a number is an age.
 func aged(t []token, n *number) bool {
 	for i := n.from - 1; i >= 0 && i >= n.from-3; i-- {
 		if t[i].is("age", "aged", "ages") {
@@ -118,7 +118,7 @@ func aged(t []token, n *number) bool {
 	return false
 }
 
-// phone tells whether a number is one of a group of figures that are dialled or
+// phone reports whether a number is one of a group of figures that are dialled or
 // looked up, like a telephone number or an ISBN.
 func phone(t []token, n *number) bool {
 	if n.isLength() || t[n.from].kind != digits {
@@ -154,7 +154,7 @@ func phone(t []token, n *number) bool {
 	return last > first && figures >= 7
 }
 
-// dated tells whether a number is the day or the year of a date.
+// dated reports whether a number is the day or the year of a date.
 func dated(t []token, n *number) bool {
 	if !n.whole || n.isLength() {
 		return false
@@ -170,7 +170,7 @@ func dated(t []token, n *number) bool {
 	return false
 }
 
-// year tells whether a number is a year.
+// year reports whether a number is a year.
 func year(t []token, n *number) bool {
 	if !n.whole || n.isLength() || len(t[n.from].text) != 4 || n.to != n.from+1 {
 		return false
@@ -178,7 +178,7 @@ func year(t []token, n *number) bool {
 	return n.value.Cmp(big.NewRat(1900, 1)) >= 0 && n.value.Cmp(big.NewRat(2099, 1)) <= 0
 }
 
-// clocked tells whether a number is a time of day.
+// clocked reports whether a number is a time of day.
 func clocked(t []token, n *number) bool {
 	if n.isLength() {
 		return false
@@ -197,7 +197,7 @@ func clocked(t []token, n *number) bool {
 	return false
 }
 
-// ofMachine tells whether a number is how a machine is set.
+// ofMachine reports whether a number is how a machine is set.
 func ofMachine(t []token, n *number) bool {
 	if at(t, n.to).is("wt", "weight", "ply", "needle", "stitches", "spi", "oz", "g", "gsm", "count") {
 		return true
@@ -210,7 +210,7 @@ func ofMachine(t []token, n *number) bool {
 	return false
 }
 
-// about tells whether the text says that a number is rounded.
+// about reports whether the text says that a number is rounded.
 func about(t []token, n *number) bool {
 	for i := n.from - 1; i >= 0 && i >= n.from-2; i-- {
 		if t[i].is("about", "approximately", "approx", "roughly", "circa", "nearly", "almost", "~", "≈", "around", "nominally", "nominal") {
@@ -243,7 +243,7 @@ func ranges(t []token, numbers []*number) {
 	}
 }
 
-// inName tells whether a number is part of a name that the plan gives.
+// inName reports whether a number is part of a name that the plan gives.
 func (x *lexicon) inName(t []token, n *number, names []mention) bool {
 	for _, m := range names {
 		if m.from < n.from && m.to >= n.to && len(m.keys) > 0 && m.to-m.from > 1 {
@@ -253,7 +253,7 @@ func (x *lexicon) inName(t []token, n *number, names []mention) bool {
 	return x.titled(t, n)
 }
 
-// isName tells whether a number in words is the name of a part: the part nine.
+// isName reports whether a number in words is the name of a part: the part nine.
 func (x *lexicon) isName(t []token, n *number, names []mention) bool {
 	if n.isLength() || t[n.from].kind != word || n.to != n.from+1 {
 		return false
@@ -263,7 +263,7 @@ func (x *lexicon) isName(t []token, n *number, names []mention) bool {
 	return named && (next.kind == mark || next.is("into", "and", "turned", "or", "in", "is", "for", "with"))
 }
 
-// titled tells whether a number is a word of the plan's title.
+// titled reports whether a number is a word of the plan's title.
 func (x *lexicon) titled(t []token, n *number) bool {
 	for start := max(0, n.from-2*len(x.title)); start <= n.from; start++ {
 		if k := x.titleAt(t, start); k > 0 && start+k >= n.to {
@@ -278,7 +278,7 @@ var idle = set("colour", "color", "colours", "colors", "side", "sides", "end", "
 	"time", "times", "line", "lines", "corner", "thread", "threads", "hand", "hands", "direction", "directions", "kinds", "people", "students", "long", "short", "opposite", "together",
 	"sheets", "pages", "copies", "method", "methods", "technique", "techniques", "language", "languages", "children", "machine", "machines", "needles", "cones", "spools", "stitches", "ones", "versions", "colourways", "step", "steps", "weekends", "across", "down", "turn", "turns", "evenings", "afternoons")
 
-// gridOf tells whether a number is of a grid, 2 by 2, and no side of a size: no unit
+// gridOf reports whether a number is of a grid, 2 by 2, and no side of a size: no unit
 // follows it or its fellow.
 func gridOf(t []token, n *number) bool {
 	p := numerals{t: t}
@@ -290,7 +290,7 @@ func gridOf(t []token, n *number) bool {
 	return true
 }
 
-// ofNoFigure tells whether a count is of something that no plan counts.
+// ofNoFigure reports whether a count is of something that no plan counts.
 func ofNoFigure(t []token, n *number) bool {
 	after := at(t, n.to)
 	if at(t, n.from-1).is("of") && at(t, n.from-2).is("group", "groups") {

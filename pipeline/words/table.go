@@ -2,7 +2,7 @@ package words
 
 import "strings"
 
-// tableRow tells whether a line is a row of a Markdown table.
+// tableRow reports whether a line is a row of a Markdown table.
 func tableRow(text string) bool { return strings.HasPrefix(text, "|") || strings.Count(text, "|") > 1 }
 
 // table reads a Markdown table that begins at line i, and gives the line after it.

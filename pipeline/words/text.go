@@ -130,7 +130,7 @@ func indent(text string) int {
 	return 0
 }
 
-// rule tells whether a line is drawn rather than written.
+// rule reports whether a line is drawn rather than written.
 func rule(text string) bool { return len(text) > 2 && strings.Trim(text, "=-_* ") == "" }
 
 // underline makes a heading of the paragraph above a drawn line.
@@ -258,7 +258,7 @@ func (r *reader) prose(l textLine, blanked bool) {
 // unended are words that no sentence ends with.
 var unended = set("of", "the", "and", "to", "a", "an", "with", "for", "from", "or", "by", "is", "are", "each", "these", "their", "measures", "into")
 
-// goesOn tells whether a line goes on with what the line before it says: its first
+// goesOn reports whether a line goes on with what the line before it says: its first
 // word had no room there, or it begins in the middle of a sentence.
 func (r *reader) goesOn(text string) bool {
 	last := strings.TrimSpace(r.last)
@@ -295,7 +295,7 @@ func (r *reader) flush() {
 	}
 }
 
-// introduces tells whether a line leads up to those below it: it ends with a
+// introduces reports whether a line leads up to those below it: it ends with a
 // colon, or they are set in.
 func (r *reader) introduces(last token) bool {
 	for n := last.line + 1; n < len(r.lines) && n <= last.line+2; n++ {

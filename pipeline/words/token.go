@@ -27,7 +27,7 @@ type token struct {
 	line  int  // index of its line in the text
 }
 
-// is tells whether the token is one of the texts.
+// is reports whether the token is one of the texts.
 func (t token) is(texts ...string) bool {
 	for _, text := range texts {
 		if t.text == text {
@@ -197,13 +197,13 @@ func (l *lexer) run() string {
 	return l.text[start:l.i]
 }
 
-// thousands tells whether a comma after digits parts thousands.
+// thousands reports whether a comma after digits parts thousands.
 func thousands(before, after string) bool {
 	return len(before) <= 3 && len(after) >= 3 && isDigit(rune(after[0])) && isDigit(rune(after[1])) && isDigit(rune(after[2])) &&
 		(len(after) == 3 || !isDigit(rune(after[3]))) && before != "0"
 }
 
-// raisedFraction tells whether a raised digit is the upper half of a fraction.
+// raisedFraction reports whether a raised digit is the upper half of a fraction.
 func (l *lexer) raisedFraction() bool {
 	rest := strings.TrimLeftFunc(l.text[l.i:], isRaised)
 	r, _ := utf8.DecodeRuneInString(rest)
@@ -255,7 +255,7 @@ func plainDigit(r rune) (rune, bool) {
 	return r, false
 }
 
-// blank tells whether a character is room: also a non-breaking, thin or narrow
+// blank reports whether a character is room: also a non-breaking, thin or narrow
 // space.
 func blank(r rune) bool { return unicode.IsSpace(r) || r == '\u00a0' || r == '\u202f' }
 

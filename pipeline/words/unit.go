@@ -82,7 +82,7 @@ func (p *numerals) unitAt(j int) (size measure.Length, end int, ok bool) {
 	return size, j + 1, ok
 }
 
-// preposition tells whether the 'in' at token j is no unit.
+// preposition reports whether the 'in' at token j is no unit.
 func (p *numerals) preposition(j int) bool {
 	next := p.get(j + 1)
 	return next.kind == word && afterIn[next.text]

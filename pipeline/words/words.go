@@ -184,7 +184,7 @@ func sentences(t []token) []span {
 	return out
 }
 
-// shortened tells whether the point at i ends a shortened word and no sentence.
+// shortened reports whether the point at i ends a shortened word and no sentence.
 func shortened(t []token, i int) bool {
 	if i == 0 || i+1 >= len(t) || t[i].loose {
 		return false
@@ -401,7 +401,7 @@ func (r *sentence) spoken(c *claim) *spoken {
 	return s
 }
 
-// inOther tells whether a mention is among the words of another claim.
+// inOther reports whether a mention is among the words of another claim.
 func (r *sentence) inOther(c *claim, m mention) bool {
 	return slices.ContainsFunc(r.claims, func(o *claim) bool { return o != c && m.from >= o.from && m.to <= o.to })
 }
@@ -448,7 +448,7 @@ func sizesOf(names []mention, either bool) []int {
 	return all
 }
 
-// stateOf tells whether a claim is of something finished. What finishes or is
+// stateOf reports whether a claim is of something finished. What finishes or is
 // trimmed to a size has it said after the verb; what is finished or unfinished may
 // have it said on either side.
 func (r *sentence) stateOf(c *claim) state {
@@ -502,7 +502,7 @@ func (r *sentence) continues(from, to int) bool {
 		!slices.ContainsFunc(r.t[from:to], func(t token) bool { return t.kind == mark && t.is(",", ";", ".") })
 }
 
-// taken tells whether a sentence takes what the claim is of to put something
+// taken reports whether a sentence takes what the claim is of to put something
 // together: so many at a time are no count of what there is. What comes after
 // 'into' or 'to make' is what it comes to.
 func (r *sentence) taken(c *claim) bool {
@@ -520,7 +520,7 @@ func (r *sentence) taken(c *claim) bool {
 	return false
 }
 
-// says tells whether a claim's own words have one of some words after its number.
+// says reports whether a claim's own words have one of some words after its number.
 func (r *sentence) says(c *claim, words ...string) bool {
 	for i := c.items()[0].from; i < c.to; i++ {
 		if r.t[i].is(words...) {
@@ -530,7 +530,7 @@ func (r *sentence) says(c *claim, words ...string) bool {
 	return false
 }
 
-// role tells whether a claim's words say what kind of length it is.
+// role reports whether a claim's words say what kind of length it is.
 func (r *sentence) role(c *claim) bool {
 	if at(r.t, c.last().to).is("over", "to", "left", "beyond", "inside", "off", "longer", "narrower", "shorter", "more", "spare", "in", "from", "round") {
 		return false
@@ -551,7 +551,7 @@ func (r *sentence) role(c *claim) bool {
 // sources are what pieces come from.
 var sources = set("strip", "set", "tube", "pair", "square", "piece", "pack", "row", "quarter", "block", "packet", "loop", "lot")
 
-// told tells whether a sentence says of a claim how many come from each of
+// told reports whether a sentence says of a claim how many come from each of
 // something: 7 from each tube, 7 per tube, each tube gives 7.
 func (r *sentence) told(c *claim) bool {
 	first, last := c.items()[0].from, c.last().to
@@ -575,19 +575,19 @@ func (r *sentence) told(c *claim) bool {
 	return false
 }
 
-// between tells whether a number lies between a token and the claim.
+// between reports whether a number lies between a token and the claim.
 func (r *sentence) between(i, first, last int) bool {
 	return slices.ContainsFunc(r.numbers, func(n *number) bool {
 		return n.from >= 0 && (n.from > i && n.to <= first || n.from >= last && n.to <= i)
 	})
 }
 
-// pronoun tells whether a sentence goes on about what was spoken of last.
+// pronoun reports whether a sentence goes on about what was spoken of last.
 func (r *sentence) pronoun() bool {
 	return slices.ContainsFunc(r.t, func(t token) bool { return t.is("it", "they", "them", "these", "those", "its", "their", "each", "all") })
 }
 
-// perEach tells whether a sentence says how many of something come from, or go
+// perEach reports whether a sentence says how many of something come from, or go
 // into, one of something else.
 func (r *sentence) perEach(c *claim) bool {
 	if slices.Contains(c.head, column) {

@@ -12,7 +12,7 @@ import (
 	"yardproof/schema/source"
 )
 
-// readable tells whether the bytes are of a size and an encoding that can be
+// readable reports whether the bytes are of a size and an encoding that can be
 // read at all.
 func (p *parser) readable() bool {
 	b := p.file.Bytes

@@ -86,7 +86,7 @@ func (u PriceUnit) Length() measure.Length {
 	return 0
 }
 
-// Fits tells whether the price is for a unit that fabric of a form is sold in.
+// Fits reports whether the price is for a unit that fabric of a form is sold in.
 func (p Price) Fits(form Form) bool {
 	switch p.Unit {
 	case PerYard, PerMetre, PerHalfMetre:

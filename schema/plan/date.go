@@ -29,7 +29,7 @@ func DateOf(t time.Time) Date {
 	return Date{year, int(month), day}
 }
 
-// Given tells whether it is a day at all.
+// Given reports whether it is a day at all.
 func (d Date) Given() bool { return d != Date{} }
 
 // Compare orders days by the calendar.

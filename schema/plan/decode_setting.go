@@ -65,7 +65,7 @@ func (r *reader) setting(l *Layout, n *jsontree.Node) {
 	}
 }
 
-// even tells whether all rows are as long as the first.
+// even reports whether all rows are as long as the first.
 func even(rows [][]Cell) bool {
 	for _, row := range rows {
 		if len(row) != len(rows[0]) {
@@ -162,7 +162,7 @@ func (r *reader) blocks(n *jsontree.Node) *Grid {
 	return g
 }
 
-// whole tells whether there are rows and none of them is empty.
+// whole reports whether there are rows and none of them is empty.
 func whole(rows [][]Cell) bool {
 	for _, row := range rows {
 		if len(row) == 0 {

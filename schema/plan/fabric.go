@@ -68,7 +68,7 @@ type Fabric struct {
 	Assorted bool      // pieces may be different prints
 }
 
-// Directional tells whether pieces of this fabric must keep their way up.
+// Directional reports whether pieces of this fabric must keep their way up.
 func (f *Fabric) Directional() bool { return f.Print != Plain }
 
 // StripLength is the length of a strip that runs along the fabric's usable
@@ -106,10 +106,10 @@ type Ruler struct {
 	At            source.Range
 }
 
-// Square tells whether the two sides are equal.
+// Square reports whether the two sides are equal.
 func (r Ruler) Square() bool { return r.Width.Length == r.Length.Length }
 
-// Angle tells whether the ruler has a line at so many degrees.
+// Angle reports whether the ruler has a line at so many degrees.
 func (r Ruler) Angle(degrees int) bool {
 	for _, a := range r.Angles {
 		if a == degrees {

@@ -35,7 +35,7 @@ func ParseGlob(text string) (Glob, error) {
 	return Glob{pattern, !strings.Contains(pattern, "/"), folders}, nil
 }
 
-// Match tells whether the glob stands for a path, which has slashes and is
+// Match reports whether the glob stands for a path, which has slashes and is
 // relative to where the glob is.
 func (g Glob) Match(name string, folder bool) bool {
 	if g.pattern == "" || g.folders && !folder {

@@ -207,7 +207,7 @@ func (p *listReader) headerHint() string {
 	return "begin the list with " + strings.Join(p.wanted, ",")
 }
 
-// stated tells whether the project says for all rows what a column would.
+// stated reports whether the project says for all rows what a column would.
 func (p *listReader) stated(name string) bool {
 	return name == "description" || name == "unit" && p.from.Unit.Given()
 }
@@ -244,7 +244,7 @@ func (p *listReader) filled() int {
 	return n
 }
 
-// has tells whether the list has a column.
+// has reports whether the list has a column.
 func (p *listReader) has(name string) bool {
 	_, ok := p.columns[name]
 	return ok

@@ -144,7 +144,7 @@ type Cell struct {
 	At     source.Range
 }
 
-// Sideways tells whether the turn exchanges width and height.
+// Sideways reports whether the turn exchanges width and height.
 func (c Cell) Sideways() bool { return c.Turn == 90 || c.Turn == 270 }
 
 // Trim is a part trimmed to size.

@@ -51,7 +51,7 @@ type Text struct {
 	At   source.Range
 }
 
-// Given tells whether the plan says anything here.
+// Given reports whether the plan says anything here.
 func (t Text) Given() bool { return t.Text != "" }
 
 // Length is a length of the plan and its place.
@@ -60,7 +60,7 @@ type Length struct {
 	At source.Range
 }
 
-// Given tells whether the length comes from the plan or project rather than
+// Given reports whether the length comes from the plan or project rather than
 // being absent. A default has the place of what it is a default for.
 func (l Length) Given() bool { return l.Length != 0 || l.At != source.Range{} }
 
@@ -70,7 +70,7 @@ type Count struct {
 	At source.Range
 }
 
-// Given tells whether the plan says this number.
+// Given reports whether the plan says this number.
 func (c Count) Given() bool { return c.At != source.Range{} }
 
 // Percent is an exact share in hundredths of a percent.
@@ -79,7 +79,7 @@ type Percent struct {
 	At          source.Range
 }
 
-// Given tells whether the plan or project says this share: 0% is one, too.
+// Given reports whether the plan or project says this share: 0% is one, too.
 func (p Percent) Given() bool { return p.At != source.Range{} }
 
 // Status is how near a plan is to print; completeness rules bite harder as
@@ -153,6 +153,6 @@ type Seam struct {
 	At        source.Range
 }
 
-// Overlocked tells whether the stitch class is an overedge one (ISO 4915
+// Overlocked reports whether the stitch class is an overedge one (ISO 4915
 // class 500), which an overlock machine sews.
 func (s Seam) Overlocked() bool { return len(s.Stitch.Text) == 3 && s.Stitch.Text[0] == '5' }

@@ -46,7 +46,7 @@ type PrintedStrips struct {
 	Width  Length // that they are cut; absent where it is not printed
 }
 
-// Whole tells whether the count is simply of all strips.
+// Whole reports whether the count is simply of all strips.
 func (s PrintedStrips) Whole() bool { return !s.Each && !s.Fabric.Given() && !s.Width.Given() }
 
 // PrintedLength is a printed length about something named.
@@ -71,7 +71,7 @@ type PrintedBorder struct {
 // PrintedPair is a printed width and length.
 type PrintedPair struct{ Width, Height Length }
 
-// Given tells whether the pattern prints the pair.
+// Given reports whether the pattern prints the pair.
 func (p PrintedPair) Given() bool { return p.Width.Given() }
 
 // Kit is what is sold as a kit and what it costs besides fabric.
@@ -167,5 +167,5 @@ type Amount struct {
 	At    source.Range
 }
 
-// Given tells whether the plan says the amount.
+// Given reports whether the plan says the amount.
 func (a Amount) Given() bool { return a.Value != nil }

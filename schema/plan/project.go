@@ -48,7 +48,7 @@ type Rates struct {
 	At      source.Range
 }
 
-// Given tells whether the project says any rates.
+// Given reports whether the project says any rates.
 func (r Rates) Given() bool { return r.At != source.Range{} }
 
 // Landed is what an order from a supplier costs besides its goods.

@@ -278,7 +278,7 @@ type Border struct {
 	At           source.Range
 }
 
-// Copes tells whether the border brings what is inside to a size.
+// Copes reports whether the border brings what is inside to a size.
 func (b *Border) Copes() bool { return b.To[0].Given() }
 
 // Ingredients are the fabrics and parts that the border names.

@@ -31,7 +31,7 @@ const (
 	Diamond45                       // and one of 45
 )
 
-// Triangular tells whether it is a triangle, or half of one, which are sewn into
+// Triangular reports whether it is a triangle, or half of one, which are sewn into
 // rows.
 func (k ShapeKind) Triangular() bool { return k <= HalfTriangle60 }
 

@@ -193,7 +193,7 @@ func (p *stockReader) pieces(item string, at source.Range) {
 	}
 }
 
-// sold tells whether an article is known, and sold in the way in which the
+// sold reports whether an article is known, and sold in the way in which the
 // stock counts it.
 func (p *stockReader) sold(item string, at source.Range, byLength bool) bool {
 	if p.prices == nil {

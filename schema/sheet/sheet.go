@@ -22,7 +22,7 @@ const (
 	maxColumns  = 256
 )
 
-// Is tells whether bytes look like a workbook, which is a zip archive, or like
+// Is reports whether bytes look like a workbook, which is a zip archive, or like
 // one of another kind, of which [Text] says what it is.
 func Is(b []byte) bool { return bytes.HasPrefix(b, []byte("PK\x03\x04")) || foreign(b) != nil }
 
@@ -151,7 +151,7 @@ func (w *writer) value(address, raw string) (string, error) {
 	return strings.Replace(strconv.FormatFloat(number, 'f', -1, 64), ".", w.mark, 1), nil
 }
 
-// dated tells whether a number is shown as a date.
+// dated reports whether a number is shown as a date.
 func (w *writer) dated(address string) bool {
 	id, err := w.book.GetCellStyle(w.sheet, address)
 	if err != nil {

@@ -220,7 +220,7 @@ func (w *writer) flatItems(n *jsontree.Node, room int) int {
 	return within(taken, room)
 }
 
-// things tells whether an object is a list of things.
+// things reports whether an object is a list of things.
 func things(n *jsontree.Node) bool {
 	count := 0
 	for _, m := range n.Members {

@@ -119,7 +119,7 @@ func (m move) verdict(found []diag.Finding, known map[string]bool, folded bool) 
 	return v
 }
 
-// about tells whether a finding stands at the figure, or at the one it is
+// about reports whether a finding stands at the figure, or at the one it is
 // exchanged with, or names it as its second place.
 func (m move) about(f diag.Finding) bool {
 	if m.at(f.Place) {

@@ -57,7 +57,7 @@ func (l *line) moves() []move {
 	return all
 }
 
-// neighbours tells whether two figures that follow each other may be exchanged:
+// neighbours reports whether two figures that follow each other may be exchanged:
 // they are of one kind and size of quilt, and no strip width stands between
 // numbers of strips.
 func neighbours(f, g figure) bool { return f.kind == g.kind && g.at.Start-f.at.End < 80 }

@@ -96,7 +96,7 @@ func centroid(p []Point) Point {
 	return Point{x / (3 * area), y / (3 * area)}
 }
 
-// holds tells whether a box about a point lies inside a convex polygon, whose
+// holds reports whether a box about a point lies inside a convex polygon, whose
 // corners run clockwise.
 func holds(p []Point, middle Point, w, h float64) bool {
 	for i, a := range p {

@@ -28,7 +28,7 @@ func fillOf(k report.Key) Fill {
 	return tones[k.Tone%len(tones)]
 }
 
-// plain tells whether text can be read on the fill.
+// plain reports whether text can be read on the fill.
 func (f Fill) plain() bool { return f.Hatch == NoHatch && f.Ground.light() >= bright }
 
 // bright is from where on black reads better on a colour than white, of 255.

@@ -165,7 +165,7 @@ func Accepted(run *report.Run) int {
 	return n
 }
 
-// Stopped tells whether a finding, or one that follows from it, says that
+// Stopped reports whether a finding, or one that follows from it, says that
 // yardproof could not do its work.
 func Stopped(findings []diag.Finding) bool {
 	for _, f := range Flatten(findings) {

@@ -207,7 +207,7 @@ func (a Article) invoiced(order []int) measure.Length {
 	return total
 }
 
-// takes tells whether the supplier takes an order of a length.
+// takes reports whether the supplier takes an order of a length.
 func (a Article) takes(l measure.Length) bool {
 	return l >= a.Least && (a.Multiple == 0 || l%a.Multiple == 0)
 }

@@ -82,7 +82,7 @@ func (r *reader) panels(f *derive.Fabric) panels {
 	return p
 }
 
-// near tells whether a printed size is no more than the other, rounded up.
+// near reports whether a printed size is no more than the other, rounded up.
 func (r *reader) near(printed, size piecing.Box) bool {
 	by := r.said.Rounding.Length.Surd()
 	return printed.Width.Cmp(size.Width.Add(by)) < 0 && printed.Height.Cmp(size.Height.Add(by)) < 0
@@ -100,7 +100,7 @@ func panelLength(s *derive.Size, size piecing.Box) measure.Length {
 	return derive.PanelLength(way)
 }
 
-// over tells whether the printed figures take more of the fabric than the
+// over reports whether the printed figures take more of the fabric than the
 // recipe does.
 func (s supply) over() bool {
 	for _, c := range s.steps {
@@ -162,7 +162,7 @@ func (s supply) upTo(step int) supply {
 	return s
 }
 
-// same tells whether two steps are for the same thing.
+// same reports whether two steps are for the same thing.
 func (s supply) same(i, j int) bool {
 	return i < len(s.steps) && s.steps[i].need.For == s.steps[j].need.For
 }

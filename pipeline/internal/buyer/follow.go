@@ -51,7 +51,7 @@ type Figure struct {
 	At     source.Range
 }
 
-// Printed tells whether there is such a figure.
+// Printed reports whether there is such a figure.
 func (f Figure) Printed() bool { return f.What != Unprinted }
 
 // Use is what a step takes of a fabric.
@@ -119,7 +119,7 @@ func Follow(s *derive.Size, said *plan.Printed) []Stop {
 	return r.stops
 }
 
-// sure tells whether all that is needed of a part could be counted.
+// sure reports whether all that is needed of a part could be counted.
 func (r *reader) sure(p *derive.Part) bool { return p.Derived() && r.size.Sure(count(p)) }
 
 func (r *reader) stop(s Stop) { r.stops = append(r.stops, s) }

@@ -54,7 +54,7 @@ func (s supply) rowsAlong() (sum measure.Surd) {
 	return sum
 }
 
-// alone tells whether no other thing is cut along the fabric.
+// alone reports whether no other thing is cut along the fabric.
 func (s supply) alone(step int) bool {
 	for i, c := range s.steps {
 		if c.need.First && !s.same(step, i) {
@@ -64,7 +64,7 @@ func (s supply) alone(step int) bool {
 	return true
 }
 
-// plainSum tells whether the strips' widths and the backing are all that it
+// plainSum reports whether the strips' widths and the backing are all that it
 // takes: there are no pieces, and no two things share a strip.
 func (s supply) plainSum() bool {
 	sum := s.backing()
@@ -77,7 +77,7 @@ func (s supply) plainSum() bool {
 	return sum.Equal(s.bound().Surd())
 }
 
-// holds tells whether the printed length may hold it all: strips are a plain
+// holds reports whether the printed length may hold it all: strips are a plain
 // sum, and of pieces as many lie in them as can.
 func (s supply) holds() bool {
 	have := s.f.ToCut(s.bought.Width)
@@ -92,7 +92,7 @@ func (s supply) holds() bool {
 	return true
 }
 
-// mayHold tells whether no bound stands against a layout in a length.
+// mayHold reports whether no bound stands against a layout in a length.
 func (s supply) mayHold(f *derive.Fabric, have measure.Length) bool {
 	if f.Err != nil || f.Plain.Length+f.Panels <= have || f.Packed().Least <= have {
 		return true

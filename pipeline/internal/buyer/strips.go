@@ -58,7 +58,7 @@ func (r *reader) some(f *derive.Fabric, n derive.Need) (said Figure, width measu
 	return Figure{}, 0
 }
 
-// about tells whether a printed number of strips may be about a need.
+// about reports whether a printed number of strips may be about a need.
 func about(s plan.PrintedStrips, f *derive.Fabric, n derive.Need) bool {
 	switch {
 	case s.Fabric.Given() && s.Fabric.Text != f.Role.Text, n.First:

@@ -16,7 +16,7 @@ func Ref(name string, value *big.Rat) *report.Expr {
 	return &report.Expr{Op: report.Ref, Name: name, Value: value}
 }
 
-// known tells whether every argument came out as a number: what is worked out
+// known reports whether every argument came out as a number: what is worked out
 // from "never" or from nothing has no value.
 func known(args ...*report.Expr) bool {
 	for _, a := range args {

@@ -52,7 +52,7 @@ func newMeter(l Limits, done *Steps, spent *Spent) *meter {
 // times.
 const leastVisits = 10_000
 
-// tooLittle tells whether the allowance is not worth beginning a search.
+// tooLittle reports whether the allowance is not worth beginning a search.
 func (m *meter) tooLittle(in *instance) bool {
 	return m.limited && m.halted(leastVisits+4*in.filling())
 }

@@ -49,7 +49,7 @@ func off(unit measure.Length, lengths []measure.Length) int {
 	return n
 }
 
-// empty tells whether rounding down has left nothing of a size, so that the
+// empty reports whether rounding down has left nothing of a size, so that the
 // instance bounds nothing.
 func (in *instance) empty() bool {
 	for _, k := range in.kinds {

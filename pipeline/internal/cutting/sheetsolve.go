@@ -73,7 +73,7 @@ func (r *SheetResult) relax(p SheetProblem, limits Limits) (*instance, proved, s
 	return in, bound, scaling
 }
 
-// fits tells whether every strip lies within its sheet, and all of a sheet do.
+// fits reports whether every strip lies within its sheet, and all of a sheet do.
 func (l SheetLayout) fits(p SheetProblem) bool {
 	for _, s := range l.Sheets {
 		across, along := p.Sheet.Across, p.Sheet.Along

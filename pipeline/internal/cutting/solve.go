@@ -161,7 +161,7 @@ func (r *Result) relax(p Problem, limits Limits) (*instance, proved, scaling) {
 	return in, bound, scaling
 }
 
-// fits tells whether every strip of a two-stage layout lies within the cloth.
+// fits reports whether every strip of a two-stage layout lies within the cloth.
 func (l Layout) fits(p Problem) bool {
 	return !slices.ContainsFunc(l.Rows, func(r Row) bool { return r.used(p.Pieces) > p.Cloth.Width })
 }

@@ -175,7 +175,7 @@ func (p *BiasPanels) enough(n Need, strips int64) bool {
 	return false
 }
 
-// gives tells whether panels of so many strips give all that is wanted.
+// gives reports whether panels of so many strips give all that is wanted.
 func (p *BiasPanels) gives(n Need, strips int64) bool {
 	one := p.BiasPanel
 	one.Strips = strips

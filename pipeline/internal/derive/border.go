@@ -188,7 +188,7 @@ func corners(border plan.Text) plan.Text {
 	return plan.Text{Text: border.Text + " corners", At: border.At}
 }
 
-// fits tells whether no strip of a border has to be joined.
+// fits reports whether no strip of a border has to be joined.
 func (s *Size) fits(b *Border, f *Fabric) bool {
 	return s.cutLength(measure.Max(b.Sides, b.Ends)) <= f.stripLength()
 }

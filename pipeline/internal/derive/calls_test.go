@@ -77,7 +77,7 @@ func TestNothingIsMadeOfNothing(t *testing.T) {
 	}
 }
 
-// asks tells whether something is asked for in a part's name.
+// asks reports whether something is asked for in a part's name.
 func asks(s *derive.Size, p *derive.Part) bool {
 	byPart := slices.ContainsFunc(s.Parts, func(q *derive.Part) bool {
 		return slices.ContainsFunc(q.Calls, func(c derive.Call) bool { return c.By == p && c.N > 0 })

@@ -34,10 +34,10 @@ type Kinds struct {
 	First    int64 // tubes that are cut with a near square first, the others with a far one
 }
 
-// Matter tells whether one kind may not stand for the other.
+// Matter reports whether one kind may not stand for the other.
 func (k Kinds) Matter() bool { return k.Look == Different || k.Assorted && k.Said }
 
-// TakeTurns tells whether near and far squares stand in turn, for want of any
+// TakeTurns reports whether near and far squares stand in turn, for want of any
 // word where either goes.
 func (k Kinds) TakeTurns() bool { return k.Look == Different && !k.Said }
 
@@ -218,7 +218,7 @@ func (p *Part) look() Look {
 	return Different
 }
 
-// mirrored tells whether strips have the same fabrics and widths from the last to
+// mirrored reports whether strips have the same fabrics and widths from the last to
 // the first.
 func mirrored(strips []Strip) bool {
 	for i, strip := range strips[:len(strips)/2] {

@@ -73,7 +73,7 @@ func (o outline) turned() (t outline) {
 	return t
 }
 
-// packs tells whether the pieces go into a cloth of w x l, by trying every place
+// packs reports whether the pieces go into a cloth of w x l, by trying every place
 // in whole inches and every quarter turn.
 func packs(pieces []outline, w, l int) bool {
 	taken := map[quarter]bool{}

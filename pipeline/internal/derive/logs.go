@@ -83,7 +83,7 @@ func (r *logs) Measure() {
 	r.p.becomes(u)
 }
 
-// upright tells whether the log on a side, from the top clockwise, is cut with its
+// upright reports whether the log on a side, from the top clockwise, is cut with its
 // length along the fabric: right and left of the centre a directional print stands
 // up in no other. A piece of a pack is no higher than it is, and its logs are cut
 // along it all the same.

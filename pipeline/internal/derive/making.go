@@ -40,7 +40,7 @@ type Operation interface {
 	Gives() *Giving
 	// Wants are the parts that it takes, where they have to be of a kind.
 	Wants() []Want
-	// Serves tells whether its part is what is wanted, and what it is instead.
+	// Serves reports whether its part is what is wanted, and what it is instead.
 	Serves(Wanted) (Misfit, bool)
 	// Lay passes on how its needed parts are turned in the quilt to what they are made
 	// of, or lists how the prints of its fabrics lie.

@@ -22,7 +22,7 @@ type Mosaic struct {
 	Known       bool         // something is known of what every piece covers
 }
 
-// Exact tells whether it is known what the pieces cover.
+// Exact reports whether it is known what the pieces cover.
 func (m *Mosaic) Exact() bool { return m.Least.Equal(m.Most) }
 
 // acrossBox is the diagonal of a box, rounded up to a tick: nothing in it is longer.

@@ -99,7 +99,7 @@ func (f *Fabric) leastStrips(strips measure.Length) measure.Length {
 	return max(f.Least.net, strips)
 }
 
-// Loose tells whether something is laid out in a shape that it need not be cut
+// Loose reports whether something is laid out in a shape that it need not be cut
 // in.
 func (f *Fabric) Loose() bool {
 	return slices.ContainsFunc(f.Needs, func(n Need) bool { return n.Free && n.Count > 0 })
@@ -134,7 +134,7 @@ func (f *Fabric) settle(r cutting.Result, ask measure.Length) cutting.Result {
 	return best
 }
 
-// CanBeCut tells whether a layout is known that a length is enough for, by the
+// CanBeCut reports whether a layout is known that a length is enough for, by the
 // method of the pattern's instructions or packed. It solves no more than that one
 // question.
 func (f *Fabric) CanBeCut(length measure.Length) bool {

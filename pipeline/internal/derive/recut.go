@@ -191,7 +191,7 @@ func (r *recut) Faults() []Fault {
 	return []Fault{f}
 }
 
-// stepped tells whether the pieces of some row differ in height, or the rows
+// stepped reports whether the pieces of some row differ in height, or the rows
 // in width.
 func (r *Recut) stepped() bool {
 	a := r.Assembly

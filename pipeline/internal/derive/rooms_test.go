@@ -132,7 +132,7 @@ func ofPlan(n ast.Node) string {
 	return ""
 }
 
-// asksType tells whether a file switches on types, or asserts one, of the plan's.
+// asksType reports whether a file switches on types, or asserts one, of the plan's.
 func asksType(f *ast.File, types []string) (asks bool) {
 	ast.Inspect(f, func(n ast.Node) bool {
 		switch n := n.(type) {

@@ -90,7 +90,7 @@ func bindingJoins(b *Binding) measure.Surd {
 	return joinSeams(plan.Diagonal, w, b.Bias.Strips)
 }
 
-// slanted tells whether a row is of 60-degree shapes.
+// slanted reports whether a row is of 60-degree shapes.
 func (s *Size) slanted(row []plan.Cell) bool {
 	return slices.ContainsFunc(row, func(c plan.Cell) bool {
 		p := s.byName[c.Part.Text]

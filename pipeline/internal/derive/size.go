@@ -219,16 +219,16 @@ type Need struct {
 	InLengths bool           // cut in lengths from strips as wide as it is high
 }
 
-// fixedShape tells whether what is wanted is cut in the very shape that is laid
+// fixedShape reports whether what is wanted is cut in the very shape that is laid
 // out.
 func (n Need) fixedShape() bool { return !n.Free }
 
-// Turnable tells whether what is cut may lie either way round.
+// Turnable reports whether what is cut may lie either way round.
 func (f *Fabric) Turnable(n Need) bool {
 	return !n.Strip && !n.Fixed && !f.Directional() && !f.Matched()
 }
 
-// Matched tells whether the fabric is precut pieces of which the same place of
+// Matched reports whether the fabric is precut pieces of which the same place of
 // the print is cut each time.
 func (f *Fabric) Matched() bool { return f.Form == plan.Precut && f.Repeat.Length > 0 }
 
@@ -277,5 +277,5 @@ type Fabric struct {
 	packedSheets *cutting.SheetResult
 }
 
-// Used tells whether anything is cut from the fabric.
+// Used reports whether anything is cut from the fabric.
 func (f *Fabric) Used() bool { return len(f.Needs) > 0 || f.Panels > 0 }

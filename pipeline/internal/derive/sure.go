@@ -1,6 +1,6 @@
 package derive
 
-// Sure tells whether all that a count of a part or a fabric's cloth is made of
+// Sure reports whether all that a count of a part or a fabric's cloth is made of
 // was counted. Where it was not, because something that is made of it is
 // unknown, yields nothing or stands under a name that the plan does not have,
 // what was counted is a lower bound: never enough, and never too much.
@@ -8,7 +8,7 @@ func (s *Size) Sure(q Quantity) bool {
 	return !s.unsure[Quantity{}] && !s.unsure[q]
 }
 
-// SureOfCloth tells whether all that a fabric is needed for was counted, and can
+// SureOfCloth reports whether all that a fabric is needed for was counted, and can
 // be cut.
 func (s *Size) SureOfCloth(f *Fabric) bool {
 	return f.Err == nil && s.Sure(Quantity{Cloth, f.Role.Text})
@@ -42,7 +42,7 @@ func (s *Size) uncounted() map[Quantity]bool {
 	return short
 }
 
-// Derived tells whether what a part takes could be worked out.
+// Derived reports whether what a part takes could be worked out.
 func (p *Part) Derived() bool {
 	switch {
 	case !p.Known:

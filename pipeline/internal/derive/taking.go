@@ -47,7 +47,7 @@ func (s *Size) Changed(f *Fabric, change func(*plan.Fabric)) (changed *Fabric, s
 	return changed, again.SureOfCloth(changed)
 }
 
-// inPieces tells whether the fabric is cut into pieces alone: not into strips
+// inPieces reports whether the fabric is cut into pieces alone: not into strips
 // used whole, strips joined end to end, panels, or cloth cut on the bias.
 func (f *Fabric) inPieces() bool {
 	return f.Panels == 0 && !f.Missing && len(f.Needs) > 0 && !slices.ContainsFunc(f.Needs, func(n Need) bool {

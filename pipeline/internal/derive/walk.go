@@ -36,7 +36,7 @@ func (f Flips) and(with Flips) Flips {
 	return f
 }
 
-// Has tells whether the squares of a tube are among those exchanged.
+// Has reports whether the squares of a tube are among those exchanged.
 func (f Flips) Has(t *Tube) bool { return f.among(flipOf(t)) != Flips{} }
 
 // taking is the tubes whose squares in a part take turns: all of them, and those
@@ -252,7 +252,7 @@ func (w *Walk) borders(of []Border) (all []Placed) {
 	return all
 }
 
-// LayoutTakesTurns tells whether a block of the layout holds squares that take
+// LayoutTakesTurns reports whether a block of the layout holds squares that take
 // turns, so that no arrangement as written repeats.
 func (s *Size) LayoutTakesTurns() bool {
 	return slices.ContainsFunc(s.Top.Blocks, func(b Block) bool { return b.Part.taking != taking{} })

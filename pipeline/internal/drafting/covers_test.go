@@ -51,7 +51,7 @@ func TestDraftsCloseAndCover(t *testing.T) {
 	}
 }
 
-// refused tells whether a part takes another that is not of the kind that it needs.
+// refused reports whether a part takes another that is not of the kind that it needs.
 func refused(s *derive.Size, p *derive.Part) bool {
 	return slices.ContainsFunc(p.Room.Wants(), func(w derive.Want) bool {
 		q := s.Part(w.Part.Text)

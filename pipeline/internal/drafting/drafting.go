@@ -50,7 +50,7 @@ func Of(s *derive.Size) *Draft {
 	return d
 }
 
-// fits tells whether work is as large as was derived.
+// fits reports whether work is as large as was derived.
 func fits(w piecing.Patchwork, b piecing.Box) bool {
 	size := w.Size()
 	return len(w.Patches) > 0 && size.Width.Equal(b.Width) && size.Height.Equal(b.Height)

@@ -188,7 +188,7 @@ func (o *Orders) of(a *supply.Article) *Purchase {
 	return nil
 }
 
-// Idle tells whether no kit that is to be made takes an article.
+// Idle reports whether no kit that is to be made takes an article.
 func (o *Orders) Idle(a *supply.Article) bool {
 	for _, u := range a.Uses {
 		if o.Runs[u.Run].Make > 0 {

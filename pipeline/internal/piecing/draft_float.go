@@ -20,7 +20,7 @@ func (o OnPoint) Around(edge measure.Surd) []Place {
 	return out
 }
 
-// onSides tells whether an edge of p lies on the sides of a box.
+// onSides reports whether an edge of p lies on the sides of a box.
 func onSides(p Polygon, b Box) bool {
 	n := 0
 	for _, q := range p {

@@ -92,7 +92,7 @@ func (o OnPoint) kind(i, j int64) PlaceKind {
 	return BlockPlace
 }
 
-// onEdge tells whether a lattice point lies on the top's edge.
+// onEdge reports whether a lattice point lies on the top's edge.
 func (o OnPoint) onEdge(i, j int64) bool {
 	return i == 0 || j == 0 || i == 2*o.Columns || j == 2*o.Rows
 }

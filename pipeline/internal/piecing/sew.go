@@ -81,7 +81,7 @@ func (w Patchwork) Shown(rectangle Polygon) Patchwork {
 	return shown
 }
 
-// inside tells whether every corner lies between two corners of a rectangle.
+// inside reports whether every corner lies between two corners of a rectangle.
 func inside(p Polygon, low, high Point) bool {
 	for _, q := range p {
 		if q.X.Cmp(low.X) < 0 || q.Y.Cmp(low.Y) < 0 || q.X.Cmp(high.X) > 0 || q.Y.Cmp(high.Y) > 0 {

@@ -40,7 +40,7 @@ func (s Sentence) In(u measure.Unit) string {
 	return fmt.Sprintf(s.format, args...)
 }
 
-// Empty tells whether nothing is said.
+// Empty reports whether nothing is said.
 func (s Sentence) Empty() bool { return s.format == "" }
 
 // And is the sentence and what follows it at once.

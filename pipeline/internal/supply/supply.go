@@ -81,7 +81,7 @@ type Article struct {
 	Each  *big.Rat // what a unit costs where so much is ordered
 }
 
-// ByLength tells whether it is sold by the length.
+// ByLength reports whether it is sold by the length.
 func (a *Article) ByLength() bool { return a.Unit.Length() > 0 }
 
 // Line is what a whole run takes, by sku.
@@ -271,7 +271,7 @@ func (a *Article) Missing() int64 {
 	return max(0, a.Needs-a.PiecesThere)
 }
 
-// Short tells whether the order is raised to the smallest that the supplier
+// Short reports whether the order is raised to the smallest that the supplier
 // takes, and what the kits alone would have ordered, in the price's unit.
 func (a *Article) Short() (alone *big.Rat, short bool) {
 	if a.Minimum == nil || a.Discontinued || a.Err != nil {

@@ -114,7 +114,7 @@ func (c cutter) packPicture(id, name string) (p report.Picture, ok bool) {
 	return f.Picture, len(f.Panels) > 0
 }
 
-// whole tells whether a sheet is used as it comes.
+// whole reports whether a sheet is used as it comes.
 func whole(s cutting.CutSheet, along measure.Length) bool {
 	return len(s.Rows) == 1 && s.Rows[0].Strip >= 0 && s.Rows[0].Repeat == 1 && s.Rows[0].Height == along
 }

@@ -195,7 +195,7 @@ func (f *frame) stacks(s cutting.Stack, u, v, height measure.Length) measure.Len
 	return u
 }
 
-// crowded tells whether a layout has more pieces than can be drawn.
+// crowded reports whether a layout has more pieces than can be drawn.
 func (c cutter) crowded() bool {
 	n := shapesOf(c.layout.Rows)
 	for _, s := range c.sheets.Sheets {

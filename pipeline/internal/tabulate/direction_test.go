@@ -154,7 +154,7 @@ func exactLengths(all ...reflect.Value) *lengths {
 
 func (l *lengths) add(x measure.Surd) { l.exact[x.Float(measure.In)] = x }
 
-// hold tells whether a printed length, or each of two, is one of them rounded so.
+// hold reports whether a printed length, or each of two, is one of them rounded so.
 func (l *lengths) hold(t *testing.T, printed string, toward measure.Toward) bool {
 	t.Helper()
 	unit := printed[strings.LastIndex(printed, " "):]

@@ -19,7 +19,7 @@ func columnID(k *kit.Kit) string {
 	return k.Size.Of.Name.Text
 }
 
-// timed tells whether the kit's minutes are reckoned from its cuts.
+// timed reports whether the kit's minutes are reckoned from its cuts.
 func timed(k *kit.Kit, p *plan.Project) bool { return !k.Said.Minutes.Given() && p.Rates.Given() }
 
 // minutes adds up the cuts of a kit at the rates of the sheet.

@@ -61,7 +61,7 @@ func toCutOrBuy(table report.Table, column int, c report.Cell) bool {
 
 var toSpare = regexp.MustCompile(`takes? ((?:about )?[0-9./ ]+ (?:in|cm)) of ((?:about )?[0-9./ ]+ (?:in|cm)): ((?:about )?[0-9./ ]+ (?:in|cm)) to spare(?:, ((?:about )?[0-9./ ]+ (?:in|cm)) of each set)?`)
 
-// anyYield tells whether a statement of slack is that of some part: it says that
+// anyYield reports whether a statement of slack is that of some part: it says that
 // no less is taken, and no more is there and to spare, and each to within 0.001 in.
 func anyYield(t *testing.T, in *tabulate.Input, said []string) bool {
 	t.Helper()
