@@ -19,49 +19,38 @@ const (
 // String is the word the plan uses; where it does not say there is none.
 func (k SquareKind) String() string { return [...]string{"either", "near", "far"}[k] }
 
-// Carrier is an operation that makes one part of one other, of which a square
-// of a tube remains one.
-type Carrier interface {
-	Operation
-	// Carries is the part, and the kind where the operation says it.
-	Carries() Cell
-}
-
-// Carries implements Carrier.
+// Carries is the part that the operation takes, of which a square of a tube remains
+// one, with the kind that it says.
 func (o Trim) Carries() Cell { return Cell{Part: o.Part, Kind: o.Kind, At: o.Part.At} }
 
-// Carries implements Carrier.
+// Carries is the part that the operation takes, of which a square of a tube remains
+// one, with the kind that it says.
 func (o Bordered) Carries() Cell { return Cell{Part: o.Part, Kind: o.Kind, At: o.Part.At} }
 
-// Carries implements Carrier.
+// Carries is the part that the operation takes, of which a square of a tube remains
+// one, with the kind that it says.
 func (o Recut) Carries() Cell { return Cell{Part: o.Part, Kind: o.Kind, At: o.Part.At} }
 
-// Carries implements Carrier.
+// Carries is the part that the operation takes, of which a square of a tube remains
+// one, with the kind that it says.
 func (o FlipCorners) Carries() Cell { return Cell{Part: o.Body, Kind: o.Kind, At: o.Body.At} }
 
-// Placer is an operation that gives other parts a place.
-type Placer interface {
-	Operation
-	// Places are the parts as they stand there, as the plan writes them.
-	Places() []Cell
-}
-
-// Places implements Placer.
+// Places are the parts that stand in it, as the plan writes them.
 func (o Trim) Places() []Cell { return []Cell{o.Carries()} }
 
-// Places implements Placer.
+// Places are the parts that stand in it, as the plan writes them.
 func (o Bordered) Places() []Cell { return append([]Cell{o.Carries()}, bordersPlaces(o.Borders)...) }
 
-// Places implements Placer.
+// Places are the parts that stand in it, as the plan writes them.
 func (o Recut) Places() []Cell { return []Cell{o.Carries()} }
 
-// Places implements Placer.
+// Places are the parts that stand in it, as the plan writes them.
 func (o FlipCorners) Places() []Cell { return []Cell{o.Carries()} }
 
-// Places implements Placer.
+// Places are the parts that stand in it, as the plan writes them.
 func (o Rows) Places() []Cell { return slices.Concat(o.Rows...) }
 
-// Places implements Placer.
+// Places are the parts that stand in it, as the plan writes them.
 func (o Setting) Places() []Cell {
 	if o.Grid == nil {
 		return nil
