@@ -146,7 +146,6 @@ type claim struct {
 	from     int   // tokens
 	to       int
 	wide     bool // "x width of fabric" stands for the second side
-	per      bool // of each of something
 	lent     bool // its lengths are those of the claim after it
 	labelled bool // its head is that of a label
 }
@@ -348,15 +347,6 @@ func (c *claim) unknown(t []token, names []mention) bool {
 		return false
 	}
 	return !slices.ContainsFunc(names, func(m mention) bool { return m.from == c.count.to })
-}
-
-// pronoun reports whether the count is of what was counted before: four of them.
-func (c *claim) pronoun(t []token) bool {
-	return c.bare(t) || at(t, c.count.to).is("of", "and", "will", "more") || at(t, c.count.to).kind == mark
-}
-
-func (c *claim) bare(t []token) bool {
-	return c.count.to >= len(t) || t[c.count.to].kind == mark || t[c.count.to].is("for", "in")
 }
 
 // headKeys are the keys of a mention that can be counted.

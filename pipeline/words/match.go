@@ -248,7 +248,6 @@ type statement struct {
 	sizes []int
 	state state
 	per   bool
-	wide  bool
 	said  *spoken
 	taken bool // so many are taken at a time to put something together
 	told  bool // the sentence says how many come from each
