@@ -12,37 +12,55 @@ import (
 type Record struct{ known map[string]recorded }
 
 type recorded struct {
-	of    diag.Identity
-	level diag.Level
+	of      diag.Identity
+	level   diag.Level
+	follows bool // it was told as following from another finding
 }
 
 // Of is the record of what a run has found.
 func Of(run *report.Run) Record {
 	r := Record{known: map[string]recorded{}}
-	for f, i := range recordable(run) {
-		r.known[i.Fingerprint()] = recorded{of: i, level: f.Level}
+	for _, m := range recordable(run) {
+		r.known[m.identity.Fingerprint()] = recorded{m.identity, m.Level, m.follows}
 	}
 	return r
 }
 
 // Compare takes the findings of a run that are recorded out of it and keeps
 // them as old ones. A finding that has become graver than it was recorded is
-// not old; neither is one that tells of yardproof's own troubles.
+// not old; neither is one that tells of yardproof's own troubles. What follows
+// from an old finding and is not old itself is told by itself.
 func (r Record) Compare(run *report.Run) {
-	result := &report.Baseline{Recorded: len(r.known)}
-	met, old := map[string]bool{}, map[string]bool{}
-	var identities diag.Identities
-	for _, f := range run.All() {
-		print := identities.Of(f).Fingerprint()
+	result := &report.Baseline{}
+	met := map[string]bool{}
+	fresh := map[string][]diag.Finding{} // by the finding that they follow from
+	for _, m := range identified(run.All()) {
+		print := m.identity.Fingerprint()
 		known, ok := r.known[print]
 		met[print] = true
-		if ok && f.Level <= known.level && !stopped(f) {
-			old[print] = true
-			result.Old = append(result.Old, f)
+		switch old := ok && m.Level <= known.level; {
+		case !m.follows && old && !stopped(m.Finding):
+			result.Old = append(result.Old, m.Finding)
+		case m.follows && !old:
+			fresh[m.root] = append(fresh[m.root], alone(m.Finding))
 		}
 	}
-	looked := lookedAt(run)
+	r.count(result, met, lookedAt(run))
+	run.Findings = afterwards(run.Findings, result.Old, fresh)
+	for i := range run.Plans {
+		run.Plans[i].Findings = afterwards(run.Plans[i].Findings, result.Old, fresh)
+	}
+	run.Baseline = result
+}
+
+// count counts what was recorded: what has not been met is gone, unless the run
+// did not look at it. What followed from another finding is not counted.
+func (r Record) count(result *report.Baseline, met map[string]bool, looked func(diag.Identity) bool) {
 	for print, known := range r.known {
+		if known.follows {
+			continue
+		}
+		result.Recorded++
 		switch {
 		case met[print]:
 		case looked(known.of):
@@ -51,11 +69,24 @@ func (r Record) Compare(run *report.Run) {
 			result.Unseen++
 		}
 	}
-	run.Findings = without(run.Findings, result.Old)
-	for i := range run.Plans {
-		run.Plans[i].Findings = without(run.Plans[i].Findings, result.Old)
+}
+
+// alone is a finding without what follows from it.
+func alone(f diag.Finding) diag.Finding {
+	f.Follows = nil
+	return f
+}
+
+// afterwards leaves out the old findings, which are in the one order, and puts
+// those in their place that follow from them and are not old.
+func afterwards(findings, old []diag.Finding, fresh map[string][]diag.Finding) []diag.Finding {
+	kept := without(findings, old)
+	for _, f := range findings {
+		if _, isOld := slices.BinarySearchFunc(old, f, diag.Compare); isOld {
+			kept = append(kept, fresh[named(f)]...)
+		}
 	}
-	run.Baseline = result
+	return diag.Sort(kept)
 }
 
 // without leaves out findings that are equal to one of old, which is in the

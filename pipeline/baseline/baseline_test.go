@@ -149,3 +149,43 @@ func TestParseRefuses(t *testing.T) {
 		}
 	}
 }
+
+// What follows from an old finding and was not recorded is told by itself, and so
+// is what has become graver; what was recorded so is old, whether it follows from
+// another or stands alone since that was mended.
+func TestNewBelowAnOldOne(t *testing.T) {
+	below := func(level diag.Level, pointer string) diag.Finding { return fault(level, "fabric/impossible", "a", pointer, 40) }
+	with := func(follows ...diag.Finding) *report.Run {
+		run := line()
+		run.Plans[0].Findings[0].Follows = follows
+		return run
+	}
+	record := recordOf(t, with(below(diag.Warning, "/printed/throw/fabric/red")))
+	for _, c := range []struct {
+		name  string
+		run   *report.Run
+		fresh []string
+		want  [4]int
+	}{
+		{"the same", with(below(diag.Warning, "/printed/throw/fabric/red")), nil, [4]int{5, 5, 0, 0}},
+		{"another", with(below(diag.Warning, "/printed/throw/fabric/red"), below(diag.Error, "/printed/throw/fabric/cream")), []string{"/printed/throw/fabric/cream"}, [4]int{5, 5, 0, 0}},
+		{"graver", with(below(diag.Error, "/printed/throw/fabric/red")), []string{"/printed/throw/fabric/red"}, [4]int{5, 5, 0, 0}},
+		{"none", with(), nil, [4]int{5, 5, 0, 0}},
+	} {
+		record.Compare(c.run)
+		var fresh []string
+		for _, f := range c.run.All() {
+			fresh = append(fresh, f.Place.Pointer)
+		}
+		if !slices.Equal(fresh, c.fresh) || counts(c.run.Baseline) != c.want {
+			t.Errorf("%s: new at %q, counts %v; want %q, %v", c.name, fresh, counts(c.run.Baseline), c.fresh, c.want)
+		}
+	}
+	// The cause is mended, and what followed from it stands alone.
+	run := line()
+	run.Plans[0].Findings[0] = below(diag.Warning, "/printed/throw/fabric/red")
+	record.Compare(run)
+	if len(run.All()) != 0 || counts(run.Baseline) != [4]int{5, 5, 1, 0} {
+		t.Errorf("new: %v, counts %v", run.All(), counts(run.Baseline))
+	}
+}

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"cmp"
 	"encoding/json"
-	"iter"
 	"slices"
 	"strconv"
 
@@ -29,6 +28,7 @@ type entry struct {
 	Sizes   []string `json:"sizes,omitempty"`
 	Number  int      `json:"number,omitempty"` // from 2
 	Level   string   `json:"level"`
+	Follows bool     `json:"follows,omitempty"`
 	Message string   `json:"message,omitempty"`
 }
 
@@ -36,8 +36,12 @@ type entry struct {
 // JSON that is the same for the same findings and has one of them a paragraph.
 func Encode(run *report.Run) []byte {
 	d := document{Format: 1, Findings: []entry{}}
-	for f, i := range recordable(run) {
-		e := entry{Rule: i.Rule, Plan: i.Plan, File: i.File, Pointer: i.Pointer, Sizes: i.Sizes, Level: f.Level.String(), Message: f.Message}
+	for _, m := range recordable(run) {
+		i := m.identity
+		e := entry{
+			Rule: i.Rule, Plan: i.Plan, File: i.File, Pointer: i.Pointer, Sizes: i.Sizes,
+			Level: m.Level.String(), Follows: m.follows, Message: m.Message,
+		}
 		if i.Number > 1 {
 			e.Number = i.Number
 		}
@@ -53,19 +57,12 @@ func Encode(run *report.Run) []byte {
 }
 
 // recordable are the findings of a run that a record may hold, old and new.
-func recordable(run *report.Run) iter.Seq2[diag.Finding, diag.Identity] {
-	return func(yield func(diag.Finding, diag.Identity) bool) {
-		var identities diag.Identities
-		all := run.All()
-		if run.Baseline != nil {
-			all = diag.Sort(append(all, run.Baseline.Old...))
-		}
-		for _, f := range all {
-			if i := identities.Of(f); !stopped(f) && !yield(f, i) {
-				return
-			}
-		}
+func recordable(run *report.Run) []met {
+	all := run.All()
+	if run.Baseline != nil {
+		all = diag.Sort(append(all, run.Baseline.Old...))
 	}
+	return slices.DeleteFunc(identified(all), func(m met) bool { return stopped(m.Finding) })
 }
 
 func (e entry) compare(f entry) int {
@@ -100,7 +97,7 @@ func Parse(name string, text []byte) (Record, []diag.Finding) {
 	for _, item := range tree.Get("findings").Items {
 		level, _ := diag.ParseLevel(word(item, "level"))
 		i := identity(item)
-		r.known[i.Fingerprint()] = recorded{of: i, level: level}
+		r.known[i.Fingerprint()] = recorded{i, level, word(item, "follows") == "true"}
 	}
 	return r, nil
 }
