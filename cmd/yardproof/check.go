@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"errors"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -149,7 +150,7 @@ func (set settings) conclude(ctx context.Context, s streams, run *report.Run) (i
 }
 
 // spare refuses reports and baselines that would replace what the run reads, or
-// each other.
+// each other, or by their names what no report is.
 func (set settings) spare(files []string) error {
 	inputs := store.Identities(files)
 	if set.record != "" && inputs[store.Identity(set.record)] {
@@ -165,7 +166,31 @@ func (set settings) spare(files []string) error {
 			return misuse("--report %s=%s would replace an input", t.format.Name, t.path)
 		}
 	}
+	for _, t := range set.reports {
+		if what := taken(t.path); what != "" {
+			return misuse("--report %s=%s would replace %s, by its name", t.format.Name, t.path, what)
+		}
+	}
+	if what := taken(set.record); what != "" {
+		return misuse("--write-baseline %s would replace %s, by its name", set.record, what)
+	}
 	return nil
+}
+
+// taken is what a file is by its name, where that is something else than a report
+// or a baseline.
+func taken(path string) string {
+	switch name := filepath.Base(path); {
+	case strings.HasSuffix(name, ".plan.json"):
+		return "a plan"
+	case name == "yardproof.json":
+		return "a project file"
+	case strings.HasSuffix(name, ".xlsx"):
+		return "a workbook"
+	case strings.HasPrefix(name, ".yardproof"):
+		return "what yardproof remembers"
+	}
+	return ""
 }
 
 // status is the exit status for findings.
