@@ -4,7 +4,7 @@
 //
 //	go run ./scripts/release dist
 //	go run ./scripts/container dist image
-//	skopeo copy oci:image:v0.1.0 docker://registry.example.org/yardproof:v0.1.0
+//	skopeo copy --all oci:image:v0.1.0 docker://registry.example.org/yardproof:v0.1.0
 //
 // The image holds the program of the archive and its licence, and nothing else:
 // no shell, no libraries, no user but the number that it runs as. It works in

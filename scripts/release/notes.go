@@ -54,9 +54,13 @@ func notes(version, repository string) (string, error) {
 	}
 	var text strings.Builder
 	fmt.Fprintf(&text, "# yardproof %s\n\n", version)
-	if last == "" {
+	shallow, _ := git("rev-parse", "--is-shallow-repository")
+	switch {
+	case last == "" && strings.TrimSpace(shallow) == "true":
+		text.WriteString("What the last commits have changed, by the part of the program. Those before them, and the last release, are not in this clone: make releases from a clone without a depth.\n")
+	case last == "":
 		text.WriteString("The first release. What went into it, by the part of the program:\n")
-	} else {
+	default:
 		fmt.Fprintf(&text, "What has changed since %s, by the part of the program:\n", last)
 	}
 	changes := map[string][]string{}

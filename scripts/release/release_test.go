@@ -11,6 +11,7 @@ import (
 	"io"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"runtime/debug"
 	"slices"
 	"strings"
@@ -181,5 +182,11 @@ func TestNotes(t *testing.T) {
 	}
 	if strings.Contains(second, "sheets") {
 		t.Error("a change of the release before is told again")
+	}
+	shallow := filepath.Join(t.TempDir(), "shallow")
+	git("clone", "-q", "--depth", "1", "file://"+filepath.ToSlash(dir), shallow)
+	third, err := notes("v0.2.0", shallow)
+	if err != nil || !strings.Contains(third, "a clone without a depth") || strings.Contains(third, "first release") {
+		t.Errorf("%v: of a clone that is cut off\n%s", err, third)
 	}
 }
