@@ -244,7 +244,11 @@ func shortOfPieces(_ *Pass, s stopped) (message, hint string) {
 	if s.Figure.What != buyer.PartsOf {
 		message += fmt.Sprintf(", and %d %s needed", s.Takes, is(s.Takes))
 	}
-	return message, fmt.Sprintf("print %s, or %s from each", count(int(s.Enough), from), count(int(yield), piece))
+	more, each := count(int(s.Enough), from), count(int(yield), piece)+" from each"
+	if s.Each < yield && s.From*yield >= s.Takes { // what one gives is printed wrongly, and that alone
+		return message, fmt.Sprintf("print %s, or %s", each, more)
+	}
+	return message, fmt.Sprintf("print %s, or %s", more, each)
 }
 
 func shortOfLength(p *Pass, s stopped) (message, hint string) {
