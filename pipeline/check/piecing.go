@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
@@ -135,11 +136,18 @@ func (p *Pass) cautions(key string) bool {
 	return false
 }
 
+// onLines reports whether a length lies on the lines of a ruler that names them.
+func (p *Pass) onLines(l plan.Length) bool {
+	return slices.ContainsFunc(p.Size.Of.Tools.Rulers, func(r plan.Ruler) bool {
+		return r.Lines.Given() && l.On(r.Lines.Length)
+	})
+}
+
 func offGrid(p *Pass) {
 	grid := p.rulerGrid()
 	seen := map[source.Range]bool{} // a square's width and height are one value
 	report := func(what, of string, l plan.Length) {
-		if l.Length == 0 || l.On(grid) || seen[l.At] {
+		if l.Length == 0 || l.On(grid) || p.onLines(l) || seen[l.At] {
 			return
 		}
 		seen[l.At] = true
