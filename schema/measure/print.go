@@ -82,22 +82,35 @@ func FormatBox(w, h Surd, u Unit) string {
 
 // FormatFabric prints a length of fabric as it is sold. In inches that is yards
 // with a fraction whose denominator is 2, 3, 4, 6, 8, 12 or 16, if there is one
-// ("1 1/4 yd", "2/3 yd"), else rounded up to 3 places ("about 1.028 yd"), so that
-// no less is bought than is needed. In centimetres it is metres ("1.1 m").
+// ("1 1/4 yd", "2/3 yd"); in centimetres it is metres ("1.1 m"). What is sold in
+// the steps of the other unit is printed in that: 150 cm in a plan in inches is
+// "1.5 m", 2/3 yd in one in centimetres "2/3 yd". Anything else is rounded up to 3 places ("about 1.028 yd"), so that no
+// less is bought than is needed.
 func FormatFabric(l Length, u Unit) string { return RoundedFabric(l, u, Up) }
 
 // RoundedFabric prints as FormatFabric does, rounded in some direction where it
 // has to be: down what there is.
 func RoundedFabric(l Length, u Unit, t Toward) string {
-	if u == Cm {
+	inYards := fabricYards(l)
+	switch {
+	case u == Cm && (inYards == "" || l.On(Millimetre)):
+		return decimalOrAbout(ratio(l, Metre), fabricPlaces, t) + " m"
+	case inYards != "":
+		return inYards
+	case l.On(Centimetre):
 		return decimalOrAbout(ratio(l, Metre), fabricPlaces, t) + " m"
 	}
+	return about(ratio(l, Yard), fabricPlaces, t) + " yd"
+}
+
+// fabricYards are yards with a fraction of the trade, empty where there is none.
+func fabricYards(l Length) string {
 	for _, parts := range []Length{16, 12} {
 		if l.On(Yard / parts) {
 			return mixed(l, Yard, parts) + " yd"
 		}
 	}
-	return about(ratio(l, Yard), fabricPlaces, t) + " yd"
+	return ""
 }
 
 // FormatCut prints a length that is to be cut from a bolt: as FormatFabric does
@@ -105,8 +118,12 @@ func RoundedFabric(l Length, u Unit, t Toward) string {
 // unit if need be ("70 cm" of what is sold by the yard). What is on neither is
 // rounded up.
 func FormatCut(l Length, u Unit) string {
-	for _, text := range []string{FormatFabric(l, u), l.Format(u)} {
-		if !strings.HasPrefix(text, "about ") {
+	asSold := fabricYards(l)
+	if u == Cm {
+		asSold = FormatFabric(l, u)
+	}
+	for _, text := range []string{asSold, l.Format(u)} {
+		if text != "" && !strings.HasPrefix(text, "about ") {
 			return text
 		}
 	}
