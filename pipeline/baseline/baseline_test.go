@@ -154,7 +154,9 @@ func TestParseRefuses(t *testing.T) {
 // is what has become graver; what was recorded so is old, whether it follows from
 // another or stands alone since that was mended.
 func TestNewBelowAnOldOne(t *testing.T) {
-	below := func(level diag.Level, pointer string) diag.Finding { return fault(level, "fabric/impossible", "a", pointer, 40) }
+	below := func(level diag.Level, pointer string) diag.Finding {
+		return fault(level, "fabric/impossible", "a", pointer, 40)
+	}
 	with := func(follows ...diag.Finding) *report.Run {
 		run := line()
 		run.Plans[0].Findings[0].Follows = follows

@@ -81,16 +81,40 @@ func (p *Pass) stray(m plan.Mention) bool {
 	return p.Size.Fabric(m.Name.Text) == nil && p.Size.Part(m.Name.Text) == nil
 }
 
+// strays reports each name that the size's plan does not have, once: where it is
+// written first, and beside it where it is written again.
+func (p *Pass) strays(kind string, fabric bool, names []string) {
+	var order []string
+	places := map[string][]plan.Mention{}
+	for _, m := range p.Size.Of.Strays() {
+		if m.Fabric != fabric || !p.stray(m) {
+			continue
+		}
+		name := m.Name.Text
+		if len(places[name]) == 0 {
+			order = append(order, name)
+		}
+		places[name] = append(places[name], m)
+	}
+	for _, name := range order {
+		first, others := places[name][0], places[name][1:]
+		finding := Finding{
+			Message: fmt.Sprintf("%s names the %s %q, and the plan has none of that name", first.By, kind, name),
+			Hint:    writeName(name, names),
+		}
+		if near := schema.Nearest(name, names); near != "" && len(others) > 0 {
+			finding.Hint = fmt.Sprintf("write %q in all %d places, or call the %s %q", near, 1+len(others), kind, name)
+		}
+		for _, m := range others {
+			finding.Related = append(finding.Related, Related{m.Name.At, m.By + " names it too"})
+		}
+		p.Report(first.Name.At, finding)
+	}
+}
+
 func unknownFabrics(p *Pass) {
 	s := p.Size.Of
-	for _, m := range s.Strays() {
-		if m.Fabric && p.stray(m) {
-			p.Report(m.Name.At, Finding{
-				Message: fmt.Sprintf("%s names the fabric %q, and the plan has none of that name", m.By, m.Name.Text),
-				Hint:    writeName(m.Name.Text, roles(s)),
-			})
-		}
-	}
+	p.strays("fabric", true, roles(s))
 	for _, way := range p.Plan.Colourways {
 		for _, role := range way.Roles {
 			if !p.somewhere(role.Text) {
@@ -108,17 +132,7 @@ func (p *Pass) somewhere(role string) bool {
 	return slices.ContainsFunc(p.Plan.Sizes, func(s plan.Size) bool { return s.Fabric(role) != nil })
 }
 
-func unknownParts(p *Pass) {
-	s := p.Size.Of
-	for _, m := range s.Strays() {
-		if !m.Fabric && p.stray(m) {
-			p.Report(m.Name.At, Finding{
-				Message: fmt.Sprintf("%s names the part %q, and the plan has none of that name", m.By, m.Name.Text),
-				Hint:    writeName(m.Name.Text, partNames(s)),
-			})
-		}
-	}
-}
+func unknownParts(p *Pass) { p.strays("part", false, partNames(p.Size.Of)) }
 
 func roles(s *plan.Size) []string {
 	var names []string
