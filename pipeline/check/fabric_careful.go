@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
@@ -14,10 +15,10 @@ import (
 var carefulChecks = []Check{
 	{
 		Rule: "fabric/wide-only", Level: diag.Warning, Since: "0.1.0", Scope: Size,
-		Summary: "the printed length is enough only at a usable width that bolts of that fabric cannot be relied on to have",
+		Summary: "the printed length, strip sets or tubes are enough only at a usable width that bolts of that fabric cannot be relied on to have",
 		Why:     "Fabric sold as 42 to 44 in wide gives 40 to 42 in between the selvages, by the mill and the bolt, and backing sold as 108 in gives 104 to 106. The buying list states the width that is reckoned with, and that is fair notice as long as bolts of that width can be bought: up to 42 in (107 cm), and 106 in (270 cm) of extra-wide backing. At 44 in seven 6 1/4-in squares come from a strip, at the careful 40 in six: 42 squares are six strips or seven, and whoever trusted the list looks for a width that is sold and not usable. The widths are common practice, no source.",
 		Fix:     "print the length that the careful width takes, or reckon with 42 in (107 cm)",
-		Run:     eachPrintedCloth(wideOnly),
+		Run:     wideOnly,
 	},
 	{
 		Rule: "fabric/quarter-size", Level: diag.Warning, Since: "0.1.0", Scope: Size,
@@ -73,7 +74,64 @@ func fairNotice(w measure.Length, u measure.Unit) bool {
 	return w <= common || w > widestCommon(u) && w <= extra
 }
 
-func wideOnly(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+func wideOnly(p *Pass) {
+	eachPrintedCloth(wideLength)(p)
+	wideSets(p)
+}
+
+// wideSets is about strip sets and tubes whose strips come from too wide a fabric.
+func wideSets(p *Pass) {
+	said := p.Size.Of.Printed
+	if said == nil || len(said.Sets)+len(said.Tubes) == 0 {
+		return
+	}
+	narrow := p.narrow()
+	if narrow == nil {
+		return
+	}
+	report := func(said plan.PrintedCount, thing string, takes, atCareful int64) {
+		if n := int64(said.N); n >= takes && n < atCareful {
+			p.Report(said.At, Finding{
+				Message: fmt.Sprintf("the pattern prints %s of %q, as strips of the stated usable width take; at the careful %s %d %s needed",
+					count(said.N, thing), said.Of.Text, p.there(p.carefulWidth()), atCareful, is(atCareful)),
+				Hint: fmt.Sprintf("print %d, or reckon with a width that is sold", atCareful),
+			})
+		}
+	}
+	for _, c := range said.Sets {
+		if a, b := p.Size.Part(c.Of.Text), narrow.Part(c.Of.Text); a != nil && a.Set != nil && b != nil && b.Set != nil {
+			report(c, "strip set", a.Set.Count, b.Set.Count)
+		}
+	}
+	for _, c := range said.Tubes {
+		if a, b := p.Size.Part(c.Of.Text), narrow.Part(c.Of.Text); a != nil && a.Tube != nil && b != nil && b.Tube != nil {
+			report(c, "tube", a.Tube.Count, b.Tube.Count)
+		}
+	}
+}
+
+// narrow is the size at the careful usable width of every fabric of the common
+// width that is stated to be wider than can be relied on; nil where none is.
+func (p *Pass) narrow() *derive.Size {
+	of := *p.Size.Of
+	of.Fabrics = slices.Clone(of.Fabrics)
+	found := false
+	for i := range of.Fabrics {
+		f := p.Size.Fabric(of.Fabrics[i].Role.Text)
+		if f == nil || f.Form != plan.Yardage || fairNotice(f.UsableWidth.Length, p.Plan.Units) {
+			continue
+		}
+		if careful, hopes := p.hopesFor(f); hopes && careful == p.carefulWidth() {
+			of.Fabrics[i].UsableWidth.Length, found = careful, true
+		}
+	}
+	if !found {
+		return nil
+	}
+	return p.Size.Again(&of)
+}
+
+func wideLength(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	careful, hopes := p.hopesFor(f)
 	if !hopes || fairNotice(f.UsableWidth.Length, p.Plan.Units) || said.Length.Length < f.Gross || !p.Size.SureOfCloth(f) {
 		return
