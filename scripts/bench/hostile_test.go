@@ -27,6 +27,9 @@ func BenchmarkHostileCheck(b *testing.B) {
 
 // BenchmarkHostileExport is the same with workbooks.
 func BenchmarkHostileExport(b *testing.B) {
+	if testing.Short() {
+		b.Skip("takes minutes")
+	}
 	format := xlsx(b)
 	for _, p := range hostile.Plans() {
 		b.Run(p.Name, func(b *testing.B) {
