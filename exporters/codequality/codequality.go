@@ -69,7 +69,7 @@ func description(f diag.Finding) string {
 	if f.Hint != "" {
 		text += "; " + words.OneLine(f.Hint)
 	}
-	if n := len(words.Flatten(f.Follows)); n > 0 {
+	if n := len(diag.Flatten(f.Follows)); n > 0 {
 		text += fmt.Sprintf("; %d more may follow from it", n)
 	}
 	return text

@@ -27,7 +27,7 @@ func line(f diag.Finding) string {
 	if len(f.Sizes) > 0 {
 		text += " (" + words.Sizes(f) + ")"
 	}
-	if n := len(words.Flatten(f.Follows)); n > 0 {
+	if n := len(diag.Flatten(f.Follows)); n > 0 {
 		text += fmt.Sprintf(" (%d more may follow)", n)
 	}
 	return fmt.Sprintf("%s: %s: %s [%s]", where(f.Place), f.Level, text, words.OneLine(f.Rule))

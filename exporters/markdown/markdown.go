@@ -143,7 +143,7 @@ func details(f diag.Finding) string {
 		lines = append(lines, "see: "+shorten(words.Related(r)))
 		lines = append(lines, excerpt(r.Place)...)
 	}
-	follows := words.Flatten(f.Follows)
+	follows := diag.Flatten(f.Follows)
 	for _, c := range follows {
 		lines = append(lines, "may follow: "+shorten(words.Consequence(f, c)))
 	}

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"yardproof/exporters/internal/words"
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/report"
 )
@@ -53,7 +52,7 @@ func newArtifacts(r *report.Run, findings []diag.Finding, excused []report.Excus
 
 // note takes the files that a finding speaks of.
 func note(files map[string]bool, f diag.Finding) {
-	for _, f := range append(words.Flatten(f.Follows), f) {
+	for _, f := range append(diag.Flatten(f.Follows), f) {
 		files[f.Place.File] = false
 		for _, r := range f.Related {
 			files[r.Place.File] = false

@@ -129,7 +129,7 @@ func (b *builder) result(f diag.Finding) result {
 	for _, other := range f.Related {
 		r.relate(b.place(other.Place, ""), other.Message)
 	}
-	for _, c := range words.Flatten(f.Follows) {
+	for _, c := range diag.Flatten(f.Follows) {
 		id := r.relate(b.place(c.Place, c.Plan), "may follow: "+following(c))
 		r.Properties.Follows = append(r.Properties.Follows, consequence{
 			RuleID: c.Rule, Level: level(c.Level), Sizes: c.Sizes, LocationID: id,

@@ -81,7 +81,7 @@ func (p *printer) finding(f diag.Finding) {
 	for _, r := range f.Related {
 		p.related(r)
 	}
-	for _, c := range words.Flatten(f.Follows) {
+	for _, c := range diag.Flatten(f.Follows) {
 		p.labelled("may follow:", consequence(f, c))
 	}
 }

@@ -22,7 +22,7 @@ func identified(findings []diag.Finding) []met {
 	var roots, followers []met
 	for _, f := range findings {
 		roots = append(roots, met{Finding: f, identity: identities.Of(f)})
-		for _, g := range following(f) {
+		for _, g := range diag.Flatten(f.Follows) {
 			followers = append(followers, met{Finding: g, follows: true, root: named(f)})
 		}
 	}
@@ -31,15 +31,6 @@ func identified(findings []diag.Finding) []met {
 		followers[i].identity = identities.Of(followers[i].Finding)
 	}
 	return append(roots, followers...)
-}
-
-// following are all that follow from a finding, and from these.
-func following(f diag.Finding) []diag.Finding {
-	var all []diag.Finding
-	for _, g := range f.Follows {
-		all = append(append(all, g), following(g)...)
-	}
-	return all
 }
 
 // named is what a finding is found by within its run: what the one order of

@@ -112,3 +112,12 @@ func Worst(fs []Finding) Level {
 	}
 	return worst
 }
+
+// Flatten is findings, each followed by all that follows from it, and from that.
+func Flatten(fs []Finding) []Finding {
+	var all []Finding
+	for _, f := range fs {
+		all = append(append(all, f), Flatten(f.Follows)...)
+	}
+	return all
+}

@@ -28,7 +28,7 @@ func Count(findings []diag.Finding) Tally {
 		case diag.Note:
 			t.Notes++
 		}
-		t.Follow += len(Flatten(f.Follows))
+		t.Follow += len(diag.Flatten(f.Follows))
 	}
 	return t
 }
@@ -168,7 +168,7 @@ func Accepted(run *report.Run) int {
 // Stopped reports whether a finding, or one that follows from it, says that
 // yardproof could not do its work.
 func Stopped(findings []diag.Finding) bool {
-	for _, f := range Flatten(findings) {
+	for _, f := range diag.Flatten(findings) {
 		if strings.HasPrefix(f.Rule, RunFamily) && f.Level == diag.Error {
 			return true
 		}

@@ -48,7 +48,7 @@ func Rest(f diag.Finding) []string {
 	for _, r := range f.Related {
 		lines = append(lines, "see: "+Related(r))
 	}
-	for _, c := range Flatten(f.Follows) {
+	for _, c := range diag.Flatten(f.Follows) {
 		lines = append(lines, "may follow: "+Consequence(f, c))
 	}
 	return lines
@@ -82,14 +82,4 @@ func Excused(e report.Excused) (head, reason string) {
 		reason += " (until " + OneLine(e.Until) + ")"
 	}
 	return Head(e.Finding), reason
-}
-
-// Flatten lists consequences and what follows from those, in order.
-func Flatten(fs []diag.Finding) []diag.Finding {
-	var all []diag.Finding
-	for _, f := range fs {
-		all = append(all, f)
-		all = append(all, Flatten(f.Follows)...)
-	}
-	return all
 }
