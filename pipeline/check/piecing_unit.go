@@ -107,10 +107,14 @@ func noTrimStep(p *Pass) {
 			if c.Over().Cmp(driftWarns.Surd()) <= 0 {
 				continue
 			}
+			hint := "trim the unit to " + p.box(u.Wanted.Width, u.Wanted.Height)
+			if u.CutSaid() {
+				hint += ", or cut " + p.length(c.Exact.Width.NearestTo(p.rulerGrid()))
+			}
 			p.Report(c.At, Finding{
 				Message: fmt.Sprintf("the %s of %q is cut %s, %s more than it takes, and the unit is not trimmed", c.What, part.Name.Text,
 					p.needs(c.Width), c.Over().AsThere(p.Plan.Units)),
-				Hint:  fmt.Sprintf("trim the unit to %s, or cut %s", p.box(u.Wanted.Width, u.Wanted.Height), p.length(c.Exact.Width.NearestTo(p.rulerGrid()))),
+				Hint:  hint,
 				About: geometryOf(part), Root: true,
 			})
 			return
@@ -146,15 +150,15 @@ func cutAt(part *derive.Part) source.Range {
 	return part.Name.At
 }
 
-// exactCuts are the sizes that geometry gives, up to the ruler's grid.
+// exactCuts are the sizes that geometry gives: those that the program would cut
+// where the unit is trimmed, else up to the ruler's grid.
 func (p *Pass) exactCuts(u *derive.Unit) string {
 	var cuts []string
 	for _, c := range u.Pieces {
-		grid := p.rulerGrid()
-		if u.Lines != nil {
-			grid = u.Lines.Apart
+		w, h := c.Exact.Width.CeilTo(p.rulerGrid()), c.Exact.Height.CeilTo(p.rulerGrid())
+		if u.Trim[0].Given() && c.Fitted > 0 {
+			w, h = c.Fitted, c.Fitted
 		}
-		w, h := c.Exact.Width.CeilTo(grid), c.Exact.Height.CeilTo(grid)
 		size := p.length(w)
 		if w != h {
 			size = p.pair(w, h)
@@ -206,6 +210,10 @@ func unitShort(p *Pass) {
 		if n > 1 {
 			sum = fmt.Sprintf(": over the %d of a %s %s", n, line, short.MulInt(n).AsCut(p.Plan.Units))
 		}
+		if !u.CutSaid() {
+			p.wantsTrim(part, short, sum)
+			return
+		}
 		p.Report(cutAt(part), Finding{
 			Level: level,
 			Message: fmt.Sprintf("%q comes out %s and is to measure %s, %s short%s", part.Name.Text, p.box(u.Sewn.Width, u.Sewn.Height),
@@ -213,6 +221,19 @@ func unitShort(p *Pass) {
 			Hint:  p.exactCuts(u),
 			About: geometryOf(part), Root: true,
 		})
+	})
+}
+
+// wantsTrim reports a unit whose cuts, which the plan leaves to the program, have no
+// marks that bring it to its size.
+func (p *Pass) wantsTrim(part *derive.Part, short measure.Surd, sum string) {
+	u := part.Unit
+	p.Report(part.Name.At, Finding{
+		Level: diag.Warning,
+		Message: fmt.Sprintf("%q is not trimmed, and cut to the nearest marks of a ruler it comes out %s where it is to measure %s, %s short%s", part.Name.Text,
+			p.box(u.Sewn.Width, u.Sewn.Height), p.box(u.Wanted.Width, u.Wanted.Height), short.AsCut(p.Plan.Units), sum),
+		Hint:  fmt.Sprintf("trim the unit to %s: it is then cut larger", p.box(u.Wanted.Width, u.Wanted.Height)),
+		About: geometryOf(part), Root: true,
 	})
 }
 

@@ -20,6 +20,9 @@ func (r *flyingGeese) four(u *Unit, seam measure.Length, goose, sky *Fabric) {
 	both := (2 * seam).Surd()
 	large := squarePiece("goose square", goose, g.Large, r.op.CutGoose[0], r.op.Finished[0].At)
 	large.Nothing = piecing.QuarterSquareCut(both, seam).FloorTo(measure.Tick)
+	if seam.Surd().Sub(piecing.GoosePoint(g.Large.Cut, g.Small.Cut)).Cmp((Eased).Surd()) > 0 { // a sky square that is too small brings the point out
+		g.Small = g.Small.With((g.Large.Cut.Surd().DivInt(2).Add(seam.Surd())).CeilTo(u.cutTo(r.s, trim)))
+	}
 	small := squarePiece("sky square", sky, g.Small, r.op.CutSky, r.op.Finished[1].At)
 	small.Nothing, small.Count = piecing.HalfSquareCut(both, seam, 2).FloorTo(measure.Tick), 4
 	u.Pieces, u.Each = []Piece{large, small}, 4
@@ -46,12 +49,10 @@ func (r *flyingGeese) one(u *Unit, seam measure.Length, goose, sky *Fabric) {
 	u.bonus(flip.Width, 2, seam)
 }
 
-// points notes how deep the points lie, unless trimming decides it.
-func (u *Unit) points(depth measure.Surd) {
-	if !u.Trim[0].Given() {
-		u.Point = &depth
-	}
-}
+// points notes how deep the points lie inside the raw edge. Where the unit is
+// trimmed, that is the deepest that trimming can leave them: it takes away and adds
+// nothing.
+func (u *Unit) points(depth measure.Surd) { u.Point = &depth }
 
 // bonus notes what so many flipped squares of a size leave.
 func (u *Unit) bonus(flip measure.Length, count int64, seam measure.Length) {

@@ -8,35 +8,67 @@ import (
 	"yardproof/schema/plan"
 )
 
-// triangles is a centre and corners from two squares cut once. The
-// points' depth holds for a trimmed unit too: it is trimmed alike all round.
+// triangles is a centre and corners from two squares cut once.
 func (r *squareInSquare) triangles(u *Unit, seam measure.Length, centre, corners *Fabric) {
-	trim := either(r.op.Trim, r.op.DownTo)
-	how := rounding(trim)
-	fit := piecing.SquareInSquareFit(u.Wanted.Width, seam, u.cutTo(r.s, trim), how, how)
+	fit := r.fit(u, seam)
 	inner := squarePiece("centre square", centre, fit.Centre, r.op.CutCentre, r.op.Finished.At)
-	inner.Nothing = 2 * seam
+	inner.Nothing, inner.ToMark = 2*seam, true
 	outer := squarePiece("corner square", corners, fit.Corner, r.op.CutCorners, r.op.Finished.At)
 	outer.Nothing, outer.Count, outer.Halving = piecing.HalfSquareAdd(seam).FloorTo(measure.Tick), 2, plan.CutOnce
 	u.Pieces = []Piece{inner, outer}
 	u.sewn(square(piecing.SquareInSquareUnit(inner.Width, outer.Width, seam)))
-	side := u.Sewn.Width
-	if u.Trim[0].Given() {
-		side = u.Trim[0].Surd()
+	point := piecing.SquareInSquarePoint(u.Sewn.Width, inner.Width, seam)
+	u.points(point.Sub(u.trimmedOff()))
+}
+
+// fit is the cuts that follow from the finished size. Trimming cannot bring in the
+// points of a centre that is too large, so the centre goes to the nearest mark of
+// the ruler, or down to one where the nearest would cost the points; the corner
+// squares make up for what it is short of, up to the lines where the unit is
+// trimmed.
+func (r *squareInSquare) fit(u *Unit, seam measure.Length) piecing.SquareInSquare {
+	trim, mark := either(r.op.Trim, r.op.DownTo), r.s.rulerGrid()
+	lines, how := u.cutTo(r.s, trim), rounding(trim)
+	fit := piecing.SquareInSquareFit(u.Wanted.Width, seam, mark, piecing.Nearest, how)
+	if seam.Surd().Sub(piecing.SquareInSquarePoint(u.Wanted.Width, fit.Centre.Cut, seam)).Cmp(Eased.Surd()) > 0 {
+		fit.Centre = fit.Centre.With(fit.Centre.Exact.FloorTo(mark))
 	}
-	point := piecing.SquareInSquarePoint(side, inner.Width, seam)
-	u.Point = &point
+	corner := how.Round(piecing.SquareInSquareCorner(u.Wanted.Width, fit.Centre.Cut, seam), lines)
+	if how == piecing.Up {
+		corner = max(corner, fit.Corner.Exact.CeilTo(lines))
+	}
+	fit.Corner = fit.Corner.With(corner)
+	return fit
 }
 
 // flipped is a whole square with four squares flipped on its corners.
 func (r *squareInSquare) flipped(u *Unit, seam measure.Length, centre, corners *Fabric) {
 	inner := squarePiece("centre square", centre, exactly(u.Wanted.Width), r.op.CutCentre, r.op.Finished.At)
-	outer := squarePiece("corner square", corners, exactly(piecing.SquareInSquareFlip(u.Wanted.Width, seam)), r.op.CutCorners, r.op.Finished.At)
+	outer := squarePiece("corner square", corners, r.flipFit(u, seam), r.op.CutCorners, r.op.Finished.At)
 	inner.Nothing, outer.Nothing, outer.Count = 2*seam, 2*seam, 4
 	u.Pieces = []Piece{inner, outer}
 	u.sewn(square(inner.Width.Surd()))
-	u.points(piecing.GoosePoint(inner.Width, outer.Width))
+	u.points(piecing.GoosePoint(inner.Width, outer.Width).Sub(u.trimmedOff()))
 	u.bonus(outer.Width, 4, seam)
+}
+
+// flipFit is the flip squares: on the nearest mark of the ruler, half way up, as a
+// larger one only lets the points float.
+func (r *squareInSquare) flipFit(u *Unit, seam measure.Length) piecing.Fit {
+	fit, mark := exactly(piecing.SquareInSquareFlip(u.Wanted.Width, seam)), r.s.rulerGrid()
+	cut := fit.Exact.NearestTo(mark)
+	if fit.Exact.Sub(cut.Surd()).Cmp(Eased.Surd()) > 0 {
+		cut = fit.Exact.CeilTo(mark)
+	}
+	return fit.With(cut)
+}
+
+// trimmedOff is what trimming takes off each side, where it does.
+func (u *Unit) trimmedOff() measure.Surd {
+	if !u.Trim[0].Given() {
+		return measure.Surd{}
+	}
+	return measure.Max(measure.Surd{}, u.Sewn.Width.Sub(u.Trim[0].Surd())).DivInt(2)
 }
 
 // squareInSquare is a square on point inside another.

@@ -182,7 +182,11 @@ func (u *Unit) byGeometry() (out []say.Sentence) {
 			continue
 		}
 		note := say.That("%s by geometry %s", c.What, say.AsCut(c.Exact.Width))
-		if !c.Said && u.Lines != nil {
+		switch {
+		case c.Said || u.Lines == nil:
+		case c.ToMark:
+			note = note.And(say.That(", to the nearest mark"))
+		default:
 			note = note.And(say.That(", up to %s", u.Lines.told()))
 		}
 		out = append(out, note)

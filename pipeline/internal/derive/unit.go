@@ -1,6 +1,8 @@
 package derive
 
 import (
+	"slices"
+
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -19,7 +21,7 @@ type Unit struct {
 	Trim    [2]plan.Length
 	DownTo  plan.Length   // the grid that it is trimmed down to, where that decides
 	Lines   *Lines        // that its cuts were rounded up to; nil where they go to the ruler's grid, or need not be rounded
-	Point   *measure.Surd // how far its points lie inside the raw edge; nil when it has none or is trimmed to them
+	Point   *measure.Surd // how far its points lie inside the raw edge, or can where it is trimmed; nil when it has none
 	Bonus   []Bonus       // by the corners cut away from one unit
 	Keep    bool          // the corners cut away are sewn into units; otherwise they are waste
 }
@@ -30,6 +32,8 @@ type Piece struct {
 	Fabric        *Fabric
 	Width, Height measure.Length
 	Exact         piecing.Box    // the cut size that leaves nothing over
+	Fitted        measure.Length // the cut that follows from the finished size; 0 where it is the exact one
+	ToMark        bool           // it goes to the nearest mark of the ruler though the unit is trimmed
 	Nothing       measure.Length // a cut size of which nothing is left once it is sewn
 	Count         int64          // in one batch
 	Halving       plan.Halving
@@ -120,12 +124,22 @@ func alike(pieces []Piece) []Piece {
 
 // sewn takes a size for the unit's as sewn, and trims it down to the grid where
 // the plan says so; a unit of which one side has no line below it is not trimmed.
+// Cuts that follow from the finished size may be up by more than the grid: then it
+// is trimmed to the lines that it is to finish on.
 func (u *Unit) sewn(b piecing.Box) {
 	u.Sewn = b
+	if w := u.Wanted; w != nil && !u.CutSaid() && w.Width.Cmp(b.Width) <= 0 && w.Height.Cmp(b.Height) <= 0 {
+		b = *w
+	}
 	w, h := line(u.Trim[0], u.DownTo, b.Width), line(u.Trim[1], u.DownTo, b.Height)
 	if w.Given() && h.Given() {
 		u.Trim = [2]plan.Length{w, h}
 	}
+}
+
+// CutSaid reports whether the plan says a cut size of the unit.
+func (u *Unit) CutSaid() bool {
+	return slices.ContainsFunc(u.Pieces, func(c Piece) bool { return c.Said })
 }
 
 // rounding is the direction that a cut goes to the ruler in: up when the unit
@@ -176,7 +190,7 @@ func unfinished(width, height plan.Length, seam measure.Length) *piecing.Box {
 
 // squarePiece is a square cut to a fit, or to what the plan says.
 func squarePiece(what string, f *Fabric, fit piecing.Fit, said plan.Length, from source.Range) Piece {
-	c := Piece{What: what, Fabric: f, Width: fit.Cut, Height: fit.Cut, Exact: square(fit.Exact), Count: 1, At: from}
+	c := Piece{What: what, Fabric: f, Width: fit.Cut, Height: fit.Cut, Exact: square(fit.Exact), Fitted: fit.Cut, Count: 1, At: from}
 	if said.Given() {
 		c.Width, c.Height, c.At, c.Said = said.Length, said.Length, said.At, true
 	}

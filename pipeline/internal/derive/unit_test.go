@@ -138,9 +138,11 @@ func TestSquareInSquare(t *testing.T) {
 		wantDecimal(t, finished+", centre", p.Unit.Pieces[0].Exact.Width, want[1])
 		wantDecimal(t, finished+", over", p.Unit.Pieces[0].Over(), want[2])
 	}
-	// Trimmed, both go up: 6 1/4 for a finished 8.
+	// Trimmed too the centre goes to the nearest mark: at 6 1/4 the points would lie
+	// (6.25 - 6.156854)/sqrt2 = 0.0659 in in the seam. At 6 1/8 the unit wants corner
+	// squares of 8.5 - 6.125/sqrt2 + 0.5 sqrt2 = 4.8761 in, so 5.
 	s, p := unitOf(t, `"rows": 2, "columns": 2`, `"unit": { "square_in_square": { "centre": "a", "corners": "b", "finished": 8, "trim": "8 1/2" } }`)
-	wantPieces(t, p, "a 6 1/4 6 1/4 whole, b 4 7/8 4 7/8 once")
+	wantPieces(t, p, "a 6 1/8 6 1/8 whole, b 5 5 once")
 	wantCount(t, "corner squares", s.Fabric("b").Needs[0].Count, 8)
 	// Flipped it is exact: f + 1/2, and four squares of f/2 + 1/2.
 	_, p = unitOf(t, `"rows": 2, "columns": 2`, `"unit": { "square_in_square": { "centre": "a", "corners": "b", "finished": 8, "method": "flip" } }`)

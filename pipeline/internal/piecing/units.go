@@ -139,6 +139,13 @@ func SquareInSquareFit(u measure.Surd, s, grid measure.Length, centre, corner Ro
 	}
 }
 
+// SquareInSquareCorner is the corner squares that bring a square in a square with a
+// given centre to an unfinished side u: u - centre/sqrt2 + 2s*sqrt2. What the centre
+// is short of, they make up for. Derived from geometry.
+func SquareInSquareCorner(u measure.Surd, centre, s measure.Length) measure.Surd {
+	return u.Sub(centre.Surd().Div(measure.Root2())).Add(rootOf2(2 * s))
+}
+
 // SquareInSquareUnit is the unfinished side of a square in a square sewn from
 // a centre square and corner squares cut once: centre/sqrt2 + corner -
 // 2s*sqrt2. Derived from geometry.

@@ -253,6 +253,11 @@ func TestSquareInSquareUnit(t *testing.T) {
 	if want := u.Add(q.Centre.Left).Add(q.Corner.Left); !got.Equal(want) {
 		t.Errorf("unit %v, want %v", got, want)
 	}
+	// Corner squares that make up for a centre bring the unit to its size exactly.
+	for _, centre := range []measure.Length{inch * 9 / 2, inch * 19 / 4, inch * 5} {
+		corner := piecing.SquareInSquareCorner(u, centre, quarter)
+		wantSurd(t, "made up for", corner.Add(piecing.SquareInSquareUnit(centre, 0, quarter)), 13*inch/2)
+	}
 	// A finished side of 6*sqrt2 in has a centre of 6 1/2 in exactly.
 	f := (6 * inch).Surd().Mul(measure.Root2())
 	exact := f.Add((2 * quarter).Surd())
