@@ -60,7 +60,7 @@ func (r rules) problems(tree *jsontree.Node, errs []gojsonschema.ResultError) []
 		}
 	}
 	source.SortProblems(problems)
-	return slices.Compact(problems)
+	return slices.CompactFunc(problems, func(a, b source.Problem) bool { return a.Compare(b) == 0 })
 }
 
 func (r rules) fault(tree *jsontree.Node, e gojsonschema.ResultError) fault {

@@ -74,7 +74,8 @@ type Finding struct {
 	Plan    string   // id of the plan, when it could be read
 	Sizes   []string // the sizes it holds for, when it is about sizes
 	Message string   // what, where, the numbers on both sides
-	Hint    string   // the nearest way out, as a verb phrase
+	Hint    string   // the nearest way out, as a verb phrase; made from Ways where there are any
+	Ways    []Way    // the ways out as data, the likeliest first
 	Related []Related
 	// Follows are the consequences of this finding: true, but mended with it.
 	Follows []Finding

@@ -164,5 +164,5 @@ func keysOf(n *jsontree.Node) []string {
 // sortProblems orders problems and drops those that several sizes share.
 func sortProblems(problems []source.Problem) []source.Problem {
 	source.SortProblems(problems)
-	return slices.Compact(problems)
+	return slices.CompactFunc(problems, func(a, b source.Problem) bool { return a.Compare(b) == 0 })
 }

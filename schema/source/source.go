@@ -14,4 +14,5 @@ type Problem struct {
 	Range   Range
 	Message string // what is wrong, with the value and what was wanted
 	Hint    string // the nearest way out, as a verb phrase; may be empty
+	Ways    []Way  // the ways out as data, in order; Hint is then made from them
 }
