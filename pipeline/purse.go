@@ -17,6 +17,7 @@ const (
 // budgets are what the cuttings of each plan may cost.
 type budgets struct {
 	check, tables int
+	trials        int          // what trying the ways out of what is found may cost, besides
 	watch         func(*purse) // is shown what a plan's has come to; for tests
 }
 

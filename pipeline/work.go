@@ -135,6 +135,9 @@ type work struct {
 	plan     *plan.Plan // nil when the text is not in order, or was not looked at
 	sizes    []*derive.Size
 	kits     []*kit.Kit // of the sizes
+	cut      int        // what its cuttings cost, in the unit of cutting.Spent.Work
+	tried    int        // how often edits of it were tried
+	trying   bool       // it is tried what an edit makes of it: nobody is told of anything but findings
 }
 
 func titleOf(tree *jsontree.Node) string {
@@ -174,6 +177,7 @@ func (w *work) prove(ctx context.Context) error {
 		return nil
 	default:
 		w.derive(ctx)
+		w.tryWays(ctx)
 	}
 	w.judge()
 	return nil
@@ -194,7 +198,8 @@ func (w *work) derive(ctx context.Context) {
 	for again := true; again && ctx.Err() == nil; again = purse.again() {
 		w.round(ctx, &asker{solved: w.solved, purse: purse})
 	}
-	if w.watch != nil {
+	w.cut = purse.spent
+	if w.watch != nil && !w.trying {
 		w.watch(purse)
 	}
 }
@@ -223,6 +228,9 @@ func (w *work) round(ctx context.Context, solver *asker) {
 	w.found = check.All(check.Input{Plan: w.plan, Sizes: w.sizes, Kits: w.kits, Project: w.settings, Prices: prices, Stock: w.stock(w.skus), Thorough: w.Tables,
 		Stop: func() bool { return ctx.Err() != nil }})
 	w.judged = true
+	if w.trying {
+		return
+	}
 	w.asked = solver.names()
 	if w.Text != nil {
 		w.stage = "reading the text of"
@@ -335,7 +343,9 @@ func (w *work) handOn(ctx context.Context) error {
 		return nil
 	}
 	if w.plan == nil { // it is known, and what was written of it is not there
+		reading, found := w.reading, w.found // their ways out were tried
 		w.derive(ctx)
+		w.reading, w.found = reading, found
 	}
 	if ctx.Err() != nil {
 		return ctx.Err()

@@ -110,7 +110,7 @@ func newPlaces(f *source.File, tree *jsontree.Node) places { return places{f, tr
 func (ps places) finding(p *plan.Plan, f found) diag.Finding {
 	out := diag.Finding{
 		Rule: f.check.Rule, Level: f.Level, Plan: p.ID.Text,
-		Place: ps.at(f.at), Message: f.Message, Hint: f.Hint,
+		Place: ps.at(f.at), Message: f.Message, Hint: f.Hint, Ways: f.Ways,
 	}
 	if f.size != "" {
 		out.Sizes = []string{f.size}
@@ -146,9 +146,12 @@ func Problems(f *source.File, tree *jsontree.Node, planID string, problems []sou
 		if c == nil {
 			c = byRule["run/crash"]
 		}
+		if p.Ways != nil {
+			p.Hint = source.Hint(p.Ways)
+		}
 		out = append(out, diag.Finding{
 			Rule: c.Rule, Level: c.Level, Plan: planID,
-			Place: ps.at(p.Range), Message: p.Message, Hint: p.Hint,
+			Place: ps.at(p.Range), Message: p.Message, Hint: p.Hint, Ways: p.Ways,
 		})
 	}
 	return diag.Sort(out)

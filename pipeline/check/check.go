@@ -59,6 +59,7 @@ type Pass struct {
 type Finding struct {
 	Message string
 	Hint    string
+	Ways    []diag.Way     // the ways out as data, the likeliest first; the hint is then made from them
 	Level   diag.Level     // 0 for the rule's own
 	About   Subject        // what it is about
 	Root    bool           // findings about what depends on About may follow from this one
@@ -83,6 +84,9 @@ type found struct {
 func (p *Pass) Report(at source.Range, f Finding) {
 	if f.Level == 0 {
 		f.Level = p.check.Level
+	}
+	if f.Ways != nil {
+		f.Hint = source.Hint(f.Ways)
 	}
 	size := ""
 	if p.Size != nil {

@@ -47,7 +47,7 @@ func printedParts(p *Pass) {
 		}
 		p.Report(said.At, Finding{
 			Message: message,
-			Hint:    fmt.Sprintf("print %d, or change the layout", part.Needed),
+			Ways:    []diag.Way{mend(p.putCount("print", said.At, part.Needed)), advise("change the layout")},
 			About:   countOf(part), Root: true,
 		})
 	})

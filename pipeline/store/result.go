@@ -80,6 +80,7 @@ type Finding struct {
 	Sizes   []string  `json:"sizes,omitempty"`
 	Message string    `json:"message"`
 	Hint    string    `json:"hint,omitempty"`
+	Ways    []Way     `json:"ways,omitempty"`
 	Related []Related `json:"related,omitempty"`
 	Follows []Finding `json:"follows,omitempty"`
 }
@@ -96,7 +97,7 @@ func Remembered(findings []diag.Finding) []Finding {
 	for _, f := range findings {
 		k := Finding{
 			Rule: f.Rule, Level: f.Level.String(), Place: place(f.Place), Sizes: f.Sizes,
-			Message: f.Message, Hint: f.Hint, Follows: Remembered(f.Follows),
+			Message: f.Message, Hint: f.Hint, Ways: rememberedWays(f.Ways), Follows: Remembered(f.Follows),
 		}
 		for _, r := range f.Related {
 			k.Related = append(k.Related, Related{place(r.Place), r.Message})
@@ -116,7 +117,7 @@ func Recalled(kept []Finding, file *source.File, plan string) []diag.Finding {
 		level, _ := diag.ParseLevel(k.Level)
 		f := diag.Finding{
 			Rule: k.Rule, Level: level, Plan: plan, Place: k.Place.in(file), Sizes: k.Sizes,
-			Message: k.Message, Hint: k.Hint, Follows: Recalled(k.Follows, file, plan),
+			Message: k.Message, Hint: k.Hint, Ways: recalledWays(k.Ways), Follows: Recalled(k.Follows, file, plan),
 		}
 		for _, r := range k.Related {
 			f.Related = append(f.Related, diag.Related{Place: r.Place.in(file), Message: r.Message})

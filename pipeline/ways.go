@@ -1,0 +1,279 @@
+package pipeline
+
+import (
+	"context"
+	"slices"
+
+	"yardproof/pipeline/check"
+	"yardproof/pipeline/diag"
+	"yardproof/schema/amend"
+	"yardproof/schema/source"
+)
+
+// tryWays tries the ways out of what was found, before anybody is told of them. A
+// plan in which nothing was found pays nothing.
+func (w *work) tryWays(ctx context.Context) {
+	if w.trying || w.Text != nil || !anyWays(w.reading) && !anyWays(w.found) {
+		return
+	}
+	w.stage = "trying ways out of what was found in"
+	t := newTrial(w)
+	w.reading = t.settle(ctx, w.reading)
+	w.found = t.settle(ctx, w.found)
+	w.tried = t.given
+}
+
+func anyWays(findings []diag.Finding) bool {
+	return slices.ContainsFunc(diag.Flatten(findings), func(f diag.Finding) bool { return len(f.Ways) > 0 })
+}
+
+// settle tries the ways of findings and of what follows from them. What was thought to
+// follow from a finding and is not mended by its mend stands alone.
+func (t *trial) settle(ctx context.Context, findings []diag.Finding) []diag.Finding {
+	var all []diag.Finding
+	for _, f := range findings {
+		gone := t.tryAll(ctx, &f)
+		follows := f.Follows
+		f.Follows = nil
+		if gone == nil { // nothing is known to mend it
+			f.Follows = t.untold(follows)
+			all = append(all, f)
+			continue
+		}
+		for _, c := range follows {
+			if gone.has(c) {
+				f.Follows = append(f.Follows, t.untold([]diag.Finding{c})...)
+				continue
+			}
+			all = append(all, t.settle(ctx, []diag.Finding{c})...)
+		}
+		all = append(all, f)
+	}
+	return diag.Sort(all)
+}
+
+// untold gives what follows from a finding the words of its ways, untried: it is not
+// what is to be mended.
+func (t *trial) untold(follows []diag.Finding) []diag.Finding {
+	for i := range follows {
+		follows[i].Hint = hintOf(follows[i])
+		follows[i].Follows = t.untold(follows[i].Follows)
+	}
+	return follows
+}
+
+func hintOf(f diag.Finding) string {
+	if len(f.Ways) == 0 {
+		return f.Hint
+	}
+	return source.Hint(f.Ways)
+}
+
+// mended are the findings that a way takes away.
+type mended struct{ left tally }
+
+// has reports whether a finding is among them.
+func (m *mended) has(f diag.Finding) bool { return !m.left.holds(f) }
+
+// tryAll tries the ways of one finding, and tells what the first that holds takes
+// away; nil when none does. A finding that is left without a way is told what its rule says.
+func (t *trial) tryAll(ctx context.Context, f *diag.Finding) *mended {
+	if len(f.Ways) == 0 {
+		return nil
+	}
+	before := t.before()
+	var first *mended
+	f.Ways = slices.Clone(f.Ways)
+	for i := range f.Ways {
+		w := &f.Ways[i]
+		if w.Kind == source.Advice || w.Kind == source.Example {
+			continue
+		}
+		after := t.try(ctx, *f, w, before)
+		if w.Trial == source.Holds && first == nil {
+			first = &mended{after}
+		}
+	}
+	if f.Hint = hintOf(*f); f.Hint == "" {
+		c, _ := check.Find(f.Rule)
+		f.Ways = append(f.Ways, diag.Way{Kind: source.Advice, Says: c.Fix})
+		f.Hint = hintOf(*f)
+	}
+	return first
+}
+
+// mostFollowing is how often edits that have to follow are looked for.
+const mostFollowing = 2
+
+// try tries one way, and adds the edits that have to follow it: those that mend what
+// it would leave behind or cause, if that mends all of it.
+func (t *trial) try(ctx context.Context, f diag.Finding, w *diag.Way, before tally) tally {
+	edits := w.All()
+	j, ok := t.after(ctx, edits)
+	if !ok {
+		w.Trial = source.NotTried
+		return nil
+	}
+	after := tallied(j.all())
+	w.Trial = source.Fails
+	if after.holds(f) {
+		return nil
+	}
+	var best tally
+	if !t.news(f, j, edits, before) {
+		w.Trial, best = source.Holds, after
+	}
+	var also []diag.Edit
+	for range mostFollowing {
+		more := t.following(f, j, edits, before)
+		if len(more) == 0 {
+			break
+		}
+		all, ok := amend.Then(edits, more)
+		if !ok {
+			break
+		}
+		if j, ok = t.after(ctx, all); !ok {
+			break
+		}
+		also = append(also, all[len(edits):]...)
+		edits = all
+		after = tallied(j.all())
+		if !after.holds(f) && !t.news(f, j, edits, before) && (best == nil || after.fewer(best)) {
+			w.Trial, w.Also, best = source.Holds, also, after
+		}
+	}
+	return best
+}
+
+// news reports whether a finding as grave as f is there after edits that was not
+// there before. What was hidden, because the plan could not be read, is not new,
+// unless it stands where an edit was made.
+func (t *trial) news(f diag.Finding, j judgement, edits []diag.Edit, before tally) bool {
+	return len(t.fresh(f, j, edits, before)) > 0
+}
+
+func (t *trial) fresh(f diag.Finding, j judgement, edits []diag.Edit, before tally) []diag.Finding {
+	now := t.now()
+	var fresh []diag.Finding
+	seen := tally{}
+	for _, g := range j.all() {
+		if g.Level < f.Level || before.covers(g, seen) {
+			continue
+		}
+		hidden := now.plan == nil && !sameStage(f, g, now, j)
+		if !hidden || touches(edits, g.Place.Range) {
+			fresh = append(fresh, g)
+		}
+	}
+	return fresh
+}
+
+// sameStage reports whether g would have been seen where f was: both are of one of
+// the steps of reading, or g of an earlier one.
+func sameStage(f, g diag.Finding, now, j judgement) bool {
+	switch {
+	case now.tree == nil: // f ended the reading of JSON; what stands behind it was not seen
+		return j.tree == nil && g.Place.Range.Start < f.Place.Range.Start
+	case now.plan == nil:
+		return j.plan == nil
+	}
+	return true
+}
+
+// touches reports whether a place of the changed text lies where one of the edits wrote.
+func touches(edits []diag.Edit, at source.Range) bool {
+	grown := 0
+	order := slices.Clone(edits)
+	slices.SortStableFunc(order, func(a, b diag.Edit) int { return a.Range.Compare(b.Range) })
+	for _, e := range order {
+		wrote := source.Range{Start: e.Range.Start + grown, End: e.Range.Start + grown + len(e.Text)}
+		if at.Start < wrote.End && wrote.Start < at.End && at.Len() <= wrote.Len() {
+			return true
+		}
+		grown += len(e.Text) - e.Range.Len()
+	}
+	return false
+}
+
+// following are the edits that mend what is left of f's followers and what its way
+// brings: the first mend of each.
+func (t *trial) following(f diag.Finding, j judgement, edits []diag.Edit, before tally) []diag.Edit {
+	var more []diag.Edit
+	left := t.fresh(f, j, edits, before)
+	below := tallied(diag.Flatten(f.Follows))
+	for _, g := range j.all() {
+		if below.holds(g) {
+			left = append(left, g)
+		}
+	}
+	for _, g := range left {
+		for _, w := range g.Ways {
+			if w.Kind == source.Mend {
+				more = append(more, w.Edits...)
+				break
+			}
+		}
+	}
+	return more
+}
+
+// tally counts findings by what they are about, in each size, and knows how grave they are.
+type tally map[mark]counted
+
+type counted struct {
+	n     int
+	worst diag.Level
+}
+
+// mark is what makes a finding the same one before and after an edit, though its
+// numbers change.
+type mark struct{ rule, pointer, size string }
+
+func marksOf(f diag.Finding) []mark {
+	if len(f.Sizes) == 0 {
+		return []mark{{f.Rule, f.Place.Pointer, ""}}
+	}
+	var all []mark
+	for _, s := range f.Sizes {
+		all = append(all, mark{f.Rule, f.Place.Pointer, s})
+	}
+	return all
+}
+
+func tallied(findings []diag.Finding) tally {
+	t := tally{}
+	for _, f := range findings {
+		for _, m := range marksOf(f) {
+			t[m] = counted{t[m].n + 1, max(t[m].worst, f.Level)}
+		}
+	}
+	return t
+}
+
+// holds reports whether a finding, of any of its sizes, is among them.
+func (t tally) holds(f diag.Finding) bool {
+	return slices.ContainsFunc(marksOf(f), func(m mark) bool { return t[m].n > 0 })
+}
+
+// covers reports whether a finding is one of those counted and no graver, and counts
+// it in seen.
+func (t tally) covers(f diag.Finding, seen tally) bool {
+	covered := true
+	for _, m := range marksOf(f) {
+		seen[m] = counted{n: seen[m].n + 1}
+		covered = covered && seen[m].n <= t[m].n && f.Level <= t[m].worst
+	}
+	return covered
+}
+
+// fewer reports whether there are fewer than among others.
+func (t tally) fewer(than tally) bool { return t.count() < than.count() }
+
+func (t tally) count() int {
+	n := 0
+	for _, c := range t {
+		n += c.n
+	}
+	return n
+}
