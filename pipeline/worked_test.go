@@ -72,7 +72,7 @@ func TestWorkedMinutes(t *testing.T) {
 // 442.50, 22.13 a kit as money, and 34.38 in all on the bought basis.
 func TestWorkedRun(t *testing.T) {
 	cells := cellsOf(t, map[string]string{"three-cloths.plan.json": worked, "yardproof.json": workedShop, "prices.csv": workedPrices})
-	for name, want := range map[string]*big.Rat{"run_bought.1": big.NewRat(885, 2), "unit_cost.1": big.NewRat(57, 2), "unit_bought.1": big.NewRat(3438, 100)} {
+	for name, want := range map[string]*big.Rat{"ordered_for_the_run.three_cloths.only": big.NewRat(885, 2), "unit_cost.three_cloths.only": big.NewRat(57, 2), "unit_cost_bought.three_cloths.only": big.NewRat(3438, 100)} {
 		if got := cells[name]; got == nil || got.Cmp(want) != 0 {
 			t.Errorf("%s is %v, want %v", name, got, want)
 		}

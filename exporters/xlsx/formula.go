@@ -45,6 +45,8 @@ func (f *formula) write(e *report.Expr) (text string, strength int) {
 		return f.name(e.Name), atoms
 	case report.Add:
 		return f.sum(e.Args)
+	case report.AddKnown:
+		return f.sumKnown(e.Args), atoms
 	case report.Sub:
 		return f.join(e.Args, " - ", sums, products), sums
 	case report.Mul:
@@ -166,6 +168,24 @@ func (f *formula) sum(args []*report.Expr) (text string, strength int) {
 		return fmt.Sprintf("IF(COUNT(%s)=%d,SUM(%s),NA())", cells, len(args), cells), atoms
 	}
 	return "SUM(" + cells + ")", atoms
+}
+
+// sumKnown adds cells; the function passes over those with text in them.
+func (f *formula) sumKnown(args []*report.Expr) string {
+	if len(args) == 0 {
+		return "0"
+	}
+	if f.ranges != nil {
+		if ranges, ok := f.ranges(args); ok {
+			return "SUM(" + strings.Join(ranges, ",") + ")"
+		}
+	}
+	var all []string
+	for _, a := range args {
+		text, _ := f.write(a)
+		all = append(all, text)
+	}
+	return "SUM(" + strings.Join(all, ",") + ")"
 }
 
 // join writes arguments between operators. What binds less tightly than the

@@ -24,6 +24,7 @@ const (
 	RoundUp             // first argument to Digits decimals, away from zero
 	RoundDown           // first argument to Digits decimals, towards zero
 	If                  // when the first, a condition, holds: the second, else the third
+	AddKnown            // sum of those arguments, all of them Refs, that are numbers
 	Join                // one text of all arguments, numbers rounded to Digits decimals and no longer than they need to be
 )
 

@@ -30,6 +30,7 @@ type Price struct {
 	Minimum  *big.Rat         // least order in the price's unit; nil for any
 	Multiple *big.Rat         // orders are multiples of it, in the price's unit; nil for any
 	LeadDays int              // from order to delivery
+	LeadSaid bool             // the list says how many these are
 
 	Discontinued bool
 	Substitute   string // the sku to take instead

@@ -102,7 +102,7 @@ func (p *priceReader) article(sku string) Price {
 	price.Bolts = p.bolts(price.Unit)
 	price.Loss = p.loss()
 	price.Minimum, price.Multiple = p.quantity("minimum"), p.quantity("multiple")
-	price.LeadDays = p.days()
+	price.LeadDays, price.LeadSaid = p.days()
 	price.Width, price.Repeat = p.length("width", price.Unit), p.length("repeat", price.Unit)
 	price.Dated = p.date()
 	price.Discontinued = p.yes("discontinued")
@@ -266,16 +266,16 @@ func (p *priceReader) quantity(column string) *big.Rat {
 	return nil
 }
 
-func (p *priceReader) days() int {
+func (p *priceReader) days() (days int, said bool) {
 	text, at := p.field("lead_days")
 	if text == "" {
-		return 0
+		return 0, false
 	}
 	n, err := strconv.ParseUint(text, 10, 10)
 	if err != nil {
 		p.report(at, "write how many days pass from order to delivery, up to 999", "%s is no number of days", quote(text))
 	}
-	return int(n)
+	return int(n), true
 }
 
 // length is across or along the fabric; a number alone is in inches where the

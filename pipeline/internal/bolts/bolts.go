@@ -98,10 +98,17 @@ func (a Article) Usable(offer int) measure.Length {
 // Solve finds the plan of least cost: what is on hand is cut first, as far as it
 // saves something. An order smaller than the least, or no multiple, is filled
 // up with further bolts as cheaply as can be; whether that is proved is said
-// of the whole. Errors are *TooLong, *Unorderable, or a number without meaning;
-// a *[Fault], where a plan does not hold when it is counted again, is one of the
-// program.
-func Solve(a Article, wants []Want) (Plan, error) { return a.solve(wants, a.limits()) }
+// of the whole. Of orders that cost the same one of fewer bolts is taken where it
+// is found to be enough. Errors are *TooLong, *Unorderable, or a number without
+// meaning; a *[Fault], where a plan does not hold when it is counted again, is one
+// of the program.
+func Solve(a Article, wants []Want) (Plan, error) {
+	plan, err := a.solve(wants, a.limits())
+	if err != nil {
+		return Plan{}, err
+	}
+	return a.fewer(plan, wants)
+}
 
 // limits are those of one search: all that is left of the work.
 func (a Article) limits() cutting.Limits {

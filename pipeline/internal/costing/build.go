@@ -19,6 +19,17 @@ func Words(text string) *report.Expr { return words(text) }
 // Sum adds its arguments; of none it is 0.
 func Sum(args ...*report.Expr) *report.Expr { return sum(args...) }
 
+// SumKnown adds those of some cells that hold a number, and passes over texts.
+func SumKnown(cells ...*report.Expr) *report.Expr {
+	total := new(big.Rat)
+	for _, c := range cells {
+		if c.Value != nil {
+			total.Add(total, c.Value)
+		}
+	}
+	return &report.Expr{Op: report.AddKnown, Args: cells, Value: total}
+}
+
 // Less is a - b.
 func Less(a, b *report.Expr) *report.Expr { return less(a, b) }
 

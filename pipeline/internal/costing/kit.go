@@ -109,6 +109,22 @@ type Costs struct {
 	RetailForTrade Result // least price at which the shop's share leaves the margin wanted: C / (1 - m) / share, rounded up
 }
 
+// Besides are the lines of a kit's cost that are no goods: labour, packaging and
+// the printed pattern.
+func Besides(k Inputs, c Costs) []*report.Expr {
+	return []*report.Expr{c.Labour.ref(), k.Line(k.Packaging), k.Line(k.Pattern)}
+}
+
+// Leaves is the share of the price that payment fees and the margin wanted leave
+// for the cost. Where it is none no price will do.
+func (k Inputs) Leaves() *report.Expr {
+	return less(less(fixed(1), k.FeeShare.ref()), k.Margin.ref())
+}
+
+// Line is an input as a line of money: rounded half away from zero to the minor
+// unit.
+func (k Inputs) Line(in Input) *report.Expr { return round(in.ref(), k.Digits) }
+
 // Never is the break-even of a kit that is sold at or below its cost, and the
 // price for a margin that no price leaves.
 const Never = "never"
@@ -147,7 +163,7 @@ func total(items []Item) *report.Expr {
 func (p *pricing) cost() {
 	k, c := &p.k, &p.c
 	c.Labour = p.named("labour_cost", round(times(over(k.Minutes.ref(), fixed(60)), k.Rate.ref()), k.Digits))
-	parts := []*report.Expr{c.Fabric.ref(), c.Other.ref(), c.Labour.ref(), k.Packaging.ref(), k.Pattern.ref()}
+	parts := append([]*report.Expr{c.Fabric.ref(), c.Other.ref()}, Besides(*k, *c)...)
 	c.Spoilage = p.named("spoilage_cost", round(times(k.Spoilage.ref(), sum(parts...)), k.Digits))
 	c.Unit = p.named("unit_cost", sum(append(parts, c.Spoilage.ref())...))
 }
@@ -155,7 +171,7 @@ func (p *pricing) cost() {
 func (p *pricing) price() {
 	k, c := &p.k, &p.c
 	unit := c.Unit.ref()
-	left := less(less(fixed(1), k.FeeShare.ref()), k.Margin.ref())
+	left := k.Leaves()
 	c.ForMargin = p.named("price_for_margin", ifOver(left, fixed(0), roundUp(over(sum(unit, k.FeeEach.ref()), left), k.Digits), words(Never)))
 	c.Keystone = p.named("keystone", times(fixed(2), unit))
 	c.Price = p.named("price", ifOver(k.Asked.ref(), fixed(0), k.Asked.ref(), c.ForMargin.ref()))
@@ -175,10 +191,13 @@ func (p *pricing) run() {
 	c.RunProfit = p.named("run_profit", less(times(k.Run.ref(), net), c.RunCost.ref()))
 }
 
-// bought is known where both the run and what was bought for it are.
+// bought is known where both the run and what was bought for it are. The fabric
+// of spoiled kits is in what was bought.
 func (p *pricing) bought() {
 	k, c := &p.k, &p.c
-	all := sum(less(c.Unit.ref(), c.Fabric.ref()), round(over(k.Bought.ref(), k.Run.ref()), k.Digits))
+	rest := append([]*report.Expr{c.Other.ref()}, Besides(*k, *c)...)
+	spoilage := round(times(k.Spoilage.ref(), sum(rest...)), k.Digits)
+	all := sum(append(rest, spoilage, round(over(k.Bought.ref(), k.Run.ref()), k.Digits))...)
 	c.UnitBought = p.named("unit_cost_bought", ifOver(k.Bought.ref(), fixed(0), ifOver(k.Run.ref(), fixed(0), all, words(report.Unknown)), words(report.Unknown)))
 	c.MarginBought = p.named("margin_bought", ifOver(k.Bought.ref(), fixed(0), over(less(c.Net.ref(), c.UnitBought.ref()), c.Price.ref()), words(report.Unknown)))
 }

@@ -40,6 +40,14 @@ type Line struct {
 	costing.Item
 }
 
+// Ordered reports whether so many as the plan counts are bought as an article of
+// the price list. What has a price of its own may be one of many of a pack, or of
+// a roll, and then nobody says how many these are.
+func (l Line) Ordered() bool {
+	own := l.Thing != nil && l.Thing.Price.Given()
+	return l.Listed.SKU != "" && !(own && (l.Unit == plan.PerPack || l.Unit == plan.PerRoll))
+}
+
 // Title is what the plan calls it.
 func (l Line) Title() string {
 	if l.Thing != nil {
@@ -199,8 +207,11 @@ func (k *Kit) add(f *derive.Fabric, priceCell string, prices *plan.PriceList) {
 func (k *Kit) put(i int, said *plan.Thing, prices *plan.PriceList) {
 	l := Line{Thing: said, Article: said.SKU, Unit: plan.PerEach, Priced: said.Price.Given()}
 	price := money(said.Price)
-	if p, ok := prices.Find(said.SKU.Text); ok && !l.Priced && p.Unit.Length() == 0 {
-		price, l.Unit, l.Priced = p.Amount, p.Unit, true
+	if p, ok := prices.Find(said.SKU.Text); ok && p.Unit.Length() == 0 {
+		l.Unit, l.Listed, l.Description = p.Unit, p, p.Description
+		if !l.Priced {
+			price, l.Priced = p.Amount, true
+		}
 	}
 	l.Item = k.Cells.Item(
 		costing.Input{Name: fmt.Sprintf("thing_count.%d%s", i+1, k.Cells.Suffix), Value: big.NewRat(int64(said.Count.N), 1)},

@@ -22,7 +22,8 @@ type Costing struct {
 	Unfit   []string // plans left out because they are not proved
 	Mixed   bool     // the kits are in several currencies, and none is worked out
 
-	of map[place]*Priced
+	of    map[place]*Priced
+	names names // of the kits
 }
 
 // place is a size of a plan in the line.
@@ -39,9 +40,11 @@ type Priced struct {
 	Under   costing.Result // 1 where the margin is under the target, 0 where it is not
 }
 
-// UnderTarget is the condition that a margin is less than the one wanted.
+// UnderTarget is the condition that a margin is less than the one wanted. Where
+// no price is asked that is so only of a kit for which no price leaves it.
 func UnderTarget(k costing.Inputs, c costing.Costs) *report.Expr {
-	return costing.Under(costing.Of(c.Margin), costing.Ref(k.Margin.Name, k.Margin.Value))
+	asked := costing.Exceeds(costing.Ref(k.Asked.Name, k.Asked.Value), costing.Fixed(0))
+	return costing.If(asked, costing.Under(costing.Of(c.Margin), costing.Ref(k.Margin.Name, k.Margin.Value)), costing.Not(costing.Exceeds(k.Leaves(), costing.Fixed(0))))
 }
 
 // Shared are inputs that several kits have in common: those of one key and of
@@ -83,7 +86,7 @@ func (s *Shared) share(key, says, per string, value *big.Rat) costing.Input {
 // Cost gathers the kits of the proved plans. Summaries stand beside the run's
 // plans; that of a plan which could not be derived is empty.
 func Cost(run *report.Run, summaries []Summary) *Costing {
-	c := &Costing{of: map[place]*Priced{}}
+	c := &Costing{of: map[place]*Priced{}, names: names{}}
 	currencies := map[string]bool{}
 	for i, p := range run.Plans {
 		if i >= len(summaries) {
@@ -130,16 +133,17 @@ func (c *Costing) leaveOut(plan string) {
 
 func (c *Costing) add(at place, p report.Outcome, s SizeSummary) {
 	k := &Priced{Label: Name(p) + ", " + s.Name}
-	k.Cells = s.Kit.Inputs.WithSuffix(fmt.Sprintf(".%d", len(c.Kits)+1))
+	own := s.Kit.Inputs.Suffix
+	k.Cells = s.Kit.Inputs.WithSuffix(c.names.of("", cellKey(p.ID)+strings.ReplaceAll(own, ".", "/")))
 	k.Cells.Rate = c.Rates.share("labour_rate", "Labour", "hour", k.Cells.Rate.Value)
 	k.Cells.FeeEach = c.Rates.share("fee_each", "Payment fee, fixed part", "sale", k.Cells.FeeEach.Value)
-	k.Cells.Spoilage = c.Shares.share("spoilage", "Spoiled kits", "kits made well", k.Cells.Spoilage.Value)
+	k.Cells.Spoilage = c.Shares.share("spoilage", "Allowance for miscuts", "kits made well", k.Cells.Spoilage.Value)
 	k.Cells.FeeShare = c.Shares.share("fee_share", "Payment fee", "price", k.Cells.FeeShare.Value)
 	if !s.Kit.OwnMargin {
 		k.Target = c.Margins.share("target_margin", "Target margin", "price", k.Cells.Margin.Value)
 	}
-	k.Fabrics = c.price(p, k.Cells, s.Kit.Fabrics, "quantity_%d"+k.Cells.Suffix)
-	k.Things = c.price(p, k.Cells, s.Kit.Things, "things_%d"+k.Cells.Suffix)
+	k.Fabrics = c.price(p, k.Cells, s.Kit.Fabrics, own)
+	k.Things = c.price(p, k.Cells, s.Kit.Things, own)
 	k.Costs = costing.Price(k.Cells, items(k.Fabrics), items(k.Things))
 	k.Under = costing.Result{Name: "under_target" + k.Cells.Suffix, Expr: costing.If(UnderTarget(k.Cells, k.Costs), costing.Fixed(1), costing.Fixed(0))}
 	c.Kits = append(c.Kits, k)
@@ -148,7 +152,7 @@ func (c *Costing) add(at place, p report.Outcome, s SizeSummary) {
 
 // price gives lines of a kit their quantities' names and the prices that they
 // share with other kits.
-func (c *Costing) price(p report.Outcome, cells costing.Inputs, lines []Line, quantity string) []Line {
+func (c *Costing) price(p report.Outcome, cells costing.Inputs, lines []Line, own string) []Line {
 	lines = slices.Clone(lines)
 	for i := range lines {
 		l := &lines[i]
@@ -157,7 +161,7 @@ func (c *Costing) price(p report.Outcome, cells costing.Inputs, lines []Line, qu
 			key, says = fmt.Sprintf("price_%s_%s", p.ID, l.Fabric), Name(p)+", "+l.Fabric
 		}
 		l.Item = cells.Item(
-			costing.Input{Name: fmt.Sprintf(quantity, i+1), Value: l.Quantity.Value},
+			costing.Input{Name: strings.TrimSuffix(l.Quantity.Name, own) + cells.Suffix, Value: l.Quantity.Value},
 			c.Prices.share(key, says, l.Unit, l.Price.Value),
 		)
 	}
@@ -181,7 +185,37 @@ func (c *Costing) Short() costing.Result {
 	return costing.Result{Name: "kits_under_target", Expr: costing.Round(costing.Sum(under...), 0)}
 }
 
+// Unpriced are the kits for which payment fees and target leave no price, while
+// none is asked.
+func (c *Costing) Unpriced() []string {
+	var all []string
+	for _, k := range c.Kits {
+		if k.Costs.Price.Value == nil {
+			all = append(all, k.Label)
+		}
+	}
+	return all
+}
+
+// mostNamed is how many kits one formula names: programs take no longer ones.
+const mostNamed = 40
+
+// Which names the kits that are under their target, as texts of so many kits of
+// the line each, which follow the inputs.
+func (c *Costing) Which() []*report.Expr {
+	var all []*report.Expr
+	for kits := range slices.Chunk(c.Kits, mostNamed) {
+		var names []*report.Expr
+		for _, k := range kits {
+			names = append(names, costing.If(costing.Equals(costing.Of(k.Under), costing.Fixed(1)), costing.Words(k.Label+"; "), costing.Words("")))
+		}
+		all = append(all, costing.Join(0, names...))
+	}
+	return all
+}
+
 // InAll is the kits planned, what their runs cost and what they leave, added up.
+// A run of kits that have no price leaves nothing that could be told.
 func (c *Costing) InAll() (runs, costs, profits *report.Expr) {
 	var planned, cost, profit []*report.Expr
 	for _, k := range c.Kits {
@@ -189,5 +223,5 @@ func (c *Costing) InAll() (runs, costs, profits *report.Expr) {
 		cost = append(cost, costing.Of(k.Costs.RunCost))
 		profit = append(profit, costing.Of(k.Costs.RunProfit))
 	}
-	return costing.Round(costing.Sum(planned...), 0), costing.Sum(cost...), costing.Sum(profit...)
+	return costing.Round(costing.Sum(planned...), 0), costing.Sum(cost...), costing.SumKnown(profit...)
 }

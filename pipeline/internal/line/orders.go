@@ -2,7 +2,6 @@ package line
 
 import (
 	"cmp"
-	"fmt"
 	"math/big"
 	"slices"
 	"strings"
@@ -32,18 +31,23 @@ type Run struct {
 	Wanted  costing.Input // kits planned: the costing's, or one of its own where there is no kit
 	Packed  costing.Input // already
 	ToMake  costing.Result
-	Differs costing.Result // by how many kits it is another run than the bolt plan was made for
+	Spoil   costing.Result // kits allowed for miscuts besides
+	Differs costing.Result // by how many kits it is another run than the orders and the bolt plan were made for
 
 	// What is ordered for the kits and what one costs with all of it charged to
 	// them. Both are without a name where that is not known.
 	Bought, Unit costing.Result
 }
 
-// MadeFor is how many kits the bolt plan was made for.
-func (r Run) MadeFor() *report.Expr { return costing.Fixed(int64(r.Make)) }
+// MadeFor is how many kits the orders and the bolt plan were made for, those
+// allowed for miscuts with them.
+func (r Run) MadeFor() *report.Expr { return costing.Fixed(int64(r.Takes())) }
+
+// ToCut is how many kits are cut now.
+func (r Run) ToCut() *report.Expr { return costing.Round(costing.Sum(Ref(r.ToMake), Ref(r.Spoil)), 0) }
 
 // Holds is the condition that the bolt plan still holds for the run.
-func (r Run) Holds() *report.Expr { return costing.Equals(Ref(r.ToMake), r.MadeFor()) }
+func (r Run) Holds() *report.Expr { return costing.Equals(r.ToCut(), r.MadeFor()) }
 
 // Purchase is what is ordered of an article.
 type Purchase struct {
@@ -68,11 +72,11 @@ func (c *Costing) Take(run *report.Run, summaries []Summary, lines []supply.Line
 		return nil
 	}
 	o := &Orders{Supply: lines[0], Code: run.Currency.Code(), Digits: run.Currency.Digits(), prices: c.priceCells()}
-	o.order(c)
 	kits := c.byRun(run, summaries)
-	for i, r := range o.Supply.Runs {
-		o.Runs = append(o.Runs, newRun(i+1, r, kits[[3]string{r.Plan, r.Size, r.Colourway}]))
+	for _, r := range o.Supply.Runs {
+		o.Runs = append(o.Runs, newRun(r, kits[[3]string{r.Plan, r.Size, r.Colourway}]))
 	}
+	o.order(c)
 	for i := range o.Runs {
 		o.charge(i)
 	}
@@ -96,7 +100,7 @@ func (c *Costing) byRun(run *report.Run, summaries []Summary) map[[3]string]*Pri
 func (c *Costing) priceCells() map[string]costing.Input {
 	cells := map[string]costing.Input{}
 	for _, k := range c.Kits {
-		for _, l := range k.Fabrics {
+		for _, l := range slices.Concat(k.Fabrics, k.Things) {
 			if l.SKU != "" {
 				cells[l.SKU+" "+l.Unit] = l.Price
 			}
@@ -116,7 +120,8 @@ func (o *Orders) order(c *Costing) {
 	slices.SortStableFunc(o.Ordered, func(a, b *Purchase) int {
 		return cmp.Or(cmp.Compare(a.Supplier, b.Supplier), cmp.Compare(a.SKU, b.SKU))
 	})
-	for i, a := range o.Ordered {
+	names := names{}
+	for _, a := range o.Ordered {
 		key := a.SKU + " " + string(a.Unit)
 		if in, ok := o.prices[key]; !ok || in.Value.Cmp(a.Each) != 0 {
 			for range a.Uses {
@@ -125,23 +130,26 @@ func (o *Orders) order(c *Costing) {
 		}
 		a.Price = o.prices[key]
 		cost := costing.Times(&report.Expr{Op: report.Const, Value: a.Order}, costing.Ref(a.Price.Name, a.Price.Value))
-		a.Cost = costing.Result{Name: fmt.Sprintf("orders_cost.%d", i+1), Expr: costing.Round(cost, o.Digits)}
+		a.Cost = costing.Result{Name: names.of("order_cost", a.SKU), Expr: o.Holds(costing.Round(cost, o.Digits))}
 	}
 }
 
-func newRun(n int, r supply.Run, k *Priced) Run {
+func newRun(r supply.Run, k *Priced) Run {
+	suffix := "." + cellKey(r.Name())
 	run := Run{
 		Run: r, Kit: k,
-		Wanted: costing.Input{Name: fmt.Sprintf("run_planned.%d", n), Value: big.NewRat(int64(r.Planned), 1)},
-		Packed: costing.Input{Name: fmt.Sprintf("run_shelf.%d", n), Value: big.NewRat(int64(r.Shelf), 1)},
+		Wanted: costing.Input{Name: "kits_planned" + suffix, Value: big.NewRat(int64(r.Planned), 1)},
+		Packed: costing.Input{Name: "kits_on_the_shelf" + suffix, Value: big.NewRat(int64(r.Shelf), 1)},
 	}
+	spoilage := &report.Expr{Op: report.Const, Value: big.NewRat(r.Spoilage, 10_000)}
 	if k != nil {
-		run.Wanted = k.Cells.Run
+		run.Wanted, spoilage = k.Cells.Run, costing.Ref(k.Cells.Spoilage.Name, k.Cells.Spoilage.Value)
 	}
 	left := costing.Less(costing.Ref(run.Wanted.Name, run.Wanted.Value), costing.Ref(run.Packed.Name, run.Packed.Value))
-	run.ToMake = costing.Result{Name: fmt.Sprintf("run_make.%d", n), Expr: costing.Round(costing.Most(left, costing.Fixed(0)), 0)}
-	made, now := run.MadeFor(), Ref(run.ToMake)
-	run.Differs = costing.Result{Name: fmt.Sprintf("bolt_plan_differs.%d", n), Expr: costing.Round(costing.Most(costing.Less(now, made), costing.Less(made, now)), 0)}
+	run.ToMake = costing.Result{Name: "kits_to_make" + suffix, Expr: costing.Round(costing.Most(left, costing.Fixed(0)), 0)}
+	run.Spoil = costing.Result{Name: "kits_for_miscuts" + suffix, Expr: costing.RoundUp(costing.Times(Ref(run.ToMake), spoilage), 0)}
+	made, now := run.MadeFor(), run.ToCut()
+	run.Differs = costing.Result{Name: "run_differs" + suffix, Expr: costing.Round(costing.Most(costing.Less(now, made), costing.Less(made, now)), 0)}
 	return run
 }
 
@@ -155,10 +163,28 @@ func (o *Orders) Differs() costing.Result {
 	for _, r := range o.Runs {
 		all = append(all, costing.Of(r.Differs))
 	}
-	return costing.Result{Name: "bolt_plan_differs", Expr: costing.Round(costing.Sum(all...), 0)}
+	return costing.Result{Name: "runs_differ", Expr: costing.Round(costing.Sum(all...), 0)}
 }
 
-// charge works out what is ordered for a run, and what a kit costs with it.
+// RunAgain is shown in place of what follows from another run than the orders
+// and the bolt plan were made for.
+const RunAgain = "run again"
+
+// Stale is the condition that some run is another than the orders and the bolt
+// plan were made for.
+func (o *Orders) Stale() *report.Expr {
+	return costing.Exceeds(costing.Of(o.Differs()), costing.Fixed(0))
+}
+
+// Holds is an expression for as long as the runs are those that the orders were
+// made for.
+func (o *Orders) Holds(e *report.Expr) *report.Expr {
+	return costing.If(o.Stale(), costing.Words(RunAgain), e)
+}
+
+// charge works out what is ordered for a run, and what a kit costs with it: what
+// is on hand is free of charge, and what is no article of the price list costs
+// what it does in any kit.
 func (o *Orders) charge(n int) {
 	r := &o.Runs[n]
 	shares, ok := o.Supply.Shares(n)
@@ -169,13 +195,21 @@ func (o *Orders) charge(n int) {
 	for _, s := range shares {
 		parts = append(parts, costing.Times(Ref(o.of(&o.Supply.Articles[s.Article]).Cost), &report.Expr{Op: report.Const, Value: s.Of}))
 	}
-	holds := func(e *report.Expr) *report.Expr {
-		return costing.If(costing.Exceeds(costing.Of(o.Differs()), costing.Fixed(0)), costing.Words("run again"), e)
-	}
-	r.Bought = costing.Result{Name: fmt.Sprintf("run_bought.%d", n+1), Expr: holds(costing.Round(costing.Sum(parts...), o.Digits))}
+	suffix := "." + cellKey(r.Name())
+	r.Bought = costing.Result{Name: "ordered_for_the_run" + suffix, Expr: o.Holds(costing.Round(costing.Sum(parts...), o.Digits))}
 	each := costing.Round(costing.Quotient(costing.Of(r.Bought), Ref(r.ToMake)), o.Digits)
-	without := costing.Less(costing.Of(r.Kit.Costs.Unit), costing.Of(r.Kit.Costs.Fabric))
-	r.Unit = costing.Result{Name: fmt.Sprintf("unit_bought.%d", n+1), Expr: holds(costing.Sum(without, each))}
+	taken := map[string]bool{}
+	for _, t := range r.Run.Asked.Takes {
+		taken[t.SKU] = true
+	}
+	rest := costing.Besides(r.Kit.Cells, r.Kit.Costs)
+	for _, l := range slices.Concat(r.Kit.Fabrics, r.Kit.Things) {
+		if !taken[l.SKU] {
+			rest = append(rest, costing.Of(l.Cost))
+		}
+	}
+	spoilage := costing.Round(costing.Times(costing.Ref(r.Kit.Cells.Spoilage.Name, r.Kit.Cells.Spoilage.Value), costing.Sum(rest...)), o.Digits)
+	r.Unit = costing.Result{Name: "unit_cost_bought" + suffix, Expr: o.Holds(costing.Sum(append(rest, spoilage, each)...))}
 }
 
 // of is what is ordered of an article; nil where nothing is ordered.

@@ -1,6 +1,8 @@
 package line
 
 import (
+	"math/big"
+
 	"yardproof/pipeline/internal/kit"
 	"yardproof/pipeline/internal/supply"
 )
@@ -11,12 +13,18 @@ func planned(k *kit.Kit) *supply.Kit {
 		return nil
 	}
 	planned := &supply.Kit{Size: k.Size.Of.Name.Text, Colourway: k.Size.Of.Way.Text, Planned: int(k.Cells.Run.Value.Num().Int64())}
+	planned.Spoilage = new(big.Rat).Mul(k.Cells.Spoilage.Value, big.NewRat(10_000, 1)).Num().Int64()
 	if k.Said.NeededBy.Given() {
 		planned.NeededBy = k.Said.NeededBy.String()
 	}
 	for _, l := range k.Fabrics {
 		if l.Priced {
 			planned.Takes = append(planned.Takes, take(l))
+		}
+	}
+	for _, l := range k.Things {
+		if l.Ordered() {
+			planned.Takes = append(planned.Takes, supply.Take{SKU: l.Article.Text, What: l.Title(), Pieces: int64(l.Thing.Count.N)})
 		}
 	}
 	return planned

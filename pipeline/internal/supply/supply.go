@@ -17,6 +17,7 @@ type Kit struct {
 	Size      string `json:"size"`
 	Colourway string `json:"colourway,omitempty"`
 	Planned   int    `json:"planned"`             // kits
+	Spoilage  int64  `json:"spoilage,omitempty"`  // kits spoiled for each made well, in hundredths of a percent
 	NeededBy  string `json:"needed_by,omitempty"` // ISO 8601 date; empty when the plan names none
 	Takes     []Take `json:"takes,omitempty"`     // articles of the price list only
 }
@@ -25,7 +26,7 @@ type Kit struct {
 // of what is sold by the piece.
 type Take struct {
 	SKU    string         `json:"sku"`
-	What   string         `json:"what"`             // the fabric, as the plan calls it
+	What   string         `json:"what"`             // the fabric or the notion, as the plan calls it
 	Length measure.Length `json:"length,omitempty"` // in ticks, as bought
 	Step   measure.Length `json:"step,omitempty"`   // that it can be shorter by and still be cut, in ticks; 0 where it cannot, or it was not asked
 	Pieces int64          `json:"pieces,omitempty"`
@@ -52,6 +53,16 @@ type Run struct {
 	Asked
 	Shelf int // packed already
 	Make  int // planned less those, 0 at least
+	Spoil int // allowed for miscuts besides: the share of those to make, rounded up to whole kits
+}
+
+// Takes is for how many kits a run takes fabric and notions.
+func (r Run) Takes() int { return r.Make + r.Spoil }
+
+// spoiled is how many kits are allowed for miscuts in so many made well: whole
+// kits, rounded up, since half a kit's fabric mends none.
+func spoiled(made int, basisPoints int64) int {
+	return int((int64(made)*basisPoints + 9_999) / 10_000)
 }
 
 // Use is a kit that takes an article.
@@ -77,9 +88,20 @@ type Article struct {
 	Enough  bolts.Plan // as Plan, from a supplier that takes any order
 	Savings []bolts.Saving
 
-	Order *big.Rat // in the price's unit
-	Each  *big.Rat // what a unit costs where so much is ordered
+	Order    *big.Rat // in the price's unit
+	Each     *big.Rat // what a unit costs where so much is ordered
+	Need     *big.Rat // what the kits take of the order, in the price's unit
+	Bound    *big.Rat // no order that is enough costs less
+	Proved   bool     // no order that is enough is cheaper: it costs the bound
+	Smallest *big.Rat // order that is enough and that the supplier takes; the order itself unless a larger one is cheaper
 }
+
+// Cost is what the order costs, exactly.
+func (a *Article) Cost() *big.Rat { return new(big.Rat).Mul(a.Order, a.Each) }
+
+// Beyond is what is ordered beyond need, in the price's unit: it stays on the
+// shelf when all kits are cut.
+func (a *Article) Beyond() *big.Rat { return new(big.Rat).Sub(a.Order, a.Need) }
 
 // ByLength reports whether it is sold by the length.
 func (a *Article) ByLength() bool { return a.Unit.Length() > 0 }
@@ -113,7 +135,7 @@ func (l Line) Shares(run int) ([]Share, bool) {
 		a := &l.Articles[i]
 		own, all := int64(0), int64(0)
 		for _, u := range a.Uses {
-			takes := int64(l.Runs[u.Run].Make) * max(u.Pieces, int64(u.Length))
+			takes := int64(l.Runs[u.Run].Takes()) * max(u.Pieces, int64(u.Length))
 			all += takes
 			if u.Run == run {
 				own += takes
@@ -150,6 +172,7 @@ func (s Solver) Until(stop func() bool, kits []Asked, prices *plan.PriceList, st
 	for _, k := range kits {
 		r := Run{Asked: k, Shelf: stock.Packed(k.Plan, k.Size, k.Colourway)}
 		r.Make = max(0, k.Planned-r.Shelf)
+		r.Spoil = spoiled(r.Make, k.Spoilage)
 		for _, t := range k.Takes {
 			uses[t.SKU] = append(uses[t.SKU], Use{len(l.Runs), t})
 		}
@@ -173,14 +196,13 @@ func (l Line) article(price plan.Price, uses []Use, stock *plan.Stock, work *bol
 	} else {
 		l.inPieces(&a)
 	}
-	a.Each = price.For(a.Order)
 	return a
 }
 
 func (l Line) fromBolts(a *Article) {
 	for _, u := range a.Uses {
 		run := l.Runs[u.Run]
-		a.Wants = append(a.Wants, bolts.Want{Name: run.Name(), Length: u.Length, Count: run.Make, Step: u.Step})
+		a.Wants = append(a.Wants, bolts.Want{Name: run.Name(), Length: u.Length, Count: run.Takes(), Step: u.Step})
 	}
 	for _, length := range a.Bolts {
 		a.Stock.Offers = append(a.Stock.Offers, bolts.Offer{Length: length, Cost: int64(length)})
@@ -188,20 +210,15 @@ func (l Line) fromBolts(a *Article) {
 	a.Stock.Stop = l.stop
 	a.Stock.Loss, a.Stock.Gone = a.Loss.BasisPoints, a.Discontinued
 	if a.Enough, a.Err = l.solve(a); a.Err == nil {
-		a.Stock.Least, a.Stock.Multiple = a.stretch(a.Minimum), a.stretch(a.Multiple)
-		a.Plan, a.Err = a.Enough, nil
-		if a.Stock.Least > 0 || a.Stock.Multiple > 0 {
-			a.Plan, a.Err = l.solve(a)
-		}
+		a.Err = l.cheapest(a)
 	}
 	if a.Err == nil {
 		a.Savings, a.Err = bolts.Shorter(a.Stock, a.Wants, a.Plan)
 		a.refuse(a.Err)
 	}
 	a.Stock.Stop, a.Stock.Work = nil, nil // what is handed on is data
-	a.Order = new(big.Rat)
-	if !a.Stock.Gone && a.Err == nil {
-		a.Order.SetFrac64(int64(a.Plan.Length), int64(a.Unit.Length()))
+	if a.Err != nil {
+		a.ordered(new(big.Rat), new(big.Rat))
 	}
 }
 
@@ -247,19 +264,9 @@ func Up(r *big.Rat) int64 {
 
 func (l Line) inPieces(a *Article) {
 	for _, u := range a.Uses {
-		a.Needs += u.Pieces * int64(l.Runs[u.Run].Make)
+		a.Needs += u.Pieces * int64(l.Runs[u.Run].Takes())
 	}
-	var least, multiple int64
-	if a.Minimum != nil {
-		least = Up(a.Minimum)
-	}
-	if a.Multiple != nil {
-		multiple = Up(a.Multiple)
-	}
-	if !a.Discontinued {
-		a.PiecesOrder = bolts.Packs(a.Needs, a.PiecesThere, least, multiple)
-	}
-	a.Order = new(big.Rat).SetInt64(a.PiecesOrder)
+	a.cheapestPacks()
 }
 
 // Missing is how many pieces a run lacks of an article that can no longer be

@@ -19,7 +19,7 @@ func monday(run *report.Run, w whatif, t takings) report.Sheet {
 		tables = append(tables, t.toCut(), t.orders(report.Table{ID: "order", Heading: "What to order"}, false))
 	}
 	if len(w.Kits) > 0 {
-		tables = append(tables, w.losing())
+		tables = append(tables, w.losing(), w.underNow())
 	}
 	tables = append(tables, changes(run))
 	return report.Sheet{ID: "monday", Title: "Monday", Wide: true, Tables: tables}
@@ -56,7 +56,7 @@ func (t takings) toCut() report.Table {
 	table := report.Table{
 		ID: "cut", Heading: "What to cut",
 		Columns: []report.Column{
-			{ID: "article", Title: "Article"}, {ID: "description", Title: "Description"}, {ID: "kits", Title: "Kits", Wide: true}, {ID: "from", Title: "From", Wide: true}, {ID: "done", Title: "Done"},
+			{ID: "article", Title: "Article"}, {ID: "description", Title: "Description"}, {ID: "kits", Title: "Kits", Wide: true}, {ID: "from", Title: "From", Wide: true}, {ID: "holds", Title: "Bolt plan"}, {ID: "done", Title: "Done"},
 		},
 		Foot: []string{"How each bolt is cut is on the sheet Bolt plan; for how many kits it holds on the sheet Run."},
 	}
@@ -65,12 +65,18 @@ func (t takings) toCut() report.Table {
 		if t.Idle(a) {
 			continue
 		}
-		table.Rows = append(table.Rows, row(report.T(a.SKU), report.T(a.Description), report.T(t.kitsOf(a, mostKits)), report.T(t.from(a)), report.Tick()))
+		table.Rows = append(table.Rows, row(report.T(a.SKU), report.T(a.Description), report.T(t.kitsOf(a, mostKits)), report.T(t.from(a)), t.holds(), report.Tick()))
 	}
 	if len(table.Rows) == 0 {
 		table.Lead, table.Foot = []string{"Nothing: all kits that are planned are on the shelf."}, nil
 	}
 	return table
+}
+
+// holds says whether what was worked out for the runs still holds, while somebody
+// changes them.
+func (t takings) holds() report.Cell {
+	return report.Cell{Kind: report.Number, Mark: t.Stale(), Expr: costing.If(t.Stale(), costing.Words(line.RunAgain), costing.Words("as planned"))}
 }
 
 // from is where the kits' fabric comes from: part-bolts, then bolts.
@@ -128,9 +134,22 @@ func (w whatif) losing() report.Table {
 	if len(t.Rows) == 0 {
 		t.Lead = []string{"None when this book was made."}
 	}
-	t.Rows = append(t.Rows, report.Row{Style: report.Total, Cells: []report.Cell{
-		report.T("Kits under target now"), follow(report.Number, w.Short()), {}, {}, {}, {},
-	}})
-	t.Foot = []string{"After a change the sheet What if shows which: it marks every margin under its target."}
+	return t
+}
+
+// underNow names the kits that are under their target by the inputs as they are.
+func (w whatif) underNow() report.Table {
+	t := report.Table{
+		ID: "under-target-now", Heading: "Under target by the inputs as they are now",
+		Columns: []report.Column{{ID: "what", Title: ""}, {ID: "kits", Title: "Kits"}, {ID: "which", Title: "Which", Wide: true}},
+		Foot:    []string{"It follows every price, run and target that is changed on the sheets What if and Run."},
+	}
+	for i, which := range w.Which() {
+		cells := []report.Cell{{}, {}, {Kind: report.Number, Expr: which}}
+		if i == 0 {
+			cells[0], cells[1] = report.T("Kits under target now"), follow(report.Number, w.Short())
+		}
+		t.Rows = append(t.Rows, row(cells...))
+	}
 	return t
 }

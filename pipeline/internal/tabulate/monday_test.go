@@ -51,7 +51,13 @@ func TestOrdersAddUp(t *testing.T) {
 	if !slices.Equal(words, want) {
 		t.Errorf("got %q", words)
 	}
-	if left := rows[0].Cells[9].Text; left != "2 of 1 1/4 yd" {
+	if lead, beyond := rows[0].Cells[9], rows[0].Cells[10]; lead.Int != 10 || beyond.Exact != (5*measure.Yard/2).Surd() {
+		t.Errorf("%+v, %+v", lead, beyond)
+	}
+	if none := rows[3].Cells[9]; none.Kind != report.Empty {
+		t.Errorf("the list names no lead time of C: %+v", none)
+	}
+	if left := rows[0].Cells[11].Text; left != "2 of 1 1/4 yd" {
 		t.Errorf("two bolts of ten kits leave %s", left)
 	}
 }
@@ -61,13 +67,13 @@ func TestOrdersAddUp(t *testing.T) {
 func TestBoltPlanSaysWhatItWasMadeFor(t *testing.T) {
 	sheets := threeFabrics(t)
 	row := sheetOf(sheets, "run").Tables[0].Rows[0]
-	if state := row.Cells[6]; state.Expr.Text != "as planned" || state.Marked() {
+	if state := row.Cells[7]; state.Expr.Text != "as planned" || state.Marked() {
 		t.Errorf("%+v", state)
 	}
 	if planned, shelf := row.Cells[2], row.Cells[3]; !planned.Input || !shelf.Input || planned.Number.Cmp(big.NewRat(20, 1)) != 0 {
 		t.Errorf("%+v, %+v", planned, shelf)
 	}
-	made := row.Cells[6].Expr.Args[2]
+	made := row.Cells[7].Expr.Args[2]
 	if made.Text != "made for 20 kits: run again" {
 		t.Errorf("%+v", made)
 	}
@@ -75,7 +81,35 @@ func TestBoltPlanSaysWhatItWasMadeFor(t *testing.T) {
 	if cut := bolts[1].Cells; cut[1].Text != "bolt of 15 yd" || cut[2].Int != 2 || cut[3].Text != "10 at 1 3/8 yd for steps/throw" || cut[5].Kind != report.Box {
 		t.Errorf("%+v", cut)
 	}
-	if !strings.Contains(bolts[0].Cells[0].Text, "Order of 30 yd: proved") {
+	if !strings.Contains(bolts[0].Cells[0].Text, "Order of 30 yd for 180.00 EUR, 2 1/2 yd beyond need: proved") {
 		t.Errorf("%+v", bolts[0])
+	}
+}
+
+// What follows from the runs says so while one is another: orders, their totals
+// and what Monday's sheet has of them.
+func TestOrdersOfAnotherRun(t *testing.T) {
+	sheets := threeFabrics(t)
+	again := func(what string, c report.Cell) {
+		t.Helper()
+		if c.Expr == nil || c.Expr.Op != report.If || c.Expr.Args[1].Text != line.RunAgain || c.Marked() || c.Mark == nil {
+			t.Errorf("%s: %+v", what, c)
+		}
+	}
+	rows := sheetOf(sheets, "orders").Tables[0].Rows
+	again("an order", rows[0].Cells[7])
+	again("a supplier's total", rows[2].Cells[7])
+	again("the total", rows[len(rows)-1].Cells[7])
+	if quantity := rows[0].Cells[4]; quantity.Mark == nil || quantity.Marked() {
+		t.Errorf("%+v", quantity)
+	}
+	monday := sheetOf(sheets, "monday")
+	for _, table := range monday.Tables {
+		switch table.ID {
+		case "cut":
+			again("what to cut", table.Rows[0].Cells[4])
+		case "order":
+			again("Monday's total", table.Rows[len(table.Rows)-1].Cells[7])
+		}
 	}
 }

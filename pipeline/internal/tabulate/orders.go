@@ -13,49 +13,40 @@ import (
 	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
-	"yardproof/schema/plan"
 )
 
 // orderSheet is what to order of whom, which can be sent as it stands.
 func (t takings) orderSheet() report.Sheet {
-	list := t.orders(report.Table{ID: "orders", Heading: "Orders by supplier",
-		Lead: []string{"Money is the quantity times the price of the inputs; a supplier's price for larger quantities counts where the order reaches it."}}, true)
+	list := t.orders(report.Table{ID: "orders", Heading: "Orders by supplier", Lead: []string{
+		"The cheapest order that is enough for all kits to be made and those allowed for miscuts, at the supplier's price for the quantity. Stock on hand is used first.",
+		"Beyond need is what is still there when all kits are cut.",
+	}}, true)
 	return report.Sheet{ID: "orders", Title: "Orders", Wide: true, Tables: append([]report.Table{list}, t.landed()...)}
 }
 
 // orders fills a table of orders, one row an article and a total for each
-// supplier; whole says that remnants and minimums are told, too, and that the costs are
-// worked out here, which other tables follow.
+// supplier; whole says that remnants and other orders are told, too, and that the
+// costs are worked out here, which other tables follow.
 func (t takings) orders(table report.Table, whole bool) report.Table {
 	table.Columns = []report.Column{
 		{ID: "supplier", Title: "Supplier"}, {ID: "article", Title: "Article"}, {ID: "description", Title: "Description"}, {ID: "bolts", Title: "Bolts"},
-		{ID: "quantity", Title: "Quantity", Right: true}, {ID: "per", Title: "Per"}, {ID: "price", Title: "Price", Unit: t.Code}, {ID: "cost", Title: "Cost", Unit: t.Code}, {ID: "order_by", Title: "Order by"},
+		{ID: "quantity", Title: "Quantity", Right: true}, {ID: "per", Title: "Per"}, {ID: "price", Title: "Price", Unit: t.Code}, {ID: "cost", Title: "Cost", Unit: t.Code},
+		{ID: "order_by", Title: "Order by"}, {ID: "lead", Title: "Lead time", Unit: "days"}, {ID: "beyond", Title: "Beyond need", Right: true},
 	}
 	if whole {
-		table.Columns = append(table.Columns, report.Column{ID: "left", Title: "Left over of the bolts", Wide: true})
+		table.Columns = append(table.Columns, report.Column{ID: "left", Title: "Left over", Wide: true})
 	}
 	all := t.Ordered
 	var costs, everything []*report.Expr
 	for i, a := range all {
-		shown := follow(report.Money, a.Cost)
-		if whole {
-			shown = result(report.Money, a.Cost)
-		}
 		costs, everything = append(costs, costing.Of(a.Cost)), append(everything, costing.Of(a.Cost))
-		cells := []report.Cell{
-			report.T(a.From()), report.T(a.SKU), report.T(a.Description), report.T(boltsOf(a.Article)), quantity(a.Article), report.T(string(a.Unit)),
-			{Kind: report.Money, Expr: costing.Ref(a.Price.Name, a.Price.Value)}, shown, t.orderBy(a.Article),
-		}
-		if whole {
-			cells = append(cells, report.T(remnants(a.Article)))
-		}
-		table.Rows = append(table.Rows, row(cells...))
+		table.Rows = append(table.Rows, row(t.order(a, whole)...))
 		if last := i == len(all)-1 || all[i+1].Supplier != a.Supplier; last {
-			table.Rows, costs = append(table.Rows, total(a.From(), costs)), nil
+			table.Rows, costs = append(table.Rows, t.total(a.From(), costs)), nil
 		}
 	}
 	if len(all) > 0 && all[0].Supplier != all[len(all)-1].Supplier {
-		table.Rows = append(table.Rows, total("All suppliers", everything))
+		table.Rows = append(table.Rows, t.total("All suppliers", everything))
 	}
 	if len(all) == 0 {
 		table.Lead = []string{"Nothing: what is on hand is enough, or no kits are planned."}
@@ -63,32 +54,86 @@ func (t takings) orders(table report.Table, whole bool) report.Table {
 	return table
 }
 
-// total is a row of a sum of costs.
-func total(of string, costs []*report.Expr) report.Row {
-	return report.Row{Style: report.Total, Cells: []report.Cell{report.T(of), {}, {}, {}, {}, {}, {}, {Kind: report.Money, Expr: costing.Sum(costs...)}, {}}}
+// order is the row of an article. While a run is another than it was made for,
+// what it says stands out.
+func (t takings) order(a *line.Purchase, whole bool) []report.Cell {
+	cost := follow(report.Money, a.Cost)
+	if whole {
+		cost = result(report.Money, a.Cost)
+	}
+	quantity := inUnit(a.Article, a.Order)
+	quantity.Mark, cost.Mark = t.Stale(), t.Stale()
+	cells := []report.Cell{
+		report.T(a.From()), report.T(a.SKU), report.T(a.Description), report.T(boltsOf(a.Article)), quantity, report.T(string(a.Unit)),
+		{Kind: report.Money, Expr: costing.Ref(a.Price.Name, a.Price.Value)}, cost, t.orderBy(a.Article), lead(a.Article), inUnit(a.Article, a.Beyond()).There(),
+	}
+	if whole {
+		cells = append(cells, report.T(t.remains(a.Article)))
+	}
+	return cells
 }
 
-// orderBy is the last day for an order; where nobody says by when it is needed,
-// how long it takes.
+// total is a row of a sum of costs.
+func (t takings) total(of string, costs []*report.Expr) report.Row {
+	sum := report.Cell{Kind: report.Money, Expr: t.Holds(costing.Sum(costs...)), Mark: t.Stale()}
+	return report.Row{Style: report.Total, Cells: []report.Cell{report.T(of), {}, {}, {}, {}, {}, {}, sum, {}, {}, {}}}
+}
+
+// orderBy is the last day for an order; empty where nobody says by when it is
+// needed.
 func (t takings) orderBy(a *supply.Article) report.Cell {
-	switch day := t.Supply.OrderBy(a); {
-	case day.Given():
+	if day := t.Supply.OrderBy(a); day.Given() {
 		return report.T(day.String())
-	case a.LeadDays > 0:
-		return report.T("takes " + say.Many(int64(a.LeadDays), "day"))
 	}
 	return report.Cell{}
 }
 
-func quantity(a *supply.Article) report.Cell {
-	c := report.Cell{Kind: report.Number, Number: a.Order}
-	switch a.Unit {
-	case plan.PerYard:
-		return report.F(a.Plan.Length, measure.In)
-	case plan.PerMetre:
-		return report.F(a.Plan.Length, measure.Cm)
+// lead is how long an article takes; empty where the price list does not say.
+func lead(a *supply.Article) report.Cell {
+	if !a.LeadSaid {
+		return report.Cell{}
+	}
+	return report.N(int64(a.LeadDays))
+}
+
+// inUnit is a quantity of an article as it is sold.
+func inUnit(a *supply.Article, quantity *big.Rat) report.Cell {
+	c := quantityOf(costing.Input{Value: quantity}, string(a.Unit))
+	c.Number = nil
+	if c.Kind == report.Number {
+		c.Number = quantity
 	}
 	return c
+}
+
+// remains is what an order leaves over, and where a larger one is cheaper, what
+// the smallest would have cost.
+func (t takings) remains(a *supply.Article) string {
+	words := remnants(a)
+	if a.Order.Cmp(a.Smallest) > 0 {
+		if words != "" {
+			words += ". "
+		}
+		words += fmt.Sprintf("Cheaper than %s, which would do, for %s", amountOf(a, a.Smallest), t.money(new(big.Rat).Mul(a.Smallest, a.For(a.Smallest))))
+	}
+	return words
+}
+
+func (t takings) money(r *big.Rat) string {
+	return strings.TrimSpace(costing.Round(&report.Expr{Op: report.Const, Value: r}, t.Digits).Value.FloatString(t.Digits) + " " + t.Code)
+}
+
+// amountOf is a quantity in words: "26 1/4 yd", "7 packs".
+func amountOf(a *supply.Article, quantity *big.Rat) string {
+	if !a.ByLength() {
+		return pieces(a, supply.Up(quantity))
+	}
+	return measure.FormatFabric(ticks(a, quantity), unitOf(a))
+}
+
+// ticks is a quantity of what is sold by the length, as a length.
+func ticks(a *supply.Article, quantity *big.Rat) measure.Length {
+	return measure.Length(supply.Up(new(big.Rat).Mul(quantity, big.NewRat(int64(a.Unit.Length()), 1))))
 }
 
 // boltsOf is "2 bolts of 15 yd, 1 bolt of 8 yd"; longest first.
@@ -182,34 +227,37 @@ func (t takings) cuts(a *supply.Article) []report.Row {
 	if len(rows) == 0 {
 		return nil
 	}
-	heading := report.Row{Style: report.Group, Cells: []report.Cell{report.T(strings.TrimSuffix(a.SKU+", "+a.Description, ", ") + ". " + proof(a))}}
+	heading := report.Row{Style: report.Group, Cells: []report.Cell{report.T(strings.TrimSuffix(a.SKU+", "+a.Description, ", ") + ". " + t.proof(a))}}
 	return append([]report.Row{heading}, rows...)
 }
 
-// proof says how sure it is that no shorter order would do.
-func proof(a *supply.Article) string {
+// proof says how sure it is that no cheaper order would do.
+func (t takings) proof(a *supply.Article) string {
 	loss := ""
 	if a.Loss.BasisPoints > 0 {
 		loss = fmt.Sprintf(", %s %% of each bolt lost", strings.TrimSuffix(strings.TrimRight(big.NewRat(a.Loss.BasisPoints, 100).FloatString(2), "0"), "."))
 	}
-	length := func(n int64) string { return measure.FormatFabric(measure.Length(n), unitOf(a)) }
-	switch {
-	case a.Discontinued || a.Plan.Length == 0:
+	if a.Discontinued || a.Order.Sign() == 0 {
 		return "Nothing is ordered."
-	case a.Plan.Proved:
-		return "Order of " + length(a.Plan.Cost) + loss + ": proved, no shorter one is enough."
 	}
-	return "Order of " + length(a.Plan.Cost) + loss + ": under " + measure.RoundedFabric(measure.Length(a.Plan.Bound), unitOf(a), measure.Down) + " none is enough; between the two nothing is proved."
+	order := fmt.Sprintf("Order of %s for %s%s", amountOf(a, a.Order), t.money(a.Cost()), loss)
+	if beyond := a.Beyond(); beyond.Sign() > 0 {
+		order += fmt.Sprintf(", %s beyond need", measure.RoundedFabric(ticks(a, beyond), unitOf(a), measure.Down))
+	}
+	if a.Proved {
+		return order + ": proved, no cheaper one is enough."
+	}
+	return order + ": for under " + t.money(a.Bound) + " none is enough; between the two nothing is proved."
 }
 
 // madeFor is the runs that the bolt plan holds for.
 func (t takings) madeFor() report.Table {
 	table := report.Table{
 		ID: "made-for", Heading: "What the bolt plan was made for",
-		Columns: []report.Column{{ID: "kit", Title: "Kit"}, {ID: "make", Title: "To make", Unit: "kits"}, {ID: "made_for", Title: "Made for", Unit: "kits"}, {ID: "differs", Title: "Differs by", Unit: "kits"}, {ID: "bolt_plan", Title: "Bolt plan"}},
+		Columns: []report.Column{{ID: "kit", Title: "Kit"}, {ID: "make", Title: "To cut", Unit: "kits"}, {ID: "made_for", Title: "Made for", Unit: "kits"}, {ID: "differs", Title: "Differs by", Unit: "kits"}, {ID: "bolt_plan", Title: "Bolt plan"}},
 	}
 	for _, r := range t.Runs {
-		table.Rows = append(table.Rows, row(report.T(r.Name()), report.Cell{Kind: report.Number, Expr: line.Ref(r.ToMake)}, report.N(int64(r.Make)), result(report.Number, r.Differs), state(r)))
+		table.Rows = append(table.Rows, row(report.T(r.Name()), report.Cell{Kind: report.Number, Expr: r.ToCut()}, report.N(int64(r.Takes())), result(report.Number, r.Differs), state(r)))
 	}
 	table.Rows = append(table.Rows, report.Row{Style: report.Total, Cells: []report.Cell{report.T("All kits"), {}, {}, result(report.Number, t.Differs()), {}}})
 	return table

@@ -21,14 +21,14 @@ type takings struct{ *line.Orders }
 func (t takings) runSheet() report.Sheet {
 	table := report.Table{
 		ID: "run", Heading: "Planned run by kit",
-		Lead: []string{"What is packed already is taken off the run. The bolt plan holds for the kits that it was made for."},
+		Lead: []string{"What is packed already is taken off the run; fabric and notions are ordered for the allowance for miscuts, too. The bolt plan holds for the kits that it was made for."},
 		Columns: []report.Column{
 			{ID: "kit", Title: "Kit"}, {ID: "title", Title: "Title"}, {ID: "planned", Title: "Planned", Unit: "kits"}, {ID: "shelf", Title: "On the shelf", Unit: "kits"},
-			{ID: "make", Title: "To make", Unit: "kits"}, {ID: "needed_by", Title: "Needed by"}, {ID: "bolt_plan", Title: "Bolt plan"},
+			{ID: "make", Title: "To make", Unit: "kits"}, {ID: "miscuts", Title: "Allowance for miscuts", Unit: "kits"}, {ID: "needed_by", Title: "Needed by"}, {ID: "bolt_plan", Title: "Bolt plan"},
 			{ID: "bought", Title: "Ordered for them", Unit: t.Code}, {ID: "unit_used", Title: "Cost of a kit, used basis", Unit: t.Code}, {ID: "unit_bought", Title: "Cost of a kit, bought basis", Unit: t.Code},
 		},
-		Foot: []string{"Used basis: fabric as cut for the kit. Bought basis: what is ordered for the kits to be made, each article's order shared by what each kit takes of it, remnants with it; what is on hand has been paid for.",
-			"The bought basis is of the order that the bolt plan makes, and has no figure while any run is another than it was made for."},
+		Foot: []string{"Used basis: fabric and notions as cut and counted for the kit. Bought basis: all that is ordered for the kits to be made, each article's order shared by what each kit takes of it, with what is beyond need; stock on hand is free of charge.",
+			"The bought basis fills itself from the orders for these runs, and says 'run again' while any run is another than they were made for."},
 	}
 	for _, r := range t.Runs {
 		planned := report.Cell{Kind: report.Number, Expr: costing.Ref(r.Wanted.Name, r.Wanted.Value)}
@@ -36,7 +36,7 @@ func (t takings) runSheet() report.Sheet {
 			planned = wholeNumber(r.Wanted, "How many of these kits are to be made.")
 		}
 		cells := []report.Cell{report.T(r.Name()), report.T(r.Title), planned, wholeNumber(r.Packed, "How many are packed and on the shelf."),
-			result(report.Number, r.ToMake), dated(r.NeededBy), state(r)}
+			result(report.Number, r.ToMake), result(report.Number, r.Spoil), dated(r.NeededBy), state(r)}
 		if r.Bought.Name != "" {
 			cells = append(cells, result(report.Money, r.Bought), follow(report.Money, r.Kit.Costs.Unit), result(report.Money, r.Unit))
 		}
@@ -62,7 +62,7 @@ func state(r line.Run) report.Cell {
 // shared lists the articles that several kits take.
 func (t takings) shared() report.Table {
 	table := report.Table{
-		ID: "shared-fabrics", Heading: "Fabrics that several kits share",
+		ID: "shared-fabrics", Heading: "Articles that several kits share",
 		Columns: []report.Column{{ID: "article", Title: "Article"}, {ID: "description", Title: "Description"}, {ID: "kits", Title: "Kits", Wide: true}},
 	}
 	for i := range t.Supply.Articles {
@@ -86,7 +86,7 @@ func (t takings) kitsOf(a *supply.Article, most int) string {
 		if a.ByLength() {
 			each = measure.FormatCut(u.Length, unitOf(a))
 		}
-		words = append(words, fmt.Sprintf("%d of %s at %s", r.Make, r.Name(), each))
+		words = append(words, fmt.Sprintf("%d of %s at %s", r.Takes(), r.Name(), each))
 	}
 	if more := len(a.Uses) - most; more > 0 {
 		words = append(words, say.Many(int64(more), "more kit"))

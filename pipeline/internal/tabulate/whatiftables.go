@@ -30,6 +30,9 @@ func (w whatif) kitTable() report.Table {
 	}
 	t.Rows = append(t.Rows, w.total())
 	t.Foot = append(t.Foot, w.chartsSay()...)
+	if none := w.Unpriced(); len(none) > 0 {
+		t.Foot = append(t.Foot, "Payment fees and target leave no price, so that their profit is not in the sum: "+strings.Join(none, "; ")+".")
+	}
 	if len(w.Unfit) > 0 {
 		t.Foot = append(t.Foot, "Not proved, and so left out: "+strings.Join(w.Unfit, "; ")+".")
 	}
@@ -66,8 +69,8 @@ func (w whatif) makeUp() report.Table {
 		ID: "cost-make-up", Heading: "What the cost of a kit is made of",
 		Columns: []report.Column{
 			{ID: "kit", Title: "Kit"}, {ID: "minutes", Title: "Labour", Unit: "min"}, {ID: "fixed", Title: "Fixed costs of the run", Unit: w.Code},
-			{ID: "fabric", Title: "Fabric", Unit: w.Code}, {ID: "things", Title: "Things besides", Unit: w.Code}, {ID: "labour", Title: "Labour", Unit: w.Code},
-			{ID: "packaging", Title: "Packaging", Unit: w.Code}, {ID: "pattern", Title: "Printed pattern", Unit: w.Code}, {ID: "spoilage", Title: "Spoiled kits", Unit: w.Code},
+			{ID: "fabric", Title: "Fabric", Unit: w.Code}, {ID: "things", Title: "Notions", Unit: w.Code}, {ID: "labour", Title: "Labour", Unit: w.Code},
+			{ID: "packaging", Title: "Packaging", Unit: w.Code}, {ID: "pattern", Title: "Printed pattern", Unit: w.Code}, {ID: "spoilage", Title: "Allowance for miscuts", Unit: w.Code},
 			{ID: "cost", Title: "Cost of a kit", Unit: w.Code},
 		},
 	}
@@ -85,7 +88,7 @@ func (w whatif) fabrics() report.Table {
 	t := report.Table{
 		ID: "kit-fabrics", Heading: "What is in every kit",
 		Columns: []report.Column{
-			{ID: "kit", Title: "Kit"}, {ID: "fabric", Title: "Fabric or thing"}, {ID: "article", Title: "Article"}, {ID: "quantity", Title: "In the kit", Right: true},
+			{ID: "kit", Title: "Kit"}, {ID: "fabric", Title: "Fabric or notion"}, {ID: "article", Title: "Article"}, {ID: "quantity", Title: "In the kit", Right: true},
 			{ID: "per", Title: "Sold by the"}, {ID: "price", Title: "Price", Unit: w.Code}, {ID: "cost", Title: "Cost", Unit: w.Code},
 		},
 		Foot: []string{"Lengths as bought, not as used. Prices are those of the what-if sheet."},
@@ -155,7 +158,7 @@ func (w whatif) marginCharts() []report.Chart {
 
 func (w whatif) makeUpCharts() []report.Chart {
 	return w.charts(report.Chart{
-		ID: "cost-make-up", Title: "What the cost of a kit is made of", About: "One bar a kit, of fabric, things besides, labour, packaging, printed pattern and spoiled kits end to end.",
+		ID: "cost-make-up", Title: "What the cost of a kit is made of", About: "One bar a kit, of fabric, notions, labour, packaging, printed pattern and the allowance for miscuts end to end.",
 		Table: "cost-make-up", Label: "kit", Values: []string{"fabric", "things", "labour", "packaging", "pattern", "spoilage"}, Stacked: true, Axis: strings.TrimSpace(w.Code + " a kit"),
 	})
 }
