@@ -18,34 +18,32 @@ import (
 var turnsPlan []byte
 
 // Lying is how the parts of an operation lie where they are not turned: the
-// words, and a part of a sample plan that is laid out so.
+// words, and a part of the sample plan that is laid out so. The part's note has
+// the operation and the words.
 type Lying struct {
 	Operation string // as it is written, "half_squares"
 	Part      string // of the sample plan
 	Says      string // as the schema says it, too
 }
 
-// Lyings are all operations whose parts have a top and a bottom.
-func Lyings() []Lying {
-	return []Lying{
-		{"half_squares", "half-squares", "At turn 0 the first fabric lies at the top left and the second at the bottom right."},
-		{"triangle_square", "triangle-square", "At turn 0 the first of two triangles lies at the top left; of four the first lies on top."},
-		{"triangle_square", "four-triangles", ""},
-		{"hourglass", "hourglass", "At turn 0 the first fabric lies at the top and the bottom, the second at the right and the left."},
-		{"flying_geese", "flying-geese", "At turn 0 the goose points up: its long side is the bottom edge, and the sky fills the top corners."},
-		{"flip_corners", "flip-corners", "Corners are named as they lie at turn 0."},
-		{"logs", "logs", "Sides are named as they lie at turn 0."},
-		{"strip_set", "segment", "At turn 0 the first strip lies on top, and the strips run from left to right."},
-		{"strip_set", "slanted", "Segments cut at an angle lean to the right at the top."},
-		{"tube", "near-square", "At turn 0 the seam that a square opens along runs from the bottom left to the top right, with the first set above it. In a near square the strips of the near edge lie along that seam."},
-		{"tube", "far-square", "In a far square the strips of the far edge do."},
-		{"loop", "loop", "At turn 0 the rings stand side by side from the left, and the strip after the seam that is opened lies on top."},
-		{"shape", "triangles", "At turn 0 the first triangle of a row points up."},
-		{"rows", "rows", "At turn 0 the first row lies on top, and the first part of a row at the left."},
-		{"recut", "recut", "Pieces are counted as they lie at turn 0, from the top left."},
-		{"turn 90", "quarter-turn", "Turned by 90, what lay on top stands at the right."},
-		{"mirror", "mirror", "A mirror image has left and right exchanged before it is turned."},
+// Lyings are all operations whose parts have a top and a bottom, in the order of
+// the sample plan.
+func Lyings() (all []Lying) {
+	for _, p := range sample().Sizes[0].Parts {
+		if p.Note.Given() {
+			operation, says, _ := strings.Cut(p.Note.Text, ": ")
+			all = append(all, Lying{operation, p.Name.Text, says})
+		}
 	}
+	return all
+}
+
+// sample is the plan whose parts are drawn.
+func sample() *plan.Plan {
+	file := source.New("turns.plan.json", turnsPlan)
+	tree, _ := jsontree.Parse(file, jsontree.DefaultLimits())
+	p, _ := plan.Decode(file, tree, plan.Merge(tree), nil)
+	return p
 }
 
 // Turns is the words and a picture of each, as this program lays it out.
@@ -78,9 +76,7 @@ const pictureRows = 8
 // Lies draws a part of the sample plan as it is sewn, without its outer seam
 // allowance, a letter for the fabric at each place; nil where there is none.
 func Lies(part string) []string {
-	file := source.New("turns.plan.json", turnsPlan)
-	tree, _ := jsontree.Parse(file, jsontree.DefaultLimits())
-	p, _ := plan.Decode(file, tree, plan.Merge(tree), nil)
+	p := sample()
 	size := derive.Of(p, &p.Sizes[0])
 	w, ok := drafting.Of(size).Part(part)
 	if !ok {

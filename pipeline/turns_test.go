@@ -2,6 +2,7 @@ package pipeline_test
 
 import (
 	"encoding/json"
+	"os"
 	"strings"
 	"testing"
 
@@ -26,27 +27,32 @@ func at(t *testing.T, picture []string, place string) string {
 	return row[to[1]*len(row)/16 : to[1]*len(row)/16+1]
 }
 
+// turnsRecord is what testdata/turns.txt says: what lies where in the picture of a part,
+// and why an operation is not drawn.
+func turnsRecord(t *testing.T) (drawn, alike map[string]string) {
+	t.Helper()
+	text, err := os.ReadFile("testdata/turns.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	drawn, alike = map[string]string{}, map[string]string{}
+	for line := range strings.Lines(string(text)) {
+		name, says, ok := strings.Cut(strings.TrimSuffix(line, "\n"), ": ")
+		operation, looks := strings.CutSuffix(name, " looks alike")
+		switch {
+		case !ok || strings.HasPrefix(line, "#"):
+		case looks:
+			alike[operation] = says
+		default:
+			drawn[name] = says
+		}
+	}
+	return drawn, alike
+}
+
 // What the words say is what is drawn, and the schema says the same words.
 func TestWordsOfTurnsAreDrawn(t *testing.T) {
-	drawn := map[string]string{ // place and the fabric there
-		"half-squares":    "top left a, bottom right b",
-		"triangle-square": "top left a, bottom right b",
-		"four-triangles":  "top a, right b, bottom c, left b",
-		"hourglass":       "top a, right b, bottom a, left b",
-		"flying-geese":    "top left b, top right b, bottom a, low left a, low right a, top a",
-		"flip-corners":    "top left b, top right a, bottom left a, bottom right c",
-		"logs":            "top b, right c, bottom b, left c, middle a",
-		"near-square":     "top left b, left a, top a, bottom c, right c, bottom right d",
-		"far-square":      "top left a, left b, top b, bottom d, right d, bottom right c",
-		"segment":         "top left a, top right a, middle b, bottom left c, bottom right c",
-		"slanted":         "top right a, bottom left c, middle b, top left  , bottom right  ",
-		"loop":            "top left b, bottom left a, top right c, bottom right b",
-		"triangles":       "top left c, low left a, top right b, bottom right c",
-		"rows":            "top left a, top right b, bottom left c, bottom right c",
-		"recut":           "top left b, top right a, bottom c",
-		"quarter-turn":    "top right a, bottom right b, top left c, bottom left c",
-		"mirror":          "top left b, top right a, bottom c",
-	}
+	drawn, _ := turnsRecord(t)
 	text, _ := schema.Text("plan")
 	if len(pipeline.Lyings()) != len(drawn) {
 		t.Errorf("%d are drawn, want %d", len(pipeline.Lyings()), len(drawn))
@@ -69,11 +75,7 @@ func TestWordsOfTurnsAreDrawn(t *testing.T) {
 // Every operation is among those that are drawn, or there is a reason why it looks
 // alike from all sides or lies as what it is made of does.
 func TestEveryOperationIsDrawn(t *testing.T) {
-	alike := map[string]string{
-		"cut": "one piece of fabric", "strip": "one piece of fabric", "chain": "strips end to end", "template": "one piece, of any outline",
-		"square_in_square": "four corners alike", "mosaic": "as the pattern draws it",
-		"trim": "as its part", "bordered": "as its part", "sashed": "as a layout", "on_point": "as a layout",
-	}
+	_, alike := turnsRecord(t)
 	text, _ := schema.Text("plan")
 	var plan struct {
 		Definitions struct {

@@ -2,6 +2,7 @@ package check
 
 // For the fixtures, which run the whole pipeline from outside the package.
 var (
-	Golden = golden
-	Short  = short
+	Catalogued = catalogued
+	Golden     = golden
+	Short      = short
 )

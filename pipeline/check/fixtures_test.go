@@ -33,6 +33,10 @@ func TestFixtures(t *testing.T) {
 	}
 }
 
+// TestCatalogue comes after the fixtures, whose findings it shows: -update writes both
+// in one run.
+func TestCatalogue(t *testing.T) { check.Catalogued(t) }
+
 func checkFixture(t *testing.T, folder, rule, kind string) {
 	c, ok := check.Find(rule)
 	if !ok {

@@ -1,6 +1,9 @@
 package derive
 
 import (
+	"flag"
+	"fmt"
+	"os"
 	"reflect"
 	"slices"
 	"strings"
@@ -9,55 +12,44 @@ import (
 	"yardproof/schema/plan"
 )
 
-// beyond are the methods that rooms have beyond those of every room, by operation: what
-// only some operations have an answer to. One that is missing, or a wrong name, shows here.
-func beyond() map[string]string {
-	return map[string]string{
-		"Cut":            "SizeAt",
-		"WholeStrip":     "Striping Strips",
-		"StripSet":       "Degrees Notes Striping Strips TellCount TellSize TellYield",
-		"Tube":           "Cautions Faults Kinds Notes TellCount TellSize TellYield",
-		"HalfSquares":    "Cautions CutFor SizeAt TellCount TellSize",
-		"TriangleSquare": "CutFor Faults TellSize",
-		"Hourglass":      "Fit TellCount TellSize",
-		"FlyingGeese":    "Faults Fit TellCount TellSize",
-		"FlipCorners":    "Carries Cells Faults Fit Places TellCount TellSize",
-		"SquareInSquare": "Fit TellCount TellSize",
-		"Logs":           "Fit TellCount TellSize",
-		"Shape":          "Cautions Degrees Faults Fit Striping TellCount TellYield",
-		"Template":       "Faults Fit TellCount TellSize",
-		"Mosaic":         "Faults",
-		"Rows":           "Cells Places Rows TellSize",
-		"Trim":           "Carries Cells Notes Places SizeAt",
-		"Bordered":       "Carries Cells Places",
-		"Setting":        "Cells Grid Places",
-		"Recut":          "Carries Faults Places TellSize",
-		"Loop":           "Faults Notes TellYield",
-		"Chain":          "Faults Striping Strips TellCount",
-		"NotDerived":     "",
-	}
-}
+// The flag is set once, by the testing package, before any test runs.
+var update = flag.Bool("update", false, "record anew which room has which optional methods")
 
-// TestOptionalMethods holds the rooms against that list.
+// TestOptionalMethods holds the methods that rooms have beyond those of every room,
+// what only some operations have an answer to, against testdata/optional.golden. One
+// that is missing, or a wrong name, shows there.
 func TestOptionalMethods(t *testing.T) {
-	all := []plan.Operation{
-		plan.Cut{}, plan.WholeStrip{}, plan.StripSet{}, plan.Tube{}, plan.HalfSquares{}, plan.TriangleSquare{}, plan.Hourglass{},
-		plan.FlyingGeese{}, plan.FlipCorners{}, plan.SquareInSquare{}, plan.Logs{}, plan.Shape{}, plan.Template{}, plan.Mosaic{},
-		plan.Rows{}, plan.Trim{}, plan.Bordered{}, plan.Setting{}, plan.Recut{}, plan.Loop{}, plan.Chain{}, plan.NotDerived{},
-	}
-	if makers := reflect.TypeFor[plan.Maker]().NumMethod(); len(all) != makers || len(beyond()) != makers {
-		t.Fatalf("%d operations, %d of them in the list, and %d that can be made", len(all), len(beyond()), makers)
-	}
+	const recorded = "testdata/optional.golden"
 	every := methods(reflect.TypeFor[Operation]())
-	for _, op := range all {
+	var got strings.Builder
+	for _, op := range recipes() {
 		o := opening{s: &Size{}, p: &Part{}}
 		op.Make(&o)
 		more := slices.DeleteFunc(methods(reflect.TypeOf(o.room)), func(m string) bool { return slices.Contains(every, m) })
-		name := reflect.TypeOf(op).Name()
-		if got := strings.Join(more, " "); got != beyond()[name] {
-			t.Errorf("%s has %q, the list %q", name, got, beyond()[name])
-		}
+		fmt.Fprintln(&got, strings.Join(append([]string{reflect.TypeOf(op).Name() + ":"}, more...), " "))
 	}
+	if *update {
+		if err := os.WriteFile(recorded, []byte(got.String()), 0o666); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(recorded)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got.String() != string(want) {
+		t.Errorf("rooms have\n%sand %s has\n%s-update records it anew", got.String(), recorded, want)
+	}
+}
+
+// recipes are an empty recipe of every operation that can be made, by name.
+func recipes() (all []plan.Operation) {
+	makers := reflect.TypeFor[plan.Maker]()
+	for i := range makers.NumMethod() {
+		all = append(all, reflect.Zero(makers.Method(i).Type.In(0)).Interface().(plan.Operation))
+	}
+	return all
 }
 
 // methods are the exported methods of a type, sorted.
