@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"yardproof/pipeline/diag"
@@ -46,6 +47,13 @@ var unitChecks = []Check{
 		Why:     "A point is to lie one seam allowance inside the raw edge. Where it lies farther out, the next seam sews it off. A sixteenth is lost in the fold. Derived from geometry; the limit is this project's.",
 		Fix:     "cut the pieces to the sizes that geometry gives, which follow from the finished size when the plan names none",
 		Run:     pointsCutOff,
+	},
+	{
+		Rule: "piecing/squares-exchanged", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Summary: "a three-patch unit has the square of its half cut as those of its quarters take, and the other way round",
+		Why:     "A half is a square cut once diagonally and takes the finished side and (2 + sqrt2) seams, 7/8 in at a 1/4-in seam; a quarter is a square cut twice and takes (2 + 2 sqrt2) seams, 1 1/4 in. Exchanged, the quarters come out too small for the half: the unit is 1/3 in short, and so is every row for each of them. Derived from geometry; the round figures are widely published, no authority.",
+		Fix:     "exchange the two cut sizes",
+		Run:     faults(derive.SquaresExchanged),
 	},
 	{
 		Rule: "piecing/trim-not-finished", Level: diag.Error, Since: "0.1.0", Scope: Size,
@@ -163,7 +171,9 @@ func (p *Pass) exactCuts(u *derive.Unit) string {
 		if w != h {
 			size = p.pair(w, h)
 		}
-		cuts = append(cuts, fmt.Sprintf("the %s %s", c.What, size))
+		if cut := fmt.Sprintf("the %s %s", c.What, size); !slices.Contains(cuts, cut) {
+			cuts = append(cuts, cut)
+		}
 	}
 	return "cut " + strings.Join(cuts, " and ")
 }
@@ -257,7 +267,7 @@ func unitsOver(p *Pass) {
 			return
 		}
 		p.Report(part.Name.At, Finding{
-			Message: fmt.Sprintf("%d of %q %s needed and they come %d at a time: %d are made", part.Needed, part.Name.Text, is(part.Needed), u.Each, part.Made),
+			Message: fmt.Sprintf("%d of %q %s needed and they come %s: %d are made", part.Needed, part.Name.Text, is(part.Needed), u.Comes(), part.Made),
 			Hint:    fmt.Sprintf("tell the maker that %d %s left over", spare, is(spare)),
 		})
 	})

@@ -194,8 +194,9 @@ func (b *book) units2(p *derive.Part, head []key) {
 		if c.Width == c.Height {
 			heads = []key{piece, square}
 		}
-		f := b.count(c.What+" for each "+quoted(p.Name.Text), c.Count, heads, keys...).of(c.Width.Surd(), c.Height.Surd()).is(raw)
-		f.per = true
+		if c.Triangles == 0 { // whole squares
+			b.count(c.What+" for each "+quoted(p.Name.Text), c.Count, heads, keys...).of(c.Width.Surd(), c.Height.Surd()).is(raw).per = true
+		}
 		if c.Halving.Triangles() == 1 && c.Width > both2 && c.Height > both2 {
 			g := b.add(c.What+" of "+quoted(p.Name.Text)+", finished", both((c.Width-both2).Surd(), (c.Height-both2).Surd()), keys...).is(finished)
 			addHeads(g, heads)

@@ -43,6 +43,7 @@ var decoders = map[string]func(r *reader, n *jsontree.Node, seam Seam) Operation
 	"half_squares":     alone((*reader).halfSquares),
 	"triangle_square":  alone((*reader).triangleSquare),
 	"hourglass":        alone((*reader).hourglass),
+	"three_patch":      alone((*reader).threePatch),
 	"flying_geese":     alone((*reader).flyingGeese),
 	"flip_corners":     alone((*reader).flipCorners),
 	"square_in_square": alone((*reader).squareInSquare),

@@ -11,6 +11,7 @@ type Maker interface {
 	HalfSquares(HalfSquares)
 	TriangleSquare(TriangleSquare)
 	Hourglass(Hourglass)
+	ThreePatch(ThreePatch)
 	FlyingGeese(FlyingGeese)
 	FlipCorners(FlipCorners)
 	SquareInSquare(SquareInSquare)

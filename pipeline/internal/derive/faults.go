@@ -32,22 +32,23 @@ type FaultKind string
 
 // The kinds of faults.
 const (
-	ChainJoins     FaultKind = "piecing/chain-joins"
-	CornersOverlap FaultKind = "piecing/corners-overlap"
-	GeeseShape     FaultKind = "piecing/geese-shape"
-	MosaicArea     FaultKind = "piecing/mosaic-area"
-	NoSuchSeam     FaultKind = "piecing/no-such-seam"
-	RecutPieces    FaultKind = "piecing/recut-pieces"
-	ShapeStrip     FaultKind = "piecing/shape-strip"
-	TemplateArea   FaultKind = "piecing/template-area"
-	TipOffTube     FaultKind = "piecing/tip-off-tube"
-	TriangleSizes  FaultKind = "piecing/triangle-sizes"
-	TubeWidths     FaultKind = "piecing/tube-widths"
+	ChainJoins       FaultKind = "piecing/chain-joins"
+	CornersOverlap   FaultKind = "piecing/corners-overlap"
+	GeeseShape       FaultKind = "piecing/geese-shape"
+	MosaicArea       FaultKind = "piecing/mosaic-area"
+	NoSuchSeam       FaultKind = "piecing/no-such-seam"
+	RecutPieces      FaultKind = "piecing/recut-pieces"
+	ShapeStrip       FaultKind = "piecing/shape-strip"
+	SquaresExchanged FaultKind = "piecing/squares-exchanged"
+	TemplateArea     FaultKind = "piecing/template-area"
+	TipOffTube       FaultKind = "piecing/tip-off-tube"
+	TriangleSizes    FaultKind = "piecing/triangle-sizes"
+	TubeWidths       FaultKind = "piecing/tube-widths"
 )
 
 // FaultKinds lists the kinds, by name.
 func FaultKinds() []FaultKind {
-	return []FaultKind{ChainJoins, CornersOverlap, GeeseShape, MosaicArea, NoSuchSeam, RecutPieces, ShapeStrip, TemplateArea, TipOffTube, TriangleSizes, TubeWidths}
+	return []FaultKind{ChainJoins, CornersOverlap, GeeseShape, MosaicArea, NoSuchSeam, RecutPieces, ShapeStrip, SquaresExchanged, TemplateArea, TipOffTube, TriangleSizes, TubeWidths}
 }
 
 // Eased is how much lower a part may be than its neighbours and still be eased in:

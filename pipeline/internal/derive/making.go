@@ -182,7 +182,7 @@ func (r unitRoom) Ask() {
 	if u == nil || !p.Known {
 		return
 	}
-	u.Batches = piecing.Batches(p.Needed, u.Each)
+	u.Batches = piecing.Batches(u.asks(p), u.Each)
 	p.Made = u.Batches * u.Each
 	for _, c := range alike(u.Pieces) {
 		c.Fabric.needPiece(p.Name, c, min(u.Batches*c.Count, countless))

@@ -118,6 +118,19 @@ func spare(what string, y Yield) say.Sentence {
 	return text.And(say.That(", %s of each set", say.AsThere(y.Slack())))
 }
 
+// MirrorNote says how many of a part are mirror images; nothing where none are, or
+// where one looks like the part itself.
+func (p *Part) MirrorNote() string {
+	if p.Mirrored == 0 || !p.Room.Traits().Handed {
+		return ""
+	}
+	note := fmt.Sprintf("%d of them as mirror images", p.Mirrored)
+	if p.Unit != nil && p.Unit.Hands {
+		return note
+	}
+	return note + ", sewn the other way round"
+}
+
 // KindOf is the kind of a square, to be said after its name.
 func KindOf(kind plan.SquareKind) string {
 	if kind == plan.EitherKind {

@@ -107,6 +107,11 @@ func TestUnitSeams(t *testing.T) {
 		{`"set": {"strip_set": {"strips": [{"fabric": "sky", "width": "2"}, {"fabric": "sky", "width": "2"}], "segment": "5"}}, "unit": {"trim": {"part": "set", "to": ["5", "3 1/2"]}}`, "40.000"},
 		// 2(5 sqrt2 - 1/2), and 2(4.6464 sqrt2 - 1/2) for the second sewing
 		{`"unit": {"hourglass": {"half_squares": ["sky", "sky"], "square": "5"}}`, "25.284"},
+		// 5.25/sqrt2 - 1/4 between the quarters, and (5.25 - sqrt2/4) sqrt2 - 1/2 along the half; the half's 4.875 sqrt2 - 1/2 is the shorter
+		{`"unit": {"three_patch": {"half": "sky", "quarters": ["sky", "sky"], "finished": "4", "cut": {"half": "5", "quarters": "5 1/4"}}}`, "9.887"},
+		{`"unit": {"three_patch": {"half": "sky", "quarters": ["sky", "sky"], "finished": "4", "cut": {"half": "4 7/8", "quarters": "5 1/4"}}}`, "9.857"},
+		// 2(5.25 sqrt2 - 1/2) for the quarters, 4(4.875 sqrt2 - 1/2) for the halves
+		{`"unit": {"three_patch": {"half": "sky", "quarters": ["sky", "sky"], "finished": "4", "method": "pairs", "cut": {"half": "4 7/8", "quarters": "5 1/4"}}}`, "39.426"},
 		{`"unit": {"flying_geese": {"goose": "sky", "sky": "sky", "finished": ["4", "2"], "at_a_time": 1}}`, "7.071"},
 		// the bonus units, of 2.5 - sqrt2/2 = 1.7929 in, have a seam of sqrt2 that each
 		{`"unit": {"flying_geese": {"goose": "sky", "sky": "sky", "finished": ["4", "2"], "at_a_time": 1, "bonus": "kept"}}`, "12.142"},

@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"fmt"
 	"slices"
 
 	"yardproof/pipeline/internal/piecing"
@@ -24,6 +25,7 @@ type Unit struct {
 	Point   *measure.Surd // how far its points lie inside the raw edge, or can where it is trimmed; nil when it has none
 	Bonus   []Bonus       // by the corners cut away from one unit
 	Keep    bool          // the corners cut away are sewn into units; otherwise they are waste
+	Hands   bool          // half of each batch are mirror images
 }
 
 // Piece is one size of piece that a unit is cut from.
@@ -37,6 +39,7 @@ type Piece struct {
 	Nothing       measure.Length // a cut size of which nothing is left once it is sewn
 	Count         int64          // in one batch
 	Halving       plan.Halving
+	Triangles     int64        // of those that it is cut into, in one batch; 0 where all are
 	At            source.Range // where the plan says the size, or what it follows from
 	Fixed         bool         // it lies as said, width across the fabric, though the print would let it turn
 	Said          bool         // the plan says the size; otherwise it was derived
@@ -86,13 +89,34 @@ func (p *Part) becomes(u *Unit) {
 	}
 }
 
+// asks is how many units have to be made for those that are needed: where half of
+// each batch are mirror images, twice as many as of the hand that is needed more.
+func (u *Unit) asks(p *Part) int64 {
+	if u.Hands {
+		return 2 * max(p.Needed-p.Mirrored, p.Mirrored)
+	}
+	return p.Needed
+}
+
+// Comes says how many units one batch gives.
+func (u *Unit) Comes() string {
+	if u.Hands {
+		return fmt.Sprintf("%d at a time, half of them mirror images", u.Each)
+	}
+	return fmt.Sprintf("%d at a time", u.Each)
+}
+
 // needPiece asks for so many of a unit's pieces.
 func (f *Fabric) needPiece(by plan.Text, c Piece, count int64) {
 	if c.Within != nil {
 		f.needWithin(Need{For: by, At: c.At, Across: c.Width, Along: c.Height, Count: count, Fixed: c.Fixed, OnBias: c.OnBias}, *c.Within)
 		return
 	}
-	f.needCut(by, c.Width, c.Height, count*c.Halving.Triangles(), c.Halving)
+	each := c.Halving.Triangles()
+	if c.Triangles > 0 {
+		each = c.Triangles
+	}
+	f.needCut(by, c.Width, c.Height, count*each, c.Halving)
 	n := f.last()
 	n.at(c.At)
 	n.Fixed, n.InLengths = c.Fixed, c.InLengths

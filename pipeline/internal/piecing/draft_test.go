@@ -68,6 +68,7 @@ func drafts() []drafted {
 		{"plain", piecing.Plain(goose, 0), goose},
 		{"half square", piecing.DraftHalfSquare((inch * 7 / 2).Surd()), box(inch*7/2, inch*7/2)},
 		{"quarter square", piecing.DraftQuarterSquare((inch * 7 / 2).Surd()), box(inch*7/2, inch*7/2)},
+		{"three-patch", piecing.DraftThreePatch((inch * 7 / 2).Surd()), box(inch*7/2, inch*7/2)},
 		{"goose", piecing.DraftGoose(goose), goose},
 		{"flip corners", piecing.DraftFlipCorners(body, [4]measure.Length{2 * inch, inch, 0, inch}, quarter), body},
 		{"all corners meet", piecing.DraftFlipCorners(box(inch*13/2, inch*13/2),

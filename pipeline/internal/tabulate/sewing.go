@@ -84,8 +84,8 @@ func notes(s *derive.Size, p *derive.Part, variants []derive.Variant) string {
 		out = append(out, fmt.Sprintf("%d spare", spare))
 	}
 	out = append(out, variantNotes(s, p, variants)...)
-	if p.Mirrored > 0 && p.Room.Traits().Handed {
-		out = append(out, fmt.Sprintf("%d of them as mirror images, sewn the other way round", p.Mirrored))
+	if note := p.MirrorNote(); note != "" {
+		out = append(out, note)
 	}
 	if p.Bias {
 		out = append(out, "edges are on the bias")
