@@ -54,11 +54,11 @@ func (in *instance) filling() int {
 
 // newCells makes columns for rooms up to width. most is the largest number of
 // them.
-func newCells(kinds []kind, width, most int) cells {
+func newCells(sizes []sized, width, most int) cells {
 	if width < most {
 		return cells{}
 	}
-	if sums, ok := attainable(kinds, width, most); ok {
+	if sums, ok := attainable(sizes, width, most); ok {
 		return indexed(sums, width)
 	}
 	c := cells{above: true, step: ceilDiv(width, min(most, mostCoarse)-1)}
@@ -81,14 +81,17 @@ func indexed(sums []int, width int) cells {
 	return c
 }
 
+// sized is a size and how often it is wanted.
+type sized struct{ size, count int }
+
 // attainable are the sums of sizes, none more often than it is wanted, up to
 // width; false when there are more than so many.
-func attainable(kinds []kind, width, most int) ([]int, bool) {
+func attainable(sizes []sized, width, most int) ([]int, bool) {
 	sums := map[int]bool{0: true}
-	for _, k := range kinds {
-		size := k.shapes[0].width
+	for _, k := range sizes {
+		size := k.size
 		last := slices.Collect(maps.Keys(sums))
-		for n := 0; n < k.demand && len(last) > 0; n++ { // what was there before has been added to already
+		for n := 0; n < k.count && len(last) > 0; n++ { // what was there before has been added to already
 			var next []int
 			for _, s := range last {
 				if s += size; s <= width && !sums[s] {

@@ -11,9 +11,9 @@ import (
 func TestColumnsOfRooms(t *testing.T) {
 	r := rand.New(rand.NewSource(23))
 	for range 200 {
-		var kinds []kind
+		var kinds []sized
 		for range 1 + r.Intn(4) {
-			kinds = append(kinds, kind{demand: 1 + r.Intn(5), shapes: []shape{{width: 1 + r.Intn(400)}}})
+			kinds = append(kinds, sized{count: 1 + r.Intn(5), size: 1 + r.Intn(400)})
 		}
 		width := 400 + r.Intn(2000)
 		c := newCells(kinds, width, 2+r.Intn(300))

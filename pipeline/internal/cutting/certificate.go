@@ -17,16 +17,14 @@ import "yardproof/schema/measure"
 //
 // long, in units of Unit/Scale ticks.
 //
-// Where sizes share too fine a grid, a strip holds in the proof what it would
-// hold if all widths, the cloth's too, were rounded down to whole multiples of
-// Grid: all that it holds in truth, and perhaps more.
+// Where heights share too fine a grid they are rounded down in the proof to whole
+// multiples of Unit, so that no strip is taller in it than it is.
 type Certificate struct {
 	Claim   measure.Length
 	Whole   measure.Length   // length of the strips used whole, which share nothing
 	Heights []measure.Length // of strips, ascending
 	Sizes   []Size
-	Unit    measure.Length // every height is a multiple of it
-	Grid    measure.Length // that widths are rounded down to; 0 where they are as they are
+	Unit    measure.Length // that heights are rounded down to
 	Scale   int64
 	Root    *Proof
 }

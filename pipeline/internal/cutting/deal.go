@@ -101,9 +101,6 @@ func (d *dealer) deal(pieces []Piece, row *Row, i, c, n int, turned func(Piece) 
 
 func (in *instance) certificate(p Problem, b proved, s scaling) *Certificate {
 	c := &Certificate{Unit: in.unitH, Scale: s.scale, Root: b.proof}
-	if in.coarse {
-		c.Grid = in.unitW
-	}
 	for _, s := range p.Strips {
 		full, _ := s.split(p.Cloth.Width)
 		c.Whole += p.Cloth.whole(s.Height) * measure.Length(full)

@@ -39,11 +39,10 @@
 // with a second knapsack over the sheet's other side (bins.go, stacking.go), and
 // columns are further items of the strip knapsack (stacks.go). Lengths are strips
 // whose classes are the stocks (stock.go).
-// On a grid too fine for a table their columns are the sums that lengths can have
-// (cells.go), and each plan is counted again (recount.go).
-//
-// Sizes that share too fine a grid, as one cut to a root does with the rest, are
-// rounded up for the layout and down for the bound (rounding.go).
+// On a grid too fine for a table, as one size cut to a root makes it, the columns of
+// tables are the sums that sizes can have (cells.go); the heights of strips are
+// rounded down at first (rounding.go), and the sides of sheets up for the layout and
+// down for the bound. Plans of lengths are counted again (recount.go).
 //
 // The simplex method (simplex.go, pivot.go) works in floats and only guides.
 // Every bound is computed again in integers from its duals rounded down

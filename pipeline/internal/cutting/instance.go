@@ -18,7 +18,7 @@ type instance struct {
 
 	unitH measure.Length
 
-	// coarse says that the common divisors were too small to work with: sizes
+	// coarse says that the common divisors of sheets were too small to work with: sizes
 	// were rounded to a coarser grid. Rounded up, plans are right and bounds are
 	// not; rounded down, bounds are right and plans need not be.
 	coarse bool
@@ -52,7 +52,7 @@ type shape struct {
 	along  measure.Length // the height in ticks
 }
 
-// mostCells is the largest width of a knapsack table, in units. On a finer
+// mostCells is the largest width of a knapsack table of sheets, in units. On a finer
 // common grid sizes are rounded (rounding.go).
 const mostCells = 1 << 14
 
@@ -206,7 +206,12 @@ func assemble(width, stack measure.Length, kinds []kind, lying [][]oriented, rou
 	if len(kinds) == 0 {
 		return in
 	}
-	if w := ceilLength(width, mostCells); w > in.unitW {
+	if stack == 0 {
+		in.cellsOfWidths(width, kinds, lying)
+		if round == down {
+			in.unitH = roughHeights(in.unitH, width, kinds, lying)
+		}
+	} else if w := ceilLength(width, mostCells); w > in.unitW {
 		in.unitW, in.coarse = coarser(w, widths), true
 	}
 	if h := ceilLength(stack, mostCells); h > in.unitH {
@@ -229,6 +234,25 @@ func assemble(width, stack measure.Length, kinds []kind, lying [][]oriented, rou
 		in.kinds = append(in.kinds, k)
 	}
 	return in
+}
+
+// fewCells is a width, in units, up to which a column of the tables for each unit is
+// cheap enough.
+const fewCells = 1 << 10
+
+// cellsOfWidths makes the columns of tables where the common grid of the widths is fine.
+func (in *instance) cellsOfWidths(width measure.Length, kinds []kind, lying [][]oriented) {
+	room := int(width / in.unitW)
+	if room <= fewCells {
+		return
+	}
+	var sizes []sized
+	for i, k := range kinds {
+		for _, o := range lying[i] {
+			sizes = append(sizes, sized{int(o.width / in.unitW), k.demand})
+		}
+	}
+	in.cells = newCells(sizes, room, mostCoarse)
 }
 
 // tall is a height in units, rounded to the grid but never beyond the sheet

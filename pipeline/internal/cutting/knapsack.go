@@ -52,28 +52,41 @@ func newKnapsack(in *instance, demand []int) *knapsack {
 // price visits the classes from low to high with the best value of a strip of
 // each. During a visit best and enumerate read the tables of that class.
 func (k *knapsack) price(value []int64, visit func(class int, best int64)) {
-	if k.safe != nil { // lengths are as long in every class, so that its tables serve all
-		k.safe.price(value, func(int, int64) {})
+	k.begin(value)
+	for class := range k.in.heights {
+		k.rise(class)
+		visit(class, k.table[len(k.order)][k.in.cells.at(k.in.room(class))])
+	}
+}
+
+// begin empties the tables for new values.
+func (k *knapsack) begin(value []int64) {
+	if k.safe != nil {
+		k.safe.begin(value)
 	}
 	k.value = value
 	k.table[0] = k.store[0]
 	clear(k.width)
-	for class := range k.in.heights {
-		k.class = class
-		changed := len(k.order)
-		for t := len(k.order) - 1; t >= 0; t-- {
-			w := 0
-			if s := k.in.fit(k.order[t], class); s != nil {
-				w = s.width
-			}
-			if w != k.width[t] || class == 0 {
-				k.width[t], changed = w, t
-			}
+}
+
+// rise fills the tables for a class, all lower ones having been done.
+func (k *knapsack) rise(class int) {
+	if k.safe != nil {
+		k.safe.rise(class)
+	}
+	k.class = class
+	changed := len(k.order)
+	for t := len(k.order) - 1; t >= 0; t-- {
+		w := 0
+		if s := k.in.fit(k.order[t], class); s != nil {
+			w = s.width
 		}
-		for t := changed; t < len(k.order); t++ {
-			k.step(t)
+		if w != k.width[t] || class == 0 {
+			k.width[t], changed = w, t
 		}
-		visit(class, k.table[len(k.order)][k.in.cells.at(k.in.room(class))])
+	}
+	for t := changed; t < len(k.order); t++ {
+		k.step(t)
 	}
 }
 
@@ -115,7 +128,6 @@ func (k *knapsack) step(t int) {
 // still fits.
 func (k *knapsack) best() pattern {
 	if k.safe != nil {
-		k.safe.class = k.class
 		return k.safe.best()
 	}
 	p := pattern{class: k.class, count: make([]int, len(k.in.kinds))}

@@ -119,7 +119,7 @@ func (p LengthProblem) solve(limits Limits, columns int) (LengthResult, error) {
 		limits.Settle /= measure.Length(in.stock.unit)
 	}
 	var r LengthResult
-	best, bound, scaling := solveStrips(in, limits, &r.Steps, &r.Spent)
+	best, bound, scaling := solveStrips(in, limits, known{}, &r.Steps, &r.Spent)
 	r.Stocks, r.Cost = in.cutStocks(p, in.freeFirst(best))
 	r.Certificate = in.lengthCertificate(p, bound, scaling)
 	r.Bound = max(p.leastCost(), r.Certificate.Claim)

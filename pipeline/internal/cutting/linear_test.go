@@ -112,7 +112,7 @@ func TestKnapsackAgreesWithTryingEverything(t *testing.T) {
 	r := rand.New(rand.NewSource(8))
 	for n := 0; n < 200; n++ {
 		p := tiny(r)
-		in, err := newInstance(p, up)
+		in, err := newInstance(p, exact)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -238,7 +238,7 @@ func stockInstance(p Problem, limit int) (*instance, []int) {
 		lying = append(lying, k.lie(p.Cloth, measure.Length(limit)))
 	}
 	lying = append(lying, []oriented{{1, 1}}) // a piece of one tick keeps the grid
-	in := assemble(p.Cloth.Width, 0, append(kinds, kind{}), lying, up)
+	in := assemble(p.Cloth.Width, 0, append(kinds, kind{}), lying, exact)
 	in.kinds = in.kinds[:len(kinds)]
 	return in, order
 }

@@ -7,6 +7,19 @@ import (
 	"yardproof/schema/measure"
 )
 
+// odd makes the first size, or every one, up to 1/64 in less each way than it was, so
+// that it lies on no grid.
+func odd(r *rand.Rand, p Problem, all bool) Problem {
+	for i := range p.Pieces {
+		across, along := measure.Length(1+r.Intn(3000)), measure.Length(1+r.Intn(3000))
+		if all || i == 0 {
+			p.Pieces[i].Across -= across
+			p.Pieces[i].Along -= along
+		}
+	}
+	return p
+}
+
 // quiltLike is an invented problem of the kind quilts pose: squares and
 // rectangles in half inches with their seams, some in eighths, a few long
 // borders or big setting squares, from 40 to 42 in of cloth.

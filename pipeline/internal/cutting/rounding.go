@@ -1,22 +1,28 @@
 package cutting
 
-import "yardproof/schema/measure"
+import (
+	"slices"
+
+	"yardproof/schema/measure"
+)
 
 // rounding is how sizes go to a grid that not all of them lie on. Up, what fits
 // by the grid fits by the tick, so that layouts are right. Down, what fits by the
-// tick fits by the grid, so that bounds are right.
+// tick fits by the grid, so that bounds are right. Of strips only heights are rounded,
+// down: layouts are then right, too, as a strip is as tall as its tallest piece.
 type rounding int
 
 const (
-	up rounding = iota
+	exact rounding = iota
+	up
 	down
 )
 
 func (r rounding) to(a, unit measure.Length) measure.Length {
-	if r == down {
-		return a / unit
+	if r == up {
+		return ceilLength(a, unit)
 	}
-	return ceilLength(a, unit)
+	return a / unit
 }
 
 // rulers are the grids that most sizes of a quilt lie on, in ticks: sixteenths,
@@ -47,6 +53,34 @@ func off(unit measure.Length, lengths []measure.Length) int {
 		}
 	}
 	return n
+}
+
+// fineHeight is the finest grid that heights are rounded down to: a tenth of a
+// millimetre. They are where so many of their units and more are about the length.
+const (
+	fineHeight = measure.Centimetre / 100
+	fineLength = 1 << 13
+)
+
+// roughHeights is the grid that heights are rounded down to: theirs, where that is
+// not too fine for the length that all takes or nothing would be left of the least.
+func roughHeights(unit, width measure.Length, kinds []kind, lying [][]oriented) measure.Length {
+	var all area
+	var heights []measure.Length
+	for i, k := range kinds {
+		all.add(lying[i][0].width, lying[i][0].height, k.demand)
+		for _, o := range lying[i] {
+			heights = append(heights, o.height)
+		}
+	}
+	least := slices.Min(heights)
+	if unit >= fineHeight || least < fineHeight || all.over(width)/unit < fineLength {
+		return unit
+	}
+	if rough := coarser(fineHeight, heights); rough <= least {
+		return rough
+	}
+	return fineHeight
 }
 
 // empty reports whether rounding down has left nothing of a size, so that the

@@ -46,7 +46,7 @@ func TestOffGridAgreesWithTryingEverything(t *testing.T) {
 		if err := verify(p, got.Certificate); err != nil {
 			t.Fatalf("%+v: %v", p, err)
 		}
-		if got.Certificate.Grid > 0 {
+		if in, err := newInstance(p, exact); err == nil && in.cells.room != nil && in.unitH < fineHeight {
 			coarse++
 		}
 		if got.Status == Proved {
@@ -55,6 +55,33 @@ func TestOffGridAgreesWithTryingEverything(t *testing.T) {
 	}
 	if coarse < rounds/2 || proved < rounds*99/100 {
 		t.Errorf("%d of %d lie off the grid, and %d are proved", coarse, rounds, proved)
+	}
+}
+
+// Of quilts of which a size, or every size, lies on no grid the bound is close to the
+// length, and holds.
+func TestFineGridsAreBounded(t *testing.T) {
+	r := rand.New(rand.NewSource(704))
+	proved := 0
+	const quilts = 24
+	for n := range quilts {
+		p := odd(r, quiltLike(r, 4), n%2 > 0)
+		got := solved(t, p)
+		if gap := float64(got.Length-got.Bound) / float64(got.Bound); gap > 0.002 {
+			t.Errorf("%d: a gap of %.2f %%", n, 100*gap)
+		}
+		if got.Status == Proved {
+			proved++
+		}
+		if err := illegal(p, got.Layout); err != nil {
+			t.Errorf("%d: %v", n, err)
+		}
+		if err := verify(p, got.Certificate); err != nil {
+			t.Errorf("%d: %v", n, err)
+		}
+	}
+	if proved < quilts*3/4 {
+		t.Errorf("%d of %d are proved", proved, quilts)
 	}
 }
 

@@ -40,7 +40,7 @@ func SolveSheets(p SheetProblem, limits Limits) (SheetResult, error) {
 	in := newSheetInstance(p, up)
 	limits = limits.withDefaults(len(in.kinds))
 	var r SheetResult
-	best, bound, scaling := solveStrips(in, limits, &r.Steps, &r.Spent)
+	best, bound, scaling := solveStrips(in, limits, known{}, &r.Steps, &r.Spent)
 	r.Layout = in.sheetLayout(p, best)
 	if plain.Count < r.Layout.Count {
 		r.Layout = plain
@@ -66,7 +66,7 @@ func (r *SheetResult) relax(p SheetProblem, limits Limits) (*instance, proved, s
 	if in.sheets.axis[0].empty() || in.sheets.axis[1].empty() {
 		return in, proved{}, scaling{}
 	}
-	best, bound, scaling := solveStrips(in, limits, &r.Steps, &r.Spent)
+	best, bound, scaling := solveStrips(in, limits, known{}, &r.Steps, &r.Spent)
 	if l := in.sheetLayout(p, best); l.Count < r.Layout.Count && l.fits(p) {
 		r.Layout = l
 	}

@@ -113,57 +113,88 @@ func Solve(p Problem, limits Limits) (Result, error) {
 	if slices.ContainsFunc(p.Pieces, func(q Piece) bool { return q.Lengthwise && q.Count > 0 }) {
 		return solveBeside(p, limits)
 	}
-	in, err := newInstance(p, up)
+	in, err := newInstance(p, exact)
 	if err != nil {
 		return Result{}, err
 	}
-	limits = limits.withDefaults(len(in.kinds))
 	var r Result
-	if limits.Settle > 0 && len(in.kinds) > 0 {
-		limits.Settle = (limits.Settle - wholeRows(p).Length) / in.unitH
-	}
-	best, bound, scaling := solveStrips(in, limits, &r.Steps, &r.Spent)
-	r.best, r.Layout = best, in.layout(p, best)
+	r.strips(p, in, limits.withDefaults(len(in.kinds)))
 	r.shorten(Plain(p))
-	if in.coarse {
-		in, bound, scaling = r.relax(p, limits)
-	}
-	r.Length, r.Bound = r.Layout.Length, AreaBound(p)
-	if !in.empty() {
-		r.Certificate = in.certificate(p, bound, scaling)
-		r.Bound = max(r.Bound, r.Certificate.Claim)
-	}
+	r.Bound = max(r.Bound, AreaBound(p))
 	if r.Bound == r.Length {
 		r.Status = Proved
 	}
 	return r, nil
 }
 
+// strips looks for the shortest strips. Where heights share too fine a grid they are
+// rounded down first: so few lengths are then to be told apart that a proof comes
+// soon, and what rounding hides is small. The rest of the work goes to that.
+func (r *Result) strips(p Problem, in *instance, limits Limits) {
+	whole := wholeRows(p).Length
+	if limits.Settle > 0 {
+		limits.Settle -= whole
+	}
+	rough, _ := newInstance(p, down) // it could be made as it is
+	if rough.unitH == in.unitH {
+		r.search(p, in, limits, known{})
+		return
+	}
+	r.search(p, rough, limits.first(), known{})
+	start := known{rough.exactly(r.best, in), int64(ceilLength(r.Bound-whole, in.unitH))}
+	if r.Bound+measure.Length(r.best.strips())*rough.unitH < r.Length || limits.settled(*r, whole) {
+		r.best = start.best
+		return
+	}
+	r.search(p, in, limits, start)
+}
+
+// first leaves some of the work for a second search.
+func (l Limits) first() Limits {
+	l.Visits = l.Visits / 4 * 3
+	return l
+}
+
+// settled reports whether a result answers all that is asked.
+func (l Limits) settled(r Result, whole measure.Length) bool {
+	return r.Length == r.Bound || l.Settle > 0 && (r.Length-whole <= l.Settle || r.Bound-whole > l.Settle)
+}
+
+// known is what an earlier search has found: a plan, and a bound.
+type known struct {
+	best  plan
+	bound int64
+}
+
+// search runs a search over an instance and takes what is better of it.
+func (r *Result) search(p Problem, in *instance, limits Limits, start known) {
+	limits.Settle /= max(1, in.unitH)
+	best, bound, scaling := solveStrips(in, limits, start, &r.Steps, &r.Spent)
+	l := in.layout(p, best)
+	if r.best == nil || l.Length < r.Length {
+		r.Layout, r.Length = l, l.Length
+	}
+	r.best = best
+	if r.Certificate == nil || bound.bound > start.bound {
+		r.Certificate = in.certificate(p, bound, scaling)
+		r.Bound = r.Certificate.Claim
+	}
+}
+
+// exactly moves a plan to the same instance with its heights as they are.
+func (in *instance) exactly(p plan, to *instance) plan {
+	p = slices.Clone(p)
+	for t := range p {
+		p[t].class = to.classOf(int64(in.rowHeight(p[t].pattern) / to.unitH))
+	}
+	return to.tidy(p, to.demands())
+}
+
 // shorten takes another layout if it is shorter.
 func (r *Result) shorten(l Layout, err error) {
-	if err == nil && l.Length < r.Layout.Length {
-		r.Layout, r.best = l, nil
+	if err == nil && l.Length < r.Length {
+		r.Layout, r.Length, r.best = l, l.Length, nil
 	}
-}
-
-// relax bounds a problem whose sizes share too fine a grid, by the same problem
-// with widths rounded down. A layout of it that fits by the tick is a layout of
-// the problem.
-func (r *Result) relax(p Problem, limits Limits) (*instance, proved, scaling) {
-	in, _ := newInstance(p, down) // it could be made with sizes rounded up
-	if in.empty() {
-		return in, proved{}, scaling{}
-	}
-	best, bound, scaling := solveStrips(in, limits, &r.Steps, &r.Spent)
-	if l := in.layout(p, best); l.fits(p) {
-		r.shorten(l, nil)
-	}
-	return in, bound, scaling
-}
-
-// fits reports whether every strip of a two-stage layout lies within the cloth.
-func (l Layout) fits(p Problem) bool {
-	return !slices.ContainsFunc(l.Rows, func(r Row) bool { return r.used(p.Pieces) > p.Cloth.Width })
 }
 
 // proved is a bound in normalised units with its proof.
@@ -175,14 +206,17 @@ type proved struct {
 // solveStrips runs the methods in the order of their cost until one closes the
 // gap between the best plan and the best bound. Small enumerations settle most
 // problems at once.
-func solveStrips(in *instance, limits Limits, done *Steps, spent *Spent) (plan, proved, scaling) {
+func solveStrips(in *instance, limits Limits, before known, done *Steps, spent *Spent) (plan, proved, scaling) {
 	if len(in.kinds) == 0 {
 		return nil, proved{0, &Proof{Kind: ProofEmpty}}, scaling{scale: 1}
 	}
 	steps := newMeter(limits, done, spent)
 	defer steps.hand(done, spent)
 	demand := in.demands()
-	start := in.startPlan(demand)
+	start := before.best
+	if start == nil {
+		start = in.startPlan(demand)
+	}
 	if steps.tooLittle(in) {
 		return start, proved{0, leaf(noDuals(in))}, in.scaling(demand, in.length(start))
 	}
@@ -191,6 +225,7 @@ func solveStrips(in *instance, limits Limits, done *Steps, spent *Spent) (plan, 
 	t := newTree(s, m)
 	t.run(1, min(300, limits.Patterns), min(100, limits.Nodes))
 	best := t.finish()
+	best.bound = max(best.bound, before.bound)
 	if s.open(best) {
 		s.budget = limits.Visits / 5 * 2
 		s.dive(m.pool)

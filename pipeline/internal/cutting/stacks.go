@@ -193,7 +193,7 @@ func SolveStacked(p Problem, r Result, step, ruler measure.Length, limits Limits
 		return l, spent, false
 	}
 	most := (r.Length+p.Cloth.SquaringUp-1)/step*step - p.Cloth.SquaringUp
-	in, err := newInstance(p, up)
+	in, err := newInstance(p, exact)
 	if err != nil || len(in.kinds) == 0 || AreaBound(p) > most {
 		return l, spent, false
 	}

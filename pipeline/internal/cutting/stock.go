@@ -75,7 +75,11 @@ func newLengthInstance(p LengthProblem, columns int) *instance {
 		k.shapes = []shape{{width: int(k.across / unit), across: k.across, along: 1}}
 	}
 	in.addStocks(p.Stocks)
-	in.cells = newCells(in.kinds, in.width, columns)
+	var sizes []sized
+	for _, k := range in.kinds {
+		sizes = append(sizes, sized{k.shapes[0].width, k.demand})
+	}
+	in.cells = newCells(sizes, in.width, columns)
 	return in
 }
 

@@ -13,8 +13,7 @@ type verifier struct {
 	c       *Certificate
 	width   measure.Length
 	repeat  measure.Length
-	grid    measure.Length // that widths are rounded down to where strips are filled
-	goal    int64          // a shorter plan is at most this long, in units
+	goal    int64 // a shorter plan is at most this long, in units
 	strips  []strip
 	sheets  bool    // strips lists whole sheets
 	stocks  []Stock // by class, where these are lengths to cut from
@@ -23,7 +22,7 @@ type verifier struct {
 
 // verify checks that a certificate belongs to the problem and proves its claim.
 func verify(p Problem, c *Certificate) error {
-	v := &verifier{c: c, width: p.Cloth.Width, repeat: p.Cloth.Repeat, grid: max(1, c.Grid)}
+	v := &verifier{c: c, width: p.Cloth.Width, repeat: p.Cloth.Repeat}
 	if err := v.sameProblem(p); err != nil {
 		return err
 	}
@@ -109,6 +108,11 @@ func (v *verifier) round(h measure.Length) measure.Length {
 	return h
 }
 
+// down is a height, in whole repeats, rounded down to the certificate's unit.
+func (v *verifier) down(h measure.Length) measure.Length {
+	return v.round(h) / v.c.Unit * v.c.Unit
+}
+
 func (v *verifier) sameHeights() error {
 	var want []measure.Length
 	for _, s := range v.c.Sizes {
@@ -117,10 +121,10 @@ func (v *verifier) sameHeights() error {
 		}
 		s = v.useful(s)
 		if s.Across <= v.width {
-			want = append(want, v.round(s.Along))
+			want = append(want, v.down(s.Along))
 		}
 		if s.Turnable && s.Along <= v.width {
-			want = append(want, v.round(s.Across))
+			want = append(want, v.down(s.Across))
 		}
 	}
 	slices.Sort(want)
@@ -148,16 +152,15 @@ func (v *verifier) largestSumBelow(n int64) int64 {
 	return best
 }
 
-// narrowest is the least width of a size in strips of class k, in whole grids,
-// 0 if it does not fit.
+// narrowest is the least width of a size in strips of class k, 0 if it does not fit.
 func (v *verifier) narrowest(i, k int) measure.Length {
 	s, best := v.c.Sizes[i], measure.Length(0)
 	if v.stocks != nil {
 		return s.Across
 	}
 	try := func(w, h measure.Length) {
-		if w <= v.width && v.round(h) <= v.c.Heights[k] && (best == 0 || w/v.grid < best) {
-			best = w / v.grid
+		if w <= v.width && v.down(h) <= v.c.Heights[k] && (best == 0 || w < best) {
+			best = w
 		}
 	}
 	try(s.Across, s.Along)

@@ -147,7 +147,7 @@ func (v *verifier) room(k int) measure.Length {
 	if v.stocks != nil {
 		return v.stocks[k].Length
 	}
-	return v.width / v.grid
+	return v.width
 }
 
 // most is how many strips of class k a cheaper plan can have.
