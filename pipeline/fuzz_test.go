@@ -5,7 +5,9 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+
 	"yardproof/pipeline/store"
+	"yardproof/scripts/fixtures/fixture"
 )
 
 // FuzzPlan takes any bytes for a plan, all the way to its tables: whatever they
@@ -50,16 +52,21 @@ func FuzzUnusable(f *testing.F) {
 // seeds are the plans that the project ships, good and bad.
 func seeds(f *testing.F) {
 	f.Add([]byte(named(sound, "four-fields")))
-	root := filepath.Join("..", "testdata")
-	err := filepath.WalkDir(root, func(path string, e fs.DirEntry, err error) error {
-		if err != nil || !isPlan(path) {
-			return err
-		}
-		b, err := os.ReadFile(path)
-		f.Add(b)
-		return err
-	})
-	if err != nil {
+	whole := f.TempDir()
+	if err := fixture.Write("../testdata/checks", "../testdata/checks", whole); err != nil {
 		f.Fatal(err)
+	}
+	for _, root := range []string{"../testdata/broken", "../testdata/line", whole} {
+		err := filepath.WalkDir(root, func(path string, e fs.DirEntry, err error) error {
+			if err != nil || !isPlan(path) {
+				return err
+			}
+			b, err := os.ReadFile(path)
+			f.Add(b)
+			return err
+		})
+		if err != nil {
+			f.Fatal(err)
+		}
 	}
 }

@@ -14,6 +14,7 @@ import (
 	"yardproof/pipeline/store"
 	"yardproof/pipeline/store/handed"
 	"yardproof/schema/plan"
+	"yardproof/scripts/fixtures/fixture"
 )
 
 // memory keeps results from run to run, and counts what is handed on.
@@ -253,7 +254,11 @@ func TestGather(t *testing.T) {
 // Whatever is found in the project's own plans, good and broken, is found again
 // word for word from what is kept, and hardly anything is worked out twice.
 func TestRecallOfEveryFixture(t *testing.T) {
-	for _, paths := range [][]string{{"../testdata/broken"}, {"../testdata/checks"}} {
+	fixtures := t.TempDir()
+	if err := fixture.Write("../testdata/checks", "../testdata/checks", fixtures); err != nil {
+		t.Fatal(err)
+	}
+	for _, paths := range [][]string{{"../testdata/broken"}, {fixtures}} {
 		c := Config{Paths: paths, Draft: true, Today: plan.Date{Year: 2027, Month: 3, Day: 31}}
 		m := newMemory()
 		want, first := m.again(t, c)

@@ -13,7 +13,8 @@ git worktree add --quiet --detach "$scratch/tree" "${1:-HEAD}"
 go build -buildvcs=false -o "$scratch/new.program" ./cmd/yardproof
 
 mkdir "$scratch/plans"
-cp -R testdata/line testdata/broken testdata/checks "$scratch/plans"
+cp -R testdata/line testdata/broken "$scratch/plans"
+go run ./scripts/fixtures "$scratch/plans/checks"
 go run ./scripts/crossing "$scratch/plans/crossing"
 cd "$scratch/plans"
 

@@ -62,6 +62,8 @@ func mayImport() map[string]string {
 		"scripts":                    "",
 		"scripts/...":                "schema schema/source schema/jsontree schema/plan",
 		"scripts/crossing":           "scripts/crossing/crossed",
+		"scripts/fixtures":           "scripts/fixtures/fixture",
+		"scripts/fixtures/fixture":   "schema/source schema/jsontree schema/amend",
 		"scripts/hostile/worst":      "scripts/hostile pipeline pipeline/report pipeline/store/... exporters",
 		"scripts/printedmoves":       "schema/source schema/jsontree schema/measure schema/plan pipeline pipeline/diag",
 	}
@@ -72,12 +74,13 @@ func mayImport() map[string]string {
 // judges the fixtures of the rules.
 func mayTestWith() map[string]string {
 	return map[string]string{
-		"pipeline":                   "scripts/hostile",
+		"pipeline":                   "scripts/hostile scripts/fixtures/fixture",
 		"schema/plan":                "schema",
 		"pipeline/internal/...":      "schema schema/... pipeline/report",
-		"pipeline/internal/derive":   "schema schema/... pipeline/report scripts/crossing/crossed",
-		"pipeline/internal/drafting": "schema schema/... pipeline/report scripts/crossing/crossed",
-		"pipeline/check":             "pipeline",
+		"pipeline/internal/derive":   "schema schema/... pipeline/report scripts/crossing/crossed scripts/fixtures/fixture",
+		"pipeline/internal/drafting": "schema schema/... pipeline/report scripts/crossing/crossed scripts/fixtures/fixture",
+		"pipeline/internal/tabulate": "schema schema/... pipeline/report scripts/fixtures/fixture",
+		"pipeline/check":             "pipeline scripts/fixtures/fixture",
 		"pipeline/store":             "pipeline/internal/costing",
 		"pipeline/words":             "schema/jsontree pipeline/internal/tabulate",
 		"exporters":                  "schema/measure pipeline/store exporters/internal/...",

@@ -10,6 +10,7 @@ import (
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
 	"yardproof/schema/plan"
+	"yardproof/scripts/fixtures/fixture"
 )
 
 const fixtures = "../../testdata/checks"
@@ -76,7 +77,11 @@ func onlyRule(t *testing.T, rule string, found []diag.Finding) {
 // line checks all plans of a folder together, as a run of the program does.
 func line(t *testing.T, folder string, thorough bool) []diag.Finding {
 	t.Helper()
-	t.Chdir(folder)
+	whole := t.TempDir()
+	if err := fixture.Write(fixtures, folder, whole); err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(whole)
 	run, err := pipeline.Run(t.Context(), pipeline.Config{Paths: []string{"."}, Tables: thorough, Today: plan.Date{Year: 2027, Month: 3, Day: 31}})
 	if err != nil {
 		t.Fatal(err)

@@ -9,14 +9,19 @@ import (
 	"yardproof/pipeline/internal/derive"
 	"yardproof/schema/jsontree"
 	"yardproof/schema/source"
+	"yardproof/scripts/fixtures/fixture"
 )
 
 // seeds are the plans of the tests and all plans under testdata.
 func seeds(t testing.TB) []string {
 	t.Helper()
 	texts := []string{ninePatch, tubeQuilt, halfSquares, metric}
+	fixtures := t.TempDir()
+	if err := fixture.Write("../../../testdata/checks", "../../../testdata/checks", fixtures); err != nil {
+		t.Fatal(err)
+	}
 	for _, pattern := range []string{
-		"../../../testdata/*/*.plan.json", "../../../testdata/checks/*/*/*/*.plan.json", "../../../schema/testdata/*.plan.json",
+		"../../../testdata/*/*.plan.json", fixtures + "/*/*/*/*.plan.json", "../../../schema/testdata/*.plan.json",
 	} {
 		files, err := filepath.Glob(pattern)
 		if err != nil {

@@ -16,6 +16,7 @@ import (
 	"yardproof/schema/jsontree"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
+	"yardproof/scripts/fixtures/fixture"
 )
 
 // read takes a plan's text the whole way to what tables are made of; nil where
@@ -47,8 +48,17 @@ func read(name string, text []byte) *tabulate.Input {
 // eachPlan calls use for the plans that are in order below testdata.
 func eachPlan(t *testing.T, use func(name string, in *tabulate.Input), patterns ...string) {
 	t.Helper()
+	const data = "../../../testdata/"
+	whole := t.TempDir()
+	if err := fixture.Write(data+"checks", data+"checks", whole+"/checks"); err != nil {
+		t.Fatal(err)
+	}
 	for _, pattern := range patterns {
-		files, err := filepath.Glob("../../../testdata/" + pattern)
+		root := data
+		if strings.HasPrefix(pattern, "checks/") {
+			root = whole + "/"
+		}
+		files, err := filepath.Glob(root + pattern)
 		if err != nil || len(files) == 0 {
 			t.Fatalf("%s: %v", pattern, err)
 		}
