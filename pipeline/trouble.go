@@ -64,7 +64,7 @@ func failure(err error, file, plan string) []diag.Finding {
 	case busy:
 		f = check.Trouble("run/write", file, err.Error(), "wait for it to end; with --wait the run does so itself")
 	default:
-		f = check.Trouble("run/write", file, err.Error(), "make room or change permissions, and run it again")
+		f = check.Trouble("run/write", file, err.Error(), "see that the disk has room and that the file may be written, and run yardproof again")
 	}
 	f.Plan = plan
 	return []diag.Finding{f}

@@ -13,7 +13,8 @@ func manCommand() command {
 	return command{
 		name: "man", args: "[COMMAND]",
 		summary: "print the manual page of yardproof or of a command",
-		about: `The page is for man(1), in the man(7) macros of roff:
+		about: `The page is text that the program man formats and shows. Show one at once, or
+keep them where man finds them:
 
   yardproof man check | man -l -
   yardproof man >~/.local/share/man/man1/yardproof.1

@@ -272,6 +272,6 @@ var runningChecks = []Check{
 		Rule: "run/write", Level: diag.Error, Since: "0.1.0", Scope: Running,
 		Summary: "an output could not be written",
 		Why:     "The earlier output, if there was one, is still there and may be out of date. One run at a time writes to a folder.",
-		Fix:     "make room, allow the folder to be written to, or wait for the other run to end",
+		Fix:     "see that the disk has room and that the folder may be written to, or wait for the other run to end; then run yardproof again",
 	},
 }

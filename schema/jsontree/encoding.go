@@ -3,6 +3,7 @@ package jsontree
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -95,7 +96,7 @@ func (p *parser) characters(r source.Range) {
 		switch {
 		case c != '\\':
 			if unicode.IsControl(c) {
-				p.control(i, n, fmt.Sprintf("the character U+%04X", c))
+				p.control(i, n, fmt.Sprintf("the character U+%04X", c)+p.after(r.Start+1, i, ","))
 			}
 			i += n
 		case p.text[i+1] == 'u':
@@ -111,6 +112,25 @@ func (p *parser) characters(r source.Range) {
 
 func (p *parser) control(at, length int, what string) {
 	p.fail(codeEncoding, source.Range{Start: at, End: at + length}, what+" is a control character, which no text can show", "remove it")
+}
+
+// after says behind which characters of a string something stands that cannot be
+// seen, between commas if the sentence goes on; nothing where it comes first.
+func (p *parser) after(begin, at int, end string) string {
+	const most = 12
+	var seen []rune
+	for before := p.text[begin:at]; len(seen) < most; {
+		c, n := utf8.DecodeLastRuneInString(before)
+		if !unicode.IsPrint(c) || n == 0 {
+			break
+		}
+		before, seen = before[:len(before)-n], append(seen, c)
+	}
+	if len(seen) == 0 {
+		return ""
+	}
+	slices.Reverse(seen)
+	return fmt.Sprintf(", after %q", string(seen)) + end
 }
 
 // escape checks the \uXXXX at an offset and is the length of what it stands

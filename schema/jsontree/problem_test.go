@@ -88,7 +88,7 @@ func TestEncoding(t *testing.T) {
 		{"escape, backspace and form feed", `["x\u001B","\b\f"]`, `1:4 schema/encoding "\\u001B": \u001B is a control character, which no text can show; remove it` + "\n" +
 			`1:13 schema/encoding "\\b": \b is a control character, which no text can show; remove it` + "\n" +
 			`1:15 schema/encoding "\\f": \f is a control character, which no text can show; remove it`},
-		{"raw", "[\"½\x7f\u009b\"]", `1:4 schema/encoding "\x7f": the character U+007F is a control character, which no text can show; remove it` + "\n" +
+		{"raw", "[\"½\x7f\u009b\"]", `1:4 schema/encoding "\x7f": the character U+007F, after "½", is a control character, which no text can show; remove it` + "\n" +
 			`1:5 schema/encoding "\u009b": the character U+009B is a control character, which no text can show; remove it`},
 	}, false)
 	parse(t, `["\\ud83e", "\ud83e\uddf5", "\uffff", "\t\n\r\u0009\u000a\u000D\\b\\u0000"]`)

@@ -111,7 +111,7 @@ func (p *parser) badString(at int) {
 			p.notJSON(at, i, "the string that begins here is not closed on its line", "close it with \", or write \\n for a line break inside it")
 			return
 		case c < ' ':
-			p.notJSON(i, i+1, fmt.Sprintf("the control character U+%04X stands inside a string", c), fmt.Sprintf("write %s instead", escaped(c)))
+			p.notJSON(i, i+1, fmt.Sprintf("the control character U+%04X stands inside a string", c)+p.after(at+1, i, ""), fmt.Sprintf("write %s instead", escaped(c)))
 			return
 		case c == '\\':
 			if n := p.escapeLength(i); n == 0 {

@@ -63,7 +63,7 @@ func TestSlips(t *testing.T) {
 		{"two colons", `{"a": "b": 1}`, `1:10 schema/not-json ":": ":" after a value; a comma or } was wanted; remove it, or put it in double quotation marks`},
 
 		{"string over lines", "{\"a\": \"x\r\n\"}", `1:7 schema/not-json "\"x": the string that begins here is not closed on its line; close it with ", or write \n for a line break inside it`},
-		{"tab in a string", "{\"a\": \"½\tx\"}", `1:9 schema/not-json "\t": the control character U+0009 stands inside a string; write \t instead`},
+		{"tab in a string", "{\"a\": \"½\tx\"}", `1:9 schema/not-json "\t": the control character U+0009 stands inside a string, after "½"; write \t instead`},
 		{"NUL in a string", "{\"a\": \"\x00\"}", `1:8 schema/not-json "\x00": the control character U+0000 stands inside a string; write \u0000 instead`},
 		{"backslash", `{"a": "C:\dir"}`, `1:10 schema/not-json "\\d": \d is not an escape that JSON knows; write \\ for a backslash; the escapes are \" \\ \/ \b \f \n \r \t and \u with four hexadecimal digits`},
 		{"short escape", `{"\n\u12": 1}`, `1:5 schema/not-json "\\u12": \u12 is not an escape that JSON knows; write \\ for a backslash; the escapes are \" \\ \/ \b \f \n \r \t and \u with four hexadecimal digits`},

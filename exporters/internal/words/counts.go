@@ -138,7 +138,7 @@ func Against(b *report.Baseline) string {
 		text += ", " + Plural(b.Same, "plan") + " the same"
 	}
 	if b.Unjudged > 0 {
-		text += ", " + Plural(b.Unjudged, "plan") + " not proved then for want of settings"
+		text += ", " + Plural(b.Unjudged, "plan") + " not judged there, as its project file is not in order"
 	}
 	return text
 }

@@ -60,7 +60,7 @@ func TestSummary(t *testing.T) {
 		{report.Run{Findings: []diag.Finding{{Level: diag.Note, Follows: []diag.Finding{{}}}, {Level: diag.Warning, Message: "b"}}}, "0 plans: 1 warning, 1 note, 1 more that may follow"},
 		{report.Run{Baseline: &report.Baseline{Recorded: 9, Old: []diag.Finding{finding()}, Gone: 2, Unseen: 3}}, "0 plans: no new findings; baseline: 1 old, 2 gone, 3 not looked at"},
 		{report.Run{Baseline: &report.Baseline{Since: "main\n", Same: 1}}, "0 plans: no new findings; since main : 0 old, 1 plan the same"},
-		{report.Run{Baseline: &report.Baseline{Since: "main", Gone: 1, Same: 40, Unjudged: 2}}, "0 plans: no new findings; since main: 0 old, 1 gone, 40 plans the same, 2 plans not proved then for want of settings"},
+		{report.Run{Baseline: &report.Baseline{Since: "main", Gone: 1, Same: 40, Unjudged: 2}}, "0 plans: no new findings; since main: 0 old, 1 gone, 40 plans the same, 2 plans not judged there, as its project file is not in order"},
 	}
 	for _, tt := range tests {
 		if got := Summary(&tt.run); got != tt.want {
