@@ -9,7 +9,7 @@ import (
 // known is all that the tables of the plan may show.
 func (w *work) known() tabulate.Input {
 	return tabulate.Input{
-		Plan: w.plan, Sizes: w.sizes, Project: w.settings, Kits: w.kits,
+		Plan: w.plan, Sizes: w.sizes, Project: w.settings, Kits: w.kits, Alone: ofLine.AsIfAlone(w.kits, w.prices(), w.solved.stop),
 		Findings: w.outcome.Findings, Stop: w.solved.stop,
 	}
 }

@@ -79,6 +79,80 @@ func TestWorkedRun(t *testing.T) {
 	}
 }
 
+// The plan's own sheet has the same bought basis, from what is ordered for its run
+// alone.
+func TestWorkedRunOfAPlanAlone(t *testing.T) {
+	cells := cellsOf(t, map[string]string{"three-cloths.plan.json": worked, "yardproof.json": workedShop, "prices.csv": workedPrices})
+	for name, want := range map[string]*big.Rat{"ordered_for_the_run.only": big.NewRat(885, 2), "unit_cost_bought.only": big.NewRat(3438, 100), "run_differs.only": new(big.Rat)} {
+		if got := cells[name]; got == nil || got.Cmp(want) != 0 {
+			t.Errorf("%s is %v, want %v", name, got, want)
+		}
+	}
+}
+
+// Spoiled kits are charged once on either basis. Worked by hand: of 20 kits at 5 %
+// one more is cut, which the same bolts hold (21 of 1 3/8 yd do not: 45 yd for 270), so
+// that 532.50 are ordered, 26.63 a kit; besides, 12.25 and 0.61 for miscuts.
+func TestWorkedRunWithMiscuts(t *testing.T) {
+	shop := strings.Replace(workedShop, `"run"`, `"spoilage": "5%", "run"`, 1)
+	cells := cellsOf(t, map[string]string{"three-cloths.plan.json": worked, "yardproof.json": shop, "prices.csv": workedPrices})
+	for name, want := range map[string]*big.Rat{
+		"ordered_for_the_run.three_cloths.only": big.NewRat(53250, 100), "unit_cost_bought.three_cloths.only": big.NewRat(3949, 100),
+		"unit_cost_bought.only": big.NewRat(3949, 100), "kits_for_miscuts.three_cloths.only": big.NewRat(1, 1),
+	} {
+		if got := cells[name]; got == nil || got.Cmp(want) != 0 {
+			t.Errorf("%s is %v, want %v", name, got, want)
+		}
+	}
+}
+
+// Kits bear freight and duty where the project says what an order usually comes
+// to. Worked by hand: 10 % of duty and 50 over 500 make 6.00 a yard 7.20 and 5.50
+// 6.60; 1 3/8, 7/8 and 1/2 yd are 9.90, 6.30 and 3.30. By length, 50 over 100 yd
+// are 0.50 a yard, 7.10 and 6.55 with the duty: 9.76, 6.21 and 3.28. Without a usual order
+// kits are costed at the list.
+func TestWorkedLanded(t *testing.T) {
+	for landed, want := range map[string]string{
+		`"duty": "10%", "freight": "30", "fees": "20", "usual_order": "500"`:                       "19.50",
+		`"duty": "10%", "freight": "30", "fees": "20", "usual_order": "100 yd", "share": "length"`: "19.25",
+		`"duty": "10%", "freight": "30", "fees": "20"`:                                             "16.25",
+	} {
+		shop := strings.Replace(workedShop, `"run"`, `"landed": { "Mill": { `+landed+` } }, "run"`, 1)
+		cells := cellsOf(t, map[string]string{"three-cloths.plan.json": worked, "yardproof.json": shop, "prices.csv": workedPrices})
+		value, _ := new(big.Rat).SetString(want)
+		for _, name := range []string{"fabric_cost.only", "fabric_cost.three_cloths.only"} {
+			if got := cells[name]; got == nil || got.Cmp(value) != 0 {
+				t.Errorf("%s: %s is %v, want %s", landed, name, got, want)
+			}
+		}
+	}
+}
+
+// A precut square that is used whole is not cut. Worked by hand: 25 of them are
+// only packed, 4 min and 1.20 at 18 an hour; cut down by half an inch, each is a cut
+// at 0.2 min, from strips at 0.5 min each of one setting at 0.75 min.
+func TestWorkedWholePrecuts(t *testing.T) {
+	const squares = `{
+  "format": 1, "id": "tiles", "title": "Tiles", "status": "draft", "skill": "beginner", "use": "throw", "units": "in",
+  "cautions": ["rotary-cutter", "iron"], "seam": { "allowance": "1/4", "stitch": "301" },
+  "fabrics": { "tile": { "sku": "T", "precut": { "piece": ["10", "10"], "count": 25 } } },
+  "parts": { "square": { "cut": { "fabric": "tile", "square": "10" } } },
+  "layout": { "grid": { "rows": 5, "columns": 5, "blocks": [["square"]] } },
+  "kit": { "fabrics": ["tile"], "cut": "pieces", "price": "57.00" },
+  "sizes": { "only": {} }
+}`
+	const rates = `"rates": { "length": 2, "setting": "0.75", "strip": 0.5, "cut": "0.2", "pack": 4 }, "labour_rate"`
+	shop := strings.Replace(workedShop, `"labour_rate"`, rates, 1)
+	for side, whole := range map[string]bool{"10": true, "9 1/2": false} {
+		text := strings.Replace(squares, `"square": "10"`, `"square": "`+side+`"`, 1)
+		cells := cellsOf(t, map[string]string{"tiles.plan.json": text, "yardproof.json": shop, "prices.csv": "sku,description,unit,price\nT,Tiles,pack,20.00\n"})
+		got := cells["labour_cost.only"]
+		if got == nil || (got.Cmp(big.NewRat(12, 10)) == 0) != whole {
+			t.Errorf("%s in: labour is %v", side, got)
+		}
+	}
+}
+
 // cellsOf are the values of the named cells of a plan's workbook and the line's.
 func cellsOf(t *testing.T, files map[string]string) map[string]*big.Rat {
 	t.Helper()

@@ -41,7 +41,7 @@ func mayImport() map[string]string {
 		"pipeline/internal/drafting": "schema/plan schema/measure pipeline/internal/derive pipeline/internal/piecing",
 		"pipeline/internal/supply":   "schema/plan schema/measure pipeline/internal/bolts",
 		"pipeline/internal/kit":      "schema/plan schema/measure pipeline/internal/derive pipeline/internal/costing pipeline/internal/cutting",
-		"pipeline/internal/line":     "schema/plan schema/measure pipeline/diag pipeline/report pipeline/internal/derive pipeline/internal/costing pipeline/internal/supply pipeline/internal/kit",
+		"pipeline/internal/line":     "schema/plan schema/measure pipeline/diag pipeline/report pipeline/internal/derive pipeline/internal/costing pipeline/internal/bolts pipeline/internal/supply pipeline/internal/kit",
 		"pipeline/internal/tabulate": "pipeline/internal/say schema/source schema/plan schema/measure pipeline/diag pipeline/report pipeline/internal/supply pipeline/internal/bolts pipeline/internal/derive pipeline/internal/costing pipeline/internal/cutting pipeline/internal/drafting pipeline/internal/piecing pipeline/internal/kit pipeline/internal/line",
 		"pipeline/check":             "schema schema/... pipeline/diag pipeline/report pipeline/internal/...",
 		"pipeline/baseline":          "schema schema/source schema/jsontree pipeline/diag pipeline/report pipeline/check",

@@ -80,10 +80,20 @@ const usualWholesale = 5000
 func (r *reader) landed(n *jsontree.Node) []Landed {
 	var all []Landed
 	for _, m := range members(n) {
-		all = append(all, Landed{
+		l := Landed{
 			Supplier: m.Key, Freight: r.money("freight", m.Value.Get("freight")), Fees: r.money("fees", m.Value.Get("fees")),
-			Duty: r.percent("duty", m.Value.Get("duty")), ByLength: word(m.Value.Get("share")) == "length",
-		})
+			Duty: r.percent("duty", m.Value.Get("duty")), ByLength: word(m.Value.Get("share")) == "length", At: m.KeyRange,
+		}
+		if share := m.Value.Get("share"); share != nil {
+			l.ShareAt = share.Range
+		}
+		if l.ByLength {
+			l.UsualLength = r.fabricLength("usual_order", m.Value.Get("usual_order"), positive)
+		} else if l.Usual = r.money("usual_order", m.Value.Get("usual_order")); l.Usual.Given() && l.Usual.Value.Sign() == 0 {
+			r.report(BadMoney, l.Usual.At, "\"usual_order\" is 0; wanted: more than 0", "write what an order from this supplier usually comes to, or leave it out")
+			l.Usual = Amount{}
+		}
+		all = append(all, l)
 	}
 	return all
 }

@@ -58,6 +58,29 @@ type Landed struct {
 	Fees     Amount
 	Duty     Percent // of the goods' cost
 	ByLength bool    // freight and fees are shared by length rather than by value
+
+	// A usual order, over which kits bear freight and fees: its goods' cost, or its
+	// length where they are shared by that. Neither is given where kits are costed at
+	// the list's prices.
+	Usual       Amount
+	UsualLength Length
+
+	At      source.Range // of the supplier
+	ShareAt source.Range // of how freight and fees are shared
+}
+
+// InKits reports whether kits bear the landed cost.
+func (l Landed) InKits() bool { return l.Usual.Given() || l.UsualLength.Given() }
+
+// LandedFrom is what orders from a supplier cost besides their goods; false where
+// the project says nothing of it.
+func (p *Project) LandedFrom(supplier string) (Landed, bool) {
+	for _, l := range p.Landed {
+		if l.Supplier == supplier {
+			return l, true
+		}
+	}
+	return Landed{}, false
 }
 
 // Payment is what it costs to be paid for one kit.

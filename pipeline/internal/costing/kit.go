@@ -35,19 +35,27 @@ type Inputs struct {
 	Asked     Input  `json:"asked"`     // the price asked; zero when there is none yet
 	Run       Input  `json:"run"`       // kits planned; zero when there are none
 	Bought    Input  `json:"bought"`    // all fabric bought for the run; zero where it is not known
+
+	Ordered *Result `json:"-"` // what is ordered for the run, which stands for what is bought where that is not known; may be nil
 }
 
 // Item is one fabric of a kit, or another thing that goes in.
 type Item struct {
 	Quantity Input // in the unit the price is for
 	Price    Input
-	Cost     Result // quantity x price, rounded half away from zero to the minor unit
+	Landed   *Landing // what comes on top of the price; nil for nothing
+	Cost     Result   // quantity x price, rounded half away from zero to the minor unit
 }
 
-// Item is so much of something at a price, in the kit.
-func (k Inputs) Item(quantity, price Input) Item {
-	cost := round(times(quantity.ref(), price.ref()), k.Digits)
-	return Item{quantity, price, k.named("cost."+strings.TrimSuffix(quantity.Name, k.Suffix), cost)}
+// Item is so much of something at a price, with what comes on top of it, in the
+// kit.
+func (k Inputs) Item(quantity, price Input, landed *Landing) Item {
+	each := price.ref()
+	if landed != nil {
+		each = landed.Of(price, k.Digits)
+	}
+	cost := round(times(quantity.ref(), each), k.Digits)
+	return Item{quantity, price, landed, k.named("cost."+strings.TrimSuffix(quantity.Name, k.Suffix), cost)}
 }
 
 func (k Inputs) named(name string, e *report.Expr) Result { return Result{name + k.Suffix, e} }
@@ -197,9 +205,19 @@ func (p *pricing) bought() {
 	k, c := &p.k, &p.c
 	rest := append([]*report.Expr{c.Other.ref()}, Besides(*k, *c)...)
 	spoilage := round(times(k.Spoilage.ref(), sum(rest...)), k.Digits)
-	all := sum(append(rest, spoilage, round(over(k.Bought.ref(), k.Run.ref()), k.Digits))...)
-	c.UnitBought = p.named("unit_cost_bought", ifOver(k.Bought.ref(), fixed(0), ifOver(k.Run.ref(), fixed(0), all, words(report.Unknown)), words(report.Unknown)))
-	c.MarginBought = p.named("margin_bought", ifOver(k.Bought.ref(), fixed(0), over(less(c.Net.ref(), c.UnitBought.ref()), c.Price.ref()), words(report.Unknown)))
+	each := func(bought *report.Expr) *report.Expr {
+		return ifOver(k.Run.ref(), fixed(0), sum(append(rest, spoilage, round(over(bought, k.Run.ref()), k.Digits))...), words(report.Unknown))
+	}
+	all, left := words(report.Unknown), words(report.Unknown)
+	if k.Ordered != nil {
+		all = each(k.Ordered.ref())
+	}
+	c.UnitBought = p.named("unit_cost_bought", ifOver(k.Bought.ref(), fixed(0), each(k.Bought.ref()), all))
+	margin := over(less(c.Net.ref(), c.UnitBought.ref()), c.Price.ref())
+	if k.Ordered != nil {
+		left = margin
+	}
+	c.MarginBought = p.named("margin_bought", ifOver(k.Bought.ref(), fixed(0), margin, left))
 }
 
 // trade is what selling to a shop leaves. Shops pay by invoice: no fee is taken.

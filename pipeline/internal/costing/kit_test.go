@@ -51,7 +51,7 @@ func price(k inKit) priced {
 	var p priced
 	cost := func(items []costing.Item) (all []costing.Item, costs []costing.Result) {
 		for _, i := range items {
-			i = k.Item(i.Quantity, i.Price)
+			i = k.Item(i.Quantity, i.Price, i.Landed)
 			all, costs = append(all, i), append(costs, i.Cost)
 		}
 		return all, costs

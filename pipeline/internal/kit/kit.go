@@ -121,16 +121,22 @@ func of(recipe, s *derive.Size, project *plan.Project, prices *plan.PriceList) *
 		f := s.Fabric(role.Text)
 		k.Known = k.Known && f != nil && f.Err == nil && s.Sure(derive.Quantity{Kind: derive.Cloth, Name: role.Text})
 		if f != nil && f.Used() && f.Err == nil {
-			k.add(f, priceCell(s, f, suffix), prices)
+			k.add(f, priceCell(s, f, suffix), prices, project)
 		}
 	}
 	for i := range said.Things {
-		k.put(i, &said.Things[i], prices)
+		k.put(i, &said.Things[i], prices, project)
 	}
 	k.Work = k.work()
 	k.Cells.Minutes = own("minutes", k.minutes(project.Rates))
 	k.Costs = costing.Price(k.Cells, items(k.Fabrics), items(k.Things))
 	return k
+}
+
+// Reprice works the costs out anew with what is ordered for the run.
+func (k *Kit) Reprice(ordered costing.Result) {
+	k.Cells.Ordered = &ordered
+	k.Costs = costing.Price(k.Cells, items(k.Fabrics), items(k.Things))
 }
 
 // items are what lines cost.
@@ -178,7 +184,7 @@ func priceCell(s *derive.Size, f *derive.Fabric, suffix string) string {
 	return name
 }
 
-func (k *Kit) add(f *derive.Fabric, priceCell string, prices *plan.PriceList) {
+func (k *Kit) add(f *derive.Fabric, priceCell string, prices *plan.PriceList, project *plan.Project) {
 	l := Line{Fabric: f, Article: f.SKU, Unit: plan.PerYard}
 	switch {
 	case f.Form == plan.Precut:
@@ -199,12 +205,13 @@ func (k *Kit) add(f *derive.Fabric, priceCell string, prices *plan.PriceList) {
 	l.Item = k.Cells.Item(
 		costing.Input{Name: "fabric_quantity." + cellKey(f.Role.Text) + k.Cells.Suffix, Value: l.quantity()},
 		costing.Input{Name: priceCell, Value: price},
+		landing(l, strings.TrimPrefix(priceCell, "fabric_price"), project),
 	)
 	k.Fabrics = append(k.Fabrics, l)
 }
 
 // put adds a thing. A price in the plan comes before that of the list.
-func (k *Kit) put(i int, said *plan.Thing, prices *plan.PriceList) {
+func (k *Kit) put(i int, said *plan.Thing, prices *plan.PriceList, project *plan.Project) {
 	l := Line{Thing: said, Article: said.SKU, Unit: plan.PerEach, Priced: said.Price.Given()}
 	price := money(said.Price)
 	if p, ok := prices.Find(said.SKU.Text); ok && p.Unit.Length() == 0 {
@@ -216,6 +223,7 @@ func (k *Kit) put(i int, said *plan.Thing, prices *plan.PriceList) {
 	l.Item = k.Cells.Item(
 		costing.Input{Name: fmt.Sprintf("thing_count.%d%s", i+1, k.Cells.Suffix), Value: big.NewRat(int64(said.Count.N), 1)},
 		costing.Input{Name: fmt.Sprintf("thing_price.%d%s", i+1, k.Cells.Suffix), Value: price},
+		landing(l, fmt.Sprintf(".notion_%d%s", i+1, k.Cells.Suffix), project),
 	)
 	k.Things = append(k.Things, l)
 }

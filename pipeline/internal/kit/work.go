@@ -32,8 +32,8 @@ func (k *Kit) work() Work {
 	return w
 }
 
-// add counts the cuts of the layout by which a fabric is cut up. A precut
-// strip that is used whole is not cut.
+// add counts the cuts of the layout by which a fabric is cut up. A precut strip or
+// square that is used whole is not cut.
 func (w *Work) add(f *derive.Fabric) {
 	widths := map[measure.Length]bool{}
 	var row func(r cutting.Row, times int64, whole bool)
@@ -43,6 +43,9 @@ func (w *Work) add(f *derive.Fabric) {
 			widths[r.Height] = true
 		}
 		for _, c := range r.Cuts {
+			if whole && f.AcrossOf(c) == f.StripLength().Length {
+				continue
+			}
 			w.Cuts += times * int64(r.Repeat) * int64(c.Count)
 			widths[f.AcrossOf(c)] = true
 		}

@@ -163,9 +163,22 @@ func (c *Costing) price(p report.Outcome, cells costing.Inputs, lines []Line, ow
 		l.Item = cells.Item(
 			costing.Input{Name: strings.TrimSuffix(l.Quantity.Name, own) + cells.Suffix, Value: l.Quantity.Value},
 			c.Prices.share(key, says, l.Unit, l.Price.Value),
+			c.landing(l),
 		)
 	}
 	return lines
+}
+
+// landing is what comes on top of an article's price, shared by the kits that hold
+// it; nil for nothing.
+func (c *Costing) landing(l *Line) *costing.Landing {
+	if l.Landed == nil {
+		return nil
+	}
+	return &costing.Landing{
+		Share: c.Shares.share("landed_share_"+l.SKU, "Duty, freight and fees on "+l.SKU, "price", l.Landed.Share.Value),
+		Each:  c.Rates.share("landed_each_"+l.SKU, "Freight and fees on "+l.SKU, l.Unit, l.Landed.Each.Value),
+	}
 }
 
 func items(lines []Line) []costing.Item {

@@ -44,7 +44,7 @@ func keep(k *kit.Kit, currency string) *Kit {
 func keepLine(l kit.Line, article string) Line {
 	return Line{
 		Fabric: l.Title(), SKU: l.Article.Text, Article: article, Unit: string(l.Unit),
-		Item: costing.Item{Quantity: l.Quantity, Price: l.Price},
+		Item: costing.Item{Quantity: l.Quantity, Price: l.Price, Landed: l.Landed},
 	}
 }
 
@@ -70,12 +70,14 @@ type keptCosting struct {
 type keptItem struct {
 	Quantity costing.Input `json:"quantity"`
 	Price    costing.Input `json:"price"`
+
+	Landed *costing.Landing `json:"landed,omitempty"`
 }
 
 func numbersOf(lines []Line) []keptItem {
 	var items []keptItem
 	for _, l := range lines {
-		items = append(items, keptItem{l.Quantity, l.Price})
+		items = append(items, keptItem{l.Quantity, l.Price, l.Landed})
 	}
 	return items
 }
@@ -88,7 +90,7 @@ func join(lines []Line, items []keptItem) error {
 		return errUneven
 	}
 	for i, item := range items {
-		lines[i].Quantity, lines[i].Price = item.Quantity, item.Price
+		lines[i].Quantity, lines[i].Price, lines[i].Landed = item.Quantity, item.Price, item.Landed
 	}
 	return nil
 }

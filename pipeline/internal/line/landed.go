@@ -1,11 +1,12 @@
 package line
 
 import (
-	"fmt"
 	"math/big"
+	"slices"
 
 	"yardproof/pipeline/internal/costing"
 	"yardproof/pipeline/report"
+	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
 
@@ -30,6 +31,7 @@ type LandedArticle struct {
 
 // land works out the landed cost of each order that the project says anything of.
 func (o *Orders) land() {
+	names := names{}
 	for i, l := range o.Supply.Landed {
 		var of []*Purchase
 		for _, a := range o.Ordered {
@@ -38,27 +40,27 @@ func (o *Orders) land() {
 			}
 		}
 		if len(of) > 0 {
-			o.Landed = append(o.Landed, o.landed(i+1, l, of))
+			o.Landed = append(o.Landed, o.landed(i+1, l, of, names))
 		}
 	}
 }
 
-func (o *Orders) landed(n int, l plan.Landed, of []*Purchase) Landed {
+func (o *Orders) landed(n int, l plan.Landed, of []*Purchase, names names) Landed {
 	landed := Landed{N: n, Supplier: l.Supplier, SharedBy: sharedBy(l, of), Extra: costing.Extra{
-		Freight: amountCell("landed_freight", n, l.Freight), Fees: amountCell("landed_fees", n, l.Fees),
-		Duty: costing.Input{Name: fmt.Sprintf("landed_duty.%d", n), Value: big.NewRat(l.Duty.BasisPoints, 10_000)},
+		Freight: amountCell(names.of("landed_freight", l.Supplier), l.Freight), Fees: amountCell(names.of("landed_fees", l.Supplier), l.Fees),
+		Duty: costing.Input{Name: names.of("landed_duty", l.Supplier), Value: big.NewRat(l.Duty.BasisPoints, 10_000)},
 	}}
 	var weights []*report.Expr
-	for i, a := range of {
-		landed.Articles = append(landed.Articles, LandedArticle{Purchase: a, Goods: costing.Result{Name: fmt.Sprintf("landed_goods.%d.%d", n, i+1), Expr: a.Cost.Expr}})
-		weights = append(weights, landed.weight(i))
+	for _, a := range of {
+		landed.Articles = append(landed.Articles, LandedArticle{Purchase: a, Goods: costing.Result{Name: names.of("landed_goods", a.SKU), Expr: costing.Of(a.Cost)}})
+		weights = append(weights, landed.weight(len(weights)))
 	}
 	for i := range landed.Articles {
 		a := &landed.Articles[i]
 		whole := costing.Landed(Ref(a.Goods), landed.weight(i), costing.Sum(weights...), landed.Extra, o.Digits)
-		a.Whole = costing.Result{Name: fmt.Sprintf("landed.%d.%d", n, i+1), Expr: whole}
+		a.Whole = costing.Result{Name: names.of("landed", a.SKU), Expr: o.Holds(whole)}
 		a.Usable = new(big.Rat).Mul(a.Order, big.NewRat(10_000-a.Loss.BasisPoints, 10_000))
-		a.Each = costing.Round(costing.Quotient(Ref(a.Whole), &report.Expr{Op: report.Const, Value: a.Usable}), o.Digits+2)
+		a.Each = o.Holds(costing.Round(costing.Quotient(Ref(a.Whole), &report.Expr{Op: report.Const, Value: a.Usable}), o.Digits+2))
 	}
 	return landed
 }
@@ -67,29 +69,24 @@ func (o *Orders) landed(n int, l plan.Landed, of []*Purchase) Landed {
 func (l *Landed) weight(i int) *report.Expr {
 	a := l.Articles[i]
 	if l.SharedBy == "length" {
-		return &report.Expr{Op: report.Const, Value: a.Order}
+		return &report.Expr{Op: report.Const, Value: new(big.Rat).Mul(a.Order, big.NewRat(int64(a.Unit.Length()), int64(measure.Metre)))}
 	}
 	return Ref(a.Goods)
 }
 
-func amountCell(name string, n int, a plan.Amount) costing.Input {
-	in := costing.Input{Name: fmt.Sprintf("%s.%d", name, n), Value: new(big.Rat)}
+func amountCell(name string, a plan.Amount) costing.Input {
+	in := costing.Input{Name: name, Value: new(big.Rat)}
 	if a.Given() {
 		in.Value = a.Value
 	}
 	return in
 }
 
-// sharedBy is length only where everything of the order is sold by one unit of
-// it.
+// sharedBy is length only where everything of the order is sold by the length, in
+// whatever unit.
 func sharedBy(l plan.Landed, of []*Purchase) string {
-	for _, a := range of {
-		if a.Unit != of[0].Unit || !a.ByLength() {
-			return "value"
-		}
+	if !l.ByLength || slices.ContainsFunc(of, func(a *Purchase) bool { return !a.ByLength() }) {
+		return "value"
 	}
-	if l.ByLength {
-		return "length"
-	}
-	return "value"
+	return "length"
 }

@@ -2,6 +2,7 @@ package line
 
 import (
 	"cmp"
+	"maps"
 	"math/big"
 	"slices"
 	"strings"
@@ -15,13 +16,15 @@ import (
 // over the inputs of its costing.
 type Orders struct {
 	Supply  supply.Line
-	Code    string // of the currency
-	Digits  int    // decimals of its minor unit
-	Runs    []Run
+	Code    string      // of the currency
+	Digits  int         // decimals of its minor unit
+	Runs    []Run       // those of the supply, then kits of which none are planned
 	Ordered []*Purchase // what is ordered, by supplier and article
 	Landed  []Landed    // what the orders of a supplier cost with freight, duty and fees
 
-	prices map[string]costing.Input // by article and unit
+	prices  map[string]costing.Input // by article and unit
+	has     map[*Priced]bool
+	differs *costing.Result // worked out once
 }
 
 // Run is how many of a kit are to be made.
@@ -76,8 +79,14 @@ func (c *Costing) Take(run *report.Run, summaries []Summary, lines []supply.Line
 	for _, r := range o.Supply.Runs {
 		o.Runs = append(o.Runs, newRun(r, kits[[3]string{r.Plan, r.Size, r.Colourway}]))
 	}
+	planned := len(o.Runs)
+	o.has = map[*Priced]bool{}
+	o.Runs = append(o.Runs, c.unplanned(run, summaries)...)
+	for _, r := range o.Runs {
+		o.has[r.Kit] = r.Kit != nil
+	}
 	o.order(c)
-	for i := range o.Runs {
+	for i := range planned {
 		o.charge(i)
 	}
 	o.land()
@@ -94,6 +103,23 @@ func (c *Costing) byRun(run *report.Run, summaries []Summary) map[[3]string]*Pri
 	}
 	return kits
 }
+
+// unplanned are the kits of which none are planned: a run of them, once somebody
+// plans one, is another than the orders were made for.
+func (c *Costing) unplanned(run *report.Run, summaries []Summary) []Run {
+	places := slices.SortedFunc(maps.Keys(c.of), func(a, b place) int { return cmp.Or(cmp.Compare(a.plan, b.plan), cmp.Compare(a.size, b.size)) })
+	var runs []Run
+	for _, at := range places {
+		if s := summaries[at.plan].Sizes[at.size]; s.Planned == nil {
+			p := run.Plans[at.plan]
+			runs = append(runs, newRun(supply.Run{Asked: supply.Asked{Plan: p.ID, Title: p.Title, Kit: supply.Kit{Size: s.Name}}}, c.of[at]))
+		}
+	}
+	return runs
+}
+
+// Has reports whether a kit is among the runs.
+func (o *Orders) Has(k *Priced) bool { return o != nil && o.has[k] }
 
 // priceCells are the prices by article and unit. Of an article that projects
 // price differently there is none.
@@ -159,11 +185,15 @@ func Ref(r costing.Result) *report.Expr { return costing.Ref(r.Name, r.Value) }
 // Differs is by how many kits the runs are other than those that the bolt plan was
 // made for.
 func (o *Orders) Differs() costing.Result {
+	if o.differs != nil {
+		return *o.differs
+	}
 	var all []*report.Expr
 	for _, r := range o.Runs {
 		all = append(all, costing.Of(r.Differs))
 	}
-	return costing.Result{Name: "runs_differ", Expr: costing.Round(costing.Sum(all...), 0)}
+	o.differs = &costing.Result{Name: "runs_differ", Expr: costing.Round(costing.Sum(all...), 0)}
+	return *o.differs
 }
 
 // RunAgain is shown in place of what follows from another run than the orders

@@ -167,6 +167,11 @@ func (s Solver) Of(kits []Asked, prices *plan.PriceList, stock *plan.Stock) Line
 // Until is Of for as long as somebody waits for the answer: once stop, which may
 // be nil, says so the rest is done with as little work as can be.
 func (s Solver) Until(stop func() bool, kits []Asked, prices *plan.PriceList, stock *plan.Stock) Line {
+	return s.Within(Budget, stop, kits, prices, stock)
+}
+
+// Within is Until for a budget of its own, in the unit of [bolts.Work].
+func (s Solver) Within(budget int, stop func() bool, kits []Asked, prices *plan.PriceList, stock *plan.Stock) Line {
 	l := Line{solver: s, stop: stop}
 	uses := map[string][]Use{}
 	for _, k := range kits {
@@ -183,7 +188,7 @@ func (s Solver) Until(stop func() bool, kits []Asked, prices *plan.PriceList, st
 			l.Articles = append(l.Articles, Article{Price: price, Uses: uses[sku]})
 		}
 	}
-	l.share(Budget, stock)
+	l.share(budget, stock)
 	return l
 }
 
@@ -278,35 +283,47 @@ func (a *Article) Missing() int64 {
 	return max(0, a.Needs-a.PiecesThere)
 }
 
+// Alone is what the kits would have ordered of a supplier who takes any order, in
+// the price's unit.
+func (a *Article) Alone() *big.Rat {
+	if a.ByLength() {
+		return a.quantity(a.Enough.Length)
+	}
+	return new(big.Rat).SetInt64(max(0, a.Needs-a.PiecesThere))
+}
+
 // Short reports whether the order is raised to the smallest that the supplier
 // takes, and what the kits alone would have ordered, in the price's unit.
 func (a *Article) Short() (alone *big.Rat, short bool) {
 	if a.Minimum == nil || a.Discontinued || a.Err != nil {
 		return nil, false
 	}
-	alone = new(big.Rat).SetInt64(max(0, a.Needs-a.PiecesThere))
-	if a.ByLength() {
-		alone.SetFrac64(int64(a.Enough.Length), int64(a.Unit.Length()))
-	}
+	alone = a.Alone()
 	return alone, alone.Sign() > 0 && alone.Cmp(a.Minimum) < 0
+}
+
+// Soonest is the run that first needs what is ordered of an article, and by when;
+// false when no plan says by when, or nothing is ordered.
+func (l Line) Soonest(a *Article) (run int, needed plan.Date, ok bool) {
+	if a.Order.Sign() == 0 {
+		return 0, plan.Date{}, false
+	}
+	for _, u := range a.Uses {
+		r := l.Runs[u.Run]
+		if d, said := plan.ParseDate(r.NeededBy); said && r.Make > 0 && (!ok || d.Compare(needed) < 0) {
+			run, needed, ok = u.Run, d, true
+		}
+	}
+	return run, needed, ok
 }
 
 // OrderBy is the last day on which an article can be ordered for the kits that
 // take it; the zero Date when no plan says by when it is needed, or nothing is
 // ordered.
 func (l Line) OrderBy(a *Article) plan.Date {
-	var first plan.Date
-	if a.Order.Sign() == 0 {
-		return first
+	_, needed, ok := l.Soonest(a)
+	if !ok {
+		return plan.Date{}
 	}
-	for _, u := range a.Uses {
-		run := l.Runs[u.Run]
-		if d, ok := plan.ParseDate(run.NeededBy); ok && run.Make > 0 && (!first.Given() || d.Compare(first) < 0) {
-			first = d
-		}
-	}
-	if first.Given() {
-		first = first.Before(a.LeadDays)
-	}
-	return first
+	return needed.Before(a.LeadDays)
 }

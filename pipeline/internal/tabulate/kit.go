@@ -25,7 +25,7 @@ func (in Input) kitSheet() (report.Sheet, bool) {
 		tables = append(tables, t)
 	}
 	results, made := in.results(kits)
-	tables = append(tables, runTotals(kits), results, in.shops(kits), notInKit(kits))
+	tables = append(tables, in.runTotals(kits), results, in.shops(kits), notInKit(kits))
 	if t, ok := in.classes(kits); ok {
 		tables = append(tables, t)
 	}
@@ -87,11 +87,15 @@ func (in Input) shared(kits []*kit.Kit) report.Table {
 			}
 			seen[l.Price.Name] = true
 			input(report.Money, l.Title(), l.Price, string(l.Unit), priceFrom(l))
+			if l.Landed != nil {
+				input(report.Share, "Duty, freight and fees on "+l.Title(), l.Landed.Share, "% of price", "project file, a usual order of "+l.Listed.Supplier)
+				input(report.Money, "Freight and fees on "+l.Title(), l.Landed.Each, string(l.Unit), "project file, a usual order of "+l.Listed.Supplier)
+			}
 		}
 	}
 	cells := kits[0].Cells
 	input(report.Money, "Labour", cells.Rate, "hour", "project file")
-	input(report.Share, "Spoiled kits", cells.Spoilage, "% of kits made well", "project file")
+	input(report.Share, "Allowance for miscuts", cells.Spoilage, "% of kits made well", "project file")
 	input(report.Share, "Payment fee", cells.FeeShare, "% of price", "project file")
 	input(report.Money, "Payment fee, fixed part", cells.FeeEach, "sale", "project file")
 	input(report.Share, "What a shop pays", cells.Trade, "% of price", "project file; half is common practice")
@@ -142,7 +146,7 @@ func (in Input) bySize(kits []*kit.Kit) report.Table {
 		acrossKits(report.Body, "Fixed costs of the run", code, kits, func(k *kit.Kit) report.Cell { return input(report.Money, k.Cells.Fixed) }),
 		acrossKits(report.Body, "Target margin", "% of price", kits, func(k *kit.Kit) report.Cell { return input(report.Share, k.Cells.Margin) }),
 		acrossKits(report.Body, "Kits planned", "kits", kits, func(k *kit.Kit) report.Cell { return kitsPlanned(k.Cells) }),
-		acrossKits(report.Body, "Fabric bought for the whole run (0 where it is not known)", code, kits, func(k *kit.Kit) report.Cell { return input(report.Money, k.Cells.Bought) }),
+		acrossKits(report.Body, "Fabric paid for the whole run (0 for as ordered, below)", code, kits, func(k *kit.Kit) report.Cell { return input(report.Money, k.Cells.Bought) }),
 		acrossKits(report.Body, "Price asked (0 for the price at target margin)", code, kits, func(k *kit.Kit) report.Cell { return priceAsked(k.Cells) }),
 	}
 	return t
@@ -179,7 +183,7 @@ func quantities(kits []*kit.Kit) report.Table {
 
 // runTotals is what all kits planned take of each fabric: whole kits only, so
 // that bolts are still to be worked out from it.
-func runTotals(kits []*kit.Kit) report.Table {
+func (in Input) runTotals(kits []*kit.Kit) report.Table {
 	t := perSize("run", "Fabric for all kits planned", kits)
 	t.Lead = []string{"Kits planned times the fabric of one kit. What bolts leave over is not in it."}
 	for _, role := range kitRoles(kits) {
@@ -196,6 +200,27 @@ func runTotals(kits []*kit.Kit) report.Table {
 		r.Cells[1] = report.T(unit)
 		t.Rows = append(t.Rows, r)
 	}
+	return in.ordered(t, kits)
+}
+
+// ordered adds what is ordered for the runs of this plan alone.
+func (in Input) ordered(t report.Table, kits []*kit.Kit) report.Table {
+	if !slices.ContainsFunc(kits, func(k *kit.Kit) bool { _, ok := in.Alone.Of(k); return ok }) {
+		return t
+	}
+	add := func(style report.RowStyle, what, unit string, kind report.CellKind, of func(line.Ordered) costing.Result) {
+		t.Rows = append(t.Rows, acrossKits(style, what, unit, kits, func(k *kit.Kit) report.Cell {
+			o, ok := in.Alone.Of(k)
+			if !ok {
+				return report.Cell{}
+			}
+			return result(kind, of(o))
+		}))
+	}
+	add(report.Total, "Fabric ordered for the run", in.Project.Currency.Code(), report.Money, func(o line.Ordered) costing.Result { return o.Cost })
+	add(report.Body, "Run differs from the one that it was worked out for by", "kits", report.Number, func(o line.Ordered) costing.Result { return o.Differs })
+	t.Foot = append(t.Foot, "Fabric ordered: the cheapest order for the planned kits of this plan alone, with the allowance for miscuts and nothing on hand, shared by what each kit takes. "+
+		"In the line's workbook kits of all plans share bolts, and stock is used first.")
 	return t
 }
 
@@ -243,7 +268,7 @@ func (in Input) results(kits []*kit.Kit) (report.Table, report.Chart) {
 	t.Foot = []string{
 		"Margin is (what is left after payment fees - cost) / price; markup is (price - cost) / cost. Each money line is rounded once, half away from zero, and the price for the target margin up, so that it reaches the target.",
 		"Contribution is what is left after payment fees - cost; break-even is the fixed costs / contribution, rounded up.",
-		"Used basis: fabric is charged as cut for the kit. Bought basis: all fabric bought for the run is charged to its kits, remnants of bolts with it; it is worked out once that sum is filled in above.",
+		"Used basis: fabric is charged as cut for the kit. Bought basis: all fabric ordered for the run is charged to its kits, with what is beyond need; where what was paid for it is filled in above, that. Stock on hand is free of charge.",
 		"A margin under its target is bold, on grey and in a box.",
 	}
 	for _, role := range kitRoles(kits) {
@@ -264,23 +289,23 @@ func (in Input) results(kits []*kit.Kit) (report.Table, report.Chart) {
 	}
 	add := adder(&t, kits)
 	made := report.Chart{
-		ID: "cost-make-up", Title: "What the cost of a kit is made of", About: "One bar a kit, of fabric, things besides, labour, packaging, printed pattern and spoiled kits end to end.",
+		ID: "cost-make-up", Title: "What the cost of a kit is made of", About: "One bar a kit, of fabric, notions, labour, packaging, printed pattern and the allowance for miscuts end to end.",
 		Table: t.ID, From: len(t.Rows), To: len(t.Rows) + 6, Label: "what", Across: true, Stacked: true, Axis: strings.TrimSpace(code + " a kit"),
 	}
 	for _, k := range kits {
 		made.Values = append(made.Values, columnID(k))
 	}
 	add(report.Body, "Fabric", code, report.Money, func(c costing.Costs) costing.Result { return c.Fabric })
-	add(report.Body, "Things besides fabric", code, report.Money, func(c costing.Costs) costing.Result { return c.Other })
+	add(report.Body, "Notions", code, report.Money, func(c costing.Costs) costing.Result { return c.Other })
 	add(report.Body, "Labour", code, report.Money, func(c costing.Costs) costing.Result { return c.Labour })
 	same := func(what string, of func(costing.Inputs) costing.Input) {
 		t.Rows = append(t.Rows, acrossKits(report.Body, what, code, kits, func(k *kit.Kit) report.Cell {
-			return report.Cell{Kind: report.Money, Expr: costing.Ref(of(k.Cells).Name, of(k.Cells).Value)}
+			return report.Cell{Kind: report.Money, Expr: k.Cells.Line(of(k.Cells))}
 		}))
 	}
 	same("Packaging", func(k costing.Inputs) costing.Input { return k.Packaging })
 	same("Printed pattern", func(k costing.Inputs) costing.Input { return k.Pattern })
-	add(report.Body, "Share of spoiled kits", code, report.Money, func(c costing.Costs) costing.Result { return c.Spoilage })
+	add(report.Body, "Allowance for miscuts", code, report.Money, func(c costing.Costs) costing.Result { return c.Spoilage })
 	add(report.Total, "Cost of a kit, used basis", code, report.Money, func(c costing.Costs) costing.Result { return c.Unit })
 	add(report.Body, "Price for the target margin", code, report.Money, func(c costing.Costs) costing.Result { return c.ForMargin })
 	add(report.Body, "Keystone price (twice the cost)", code, report.Money, func(c costing.Costs) costing.Result { return c.Keystone })

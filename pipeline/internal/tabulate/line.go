@@ -14,8 +14,9 @@ import (
 // Line is the sheets of the line's workbook. Summaries stand beside the run's
 // plans; that of a plan which could not be derived is empty.
 func Line(run *report.Run, summaries []line.Summary, taken ...supply.Line) []report.Sheet {
-	w := whatif{line.Cost(run, summaries)}
+	w := whatif{Costing: line.Cost(run, summaries)}
 	t := takings{w.Take(run, summaries, taken)}
+	w.runs = t.Orders
 	sheets := []report.Sheet{monday(run, w, t), everySize(run, summaries, w)}
 	if t.Orders != nil {
 		sheets = append(sheets, t.runSheet(), t.orderSheet(), t.boltSheet())

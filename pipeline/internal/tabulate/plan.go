@@ -4,6 +4,7 @@ import (
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/kit"
+	"yardproof/pipeline/internal/line"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -15,6 +16,7 @@ type Input struct {
 	Sizes    []*derive.Size
 	Project  *plan.Project
 	Kits     []*kit.Kit // of its sizes
+	Alone    line.Alone // what is ordered for the kits by themselves
 	Findings []diag.Finding
 	Stop     func() bool // tells that nobody waits for the sheets any more, which are then left as they are; may be nil
 }

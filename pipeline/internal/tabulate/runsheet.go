@@ -21,7 +21,7 @@ type takings struct{ *line.Orders }
 func (t takings) runSheet() report.Sheet {
 	table := report.Table{
 		ID: "run", Heading: "Planned run by kit",
-		Lead: []string{"What is packed already is taken off the run; fabric and notions are ordered for the allowance for miscuts, too. The bolt plan holds for the kits that it was made for."},
+		Lead: []string{"Change a run or what is on the shelf here, and every sheet of this workbook follows, or says 'run again' where the orders and the bolt plan have to be worked out anew.", "What is packed already is taken off the run; fabric and notions are ordered for the allowance for miscuts, too. The bolt plan holds for the kits that it was made for."},
 		Columns: []report.Column{
 			{ID: "kit", Title: "Kit"}, {ID: "title", Title: "Title"}, {ID: "planned", Title: "Planned", Unit: "kits"}, {ID: "shelf", Title: "On the shelf", Unit: "kits"},
 			{ID: "make", Title: "To make", Unit: "kits"}, {ID: "miscuts", Title: "Allowance for miscuts", Unit: "kits"}, {ID: "needed_by", Title: "Needed by"}, {ID: "bolt_plan", Title: "Bolt plan"},
@@ -31,11 +31,7 @@ func (t takings) runSheet() report.Sheet {
 			"The bought basis fills itself from the orders for these runs, and says 'run again' while any run is another than they were made for."},
 	}
 	for _, r := range t.Runs {
-		planned := report.Cell{Kind: report.Number, Expr: costing.Ref(r.Wanted.Name, r.Wanted.Value)}
-		if r.Kit == nil {
-			planned = wholeNumber(r.Wanted, "How many of these kits are to be made.")
-		}
-		cells := []report.Cell{report.T(r.Name()), report.T(r.Title), planned, wholeNumber(r.Packed, "How many are packed and on the shelf."),
+		cells := []report.Cell{report.T(r.Name()), report.T(r.Title), wholeNumber(r.Wanted, "How many of these kits are to be made."), wholeNumber(r.Packed, "How many are packed and on the shelf."),
 			result(report.Number, r.ToMake), result(report.Number, r.Spoil), dated(r.NeededBy), state(r)}
 		if r.Bought.Name != "" {
 			cells = append(cells, result(report.Money, r.Bought), follow(report.Money, r.Kit.Costs.Unit), result(report.Money, r.Unit))

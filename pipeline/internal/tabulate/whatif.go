@@ -10,7 +10,10 @@ import (
 )
 
 // whatif is the costing of a line's kits as sheets.
-type whatif struct{ *line.Costing }
+type whatif struct {
+	*line.Costing
+	runs *line.Orders // whose sheet has the runs to change; nil where there is none
+}
 
 // follow shows what another cell works out.
 func follow(kind report.CellKind, r costing.Result) report.Cell {
@@ -39,13 +42,21 @@ func (w whatif) sheets() []report.Sheet {
 func (w whatif) rateTable() report.Table {
 	t := report.Table{
 		ID: "what-if-rates", Heading: "Labour, fees and target",
-		Lead:    []string{"Change a price, a run or a target here, and every sheet of this workbook follows; no plan is changed by it."},
+		Lead:    []string{"Change a price or a target here, and every sheet of this workbook follows; no plan is changed by it." + w.whereRuns()},
 		Columns: []report.Column{{ID: "what", Title: "Input"}, {ID: "value", Title: "Value"}, {ID: "per", Title: "Per"}, {ID: "used", Title: "Used by", Unit: "kits"}},
 	}
 	t.Rows = append(t.Rows, rows(w.Rates, report.Money)...)
 	t.Rows = append(t.Rows, rows(w.Shares, report.Share)...)
 	t.Rows = append(t.Rows, rows(w.Margins, report.Share)...)
 	return t
+}
+
+// whereRuns says where the runs are changed, if not here.
+func (w whatif) whereRuns() string {
+	if w.runs == nil {
+		return ""
+	}
+	return " Runs are changed on the sheet Run."
 }
 
 func (w whatif) priceTable() report.Table {

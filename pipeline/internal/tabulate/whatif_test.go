@@ -27,8 +27,8 @@ func kept(size string, minutes int64, ownMargin bool) line.SizeSummary {
 		Spoilage: in("spoilage", 0, 1), FeeShare: in("fee_share", 0, 1), FeeEach: in("fee_each", 0, 1), Trade: in("trade_share", 1, 2), Bought: in("fabric_bought"+suffix, 0, 1),
 	}
 	fabrics := []line.Line{
-		{Fabric: "Ground", SKU: "P-1", Article: "Plain", Unit: "yd", Item: k.Item(in("fabric_quantity.a"+suffix, 2, 1), in("fabric_price.a", 10, 1))},
-		{Fabric: "Binding", SKU: "P-1", Article: "Plain", Unit: "yd", Item: k.Item(in("fabric_quantity.b"+suffix, 1, 1), in("fabric_price.b", 10, 1))},
+		{Fabric: "Ground", SKU: "P-1", Article: "Plain", Unit: "yd", Item: k.Item(in("fabric_quantity.a"+suffix, 2, 1), in("fabric_price.a", 10, 1), nil)},
+		{Fabric: "Binding", SKU: "P-1", Article: "Plain", Unit: "yd", Item: k.Item(in("fabric_quantity.b"+suffix, 1, 1), in("fabric_price.b", 10, 1), nil)},
 	}
 	costs := costing.Price(k, []costing.Item{fabrics[0].Item, fabrics[1].Item}, nil)
 	return line.SizeSummary{Name: size, Cost: costs.Unit.Value, Price: costs.Price.Value,

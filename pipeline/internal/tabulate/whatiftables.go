@@ -26,7 +26,7 @@ func (w whatif) kitTable() report.Table {
 		},
 	}
 	for _, k := range w.Kits {
-		t.Rows = append(t.Rows, kitRow(k))
+		t.Rows = append(t.Rows, w.kitRow(k))
 	}
 	t.Rows = append(t.Rows, w.total())
 	t.Foot = append(t.Foot, w.chartsSay()...)
@@ -39,10 +39,14 @@ func (w whatif) kitTable() report.Table {
 	return t
 }
 
-func kitRow(k *line.Priced) report.Row {
+func (w whatif) kitRow(k *line.Priced) report.Row {
+	planned := kitsPlanned(k.Cells)
+	if w.runs.Has(k) {
+		planned = report.Cell{Kind: report.Number, Expr: costing.Ref(k.Cells.Run.Name, k.Cells.Run.Value)}
+	}
 	margin := result(report.Share, k.Costs.Margin)
 	margin.Mark = line.UnderTarget(k.Cells, k.Costs)
-	return row(report.T(k.Label), kitsPlanned(k.Cells), priceAsked(k.Cells), targetCell(k),
+	return row(report.T(k.Label), planned, priceAsked(k.Cells), targetCell(k),
 		result(report.Money, k.Costs.Unit), result(report.Money, k.Costs.ForMargin), result(report.Money, k.Costs.Price), result(report.Money, k.Costs.Net),
 		margin, result(report.Number, k.Under), result(report.Money, k.Costs.RunCost), result(report.Money, k.Costs.RunProfit))
 }
