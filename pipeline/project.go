@@ -197,6 +197,9 @@ func (p *project) loadPrices(files storage, settings *plan.Project, today plan.D
 		found = append(found, p.prices.Stale(file, today, settings.PriceAge)...)
 		p.findings = append(p.findings, check.Problems(file, nil, "", found)...)
 	}
+	if len(problems) == 0 {
+		problems = p.prices.Unmatched(settings.Landed)
+	}
 	return problems
 }
 

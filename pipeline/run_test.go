@@ -356,7 +356,7 @@ func TestWaits(t *testing.T) {
 // What is to be ordered must not seem to be nothing because the bolt plan failed:
 // no sheets of the line are handed on.
 func TestABoltPlanThatDoesNotHoldStopsTheLine(t *testing.T) {
-	kit := `"kit": { "fabrics": ["field"], "run": 20, "price": "40.00" }, "sizes"`
+	kit := `"kit": { "fabrics": ["field"], "run": 20, "minutes": 0, "margin": "0%", "price": "40.00" }, "sizes"`
 	text := strings.Replace(strings.Replace(named(sound, "a"), `"sizes"`, kit, 1), `"usable_width": "40" }`, `"usable_width": "40" }, "sku": "F"`, 1)
 	folder(t, map[string]string{
 		"a.plan.json": text, "prices.csv": "sku,description,unit,price\nF,Field,yd,9.00\n",

@@ -28,7 +28,7 @@ func (l *line) supply(ctx context.Context) (known bool) {
 				return ctx.Err() // it may be less than it could be
 			}
 			p.supply.Landed = p.settings.Landed
-			found, _ := p.rules.apply(check.Supply(p.supply, p.settings.Currency), make([]bool, len(p.rules.exceptions)))
+			found, _ := p.rules.apply(check.Supply(p.supply, p.settings.Currency, l.Today), make([]bool, len(p.rules.exceptions)))
 			l.findings = append(l.findings, found...)
 			return nil
 		})

@@ -140,8 +140,17 @@ func priceUnit(p *Pass) {
 // asked calls do for the kits whose price is asked and all of which is priced;
 // what a price leaves is not known otherwise.
 func (p *Pass) asked(do func(way string, k *kit.Kit)) {
+	p.priced(func(way string, k *kit.Kit) {
+		if k.Said.Price.Given() {
+			do(way, k)
+		}
+	})
+}
+
+// priced calls do for the kits that have a price and all of which is priced.
+func (p *Pass) priced(do func(way string, k *kit.Kit)) {
 	p.eachKit(func(way string, k *kit.Kit) {
-		if !k.Known || !k.Said.Price.Given() || k.Costs.Unit.Value == nil || k.Costs.Net.Value == nil {
+		if !k.Known || k.Costs.Unit.Value == nil || k.Costs.Net.Value == nil {
 			return
 		}
 		for _, g := range k.Fabrics {

@@ -37,12 +37,12 @@ var supplyChecks = []Check{
 }
 
 // Supply is what there is to say of the articles that a line's planned kits
-// take, at their rows of the price list.
-func Supply(l supply.Line, currency measure.Currency) []diag.Finding {
-	var found []diag.Finding
+// take, at their rows of the price list. Without a day for today no order is late.
+func Supply(l supply.Line, currency measure.Currency, today plan.Date) []diag.Finding {
+	found := noLeadTimes(l, today)
 	for i := range l.Articles {
 		a := &l.Articles[i]
-		s := supplied{line: l, Article: a, currency: currency}
+		s := supplied{line: l, Article: a, currency: currency, today: today}
 		found = append(found, Problems(a.File, nil, "", s.problems())...)
 	}
 	return diag.Sort(found)
@@ -53,6 +53,7 @@ type supplied struct {
 	line supply.Line
 	*supply.Article
 	currency measure.Currency
+	today    plan.Date
 }
 
 func (s supplied) problem(rule, hint, format string, args ...any) source.Problem {
@@ -66,11 +67,15 @@ func (s supplied) problems() []source.Problem {
 	case s.Discontinued:
 		return s.missing()
 	}
-	all := s.savings()
+	all := append(s.savings(), s.late()...)
 	if alone, short := s.Short(); short {
 		all = append(all, s.problem("cost/under-minimum", "plan more kits of it, or buy it elsewhere",
 			"the kits take an order of %s of %s, and the smallest is %s: the order becomes %s, for %s",
 			s.sold(alone), s.SKU, s.sold(s.Minimum), s.sold(s.Order), s.money(s.Order)))
+	} else if s.absurd() {
+		all = append(all, s.problem("cost/over-ordered", "ask for a smaller multiple, plan more kits of it, or buy it elsewhere",
+			"the kits take %s of %s, and it comes in multiples of %s: the order becomes %s, for %s",
+			s.sold(s.Need), s.SKU, s.sold(s.Multiple), s.sold(s.Order), s.money(s.Order)))
 	}
 	return all
 }

@@ -15,6 +15,9 @@ const (
 	BadPriceList  = "cost/price-list"
 	OtherCurrency = "cost/currency-mixed" // a price in a currency that is not the project's
 	StalePrice    = "cost/stale-price"    // prices of long ago
+	DearerBreak   = "cost/dearer-break"   // a price for more that is higher
+	PriceOfZero   = "cost/price-of-0"     // an article that costs nothing
+	OtherSupplier = "cost/landed-supplier"
 )
 
 // ListSource says where a list is and how it is laid out. Only the path has to
@@ -84,8 +87,14 @@ func (p *priceReader) row() {
 	}
 	before := len(p.problems)
 	price := p.article(sku)
-	if len(p.problems) == before {
-		p.enter(price)
+	if len(p.problems) > before {
+		return
+	}
+	p.enter(price)
+	if len(p.problems) == before && price.Amount.Sign() == 0 {
+		_, at := p.field("price")
+		p.problems = append(p.problems, source.Problem{Code: PriceOfZero, Range: at,
+			Message: quote(sku) + " costs nothing: its price is " + quote(amount), Hint: "fill the price in"})
 	}
 }
 
@@ -151,7 +160,14 @@ func (p *priceReader) further(article *Price, price Price, from *big.Rat) {
 	case from.Cmp(last) <= 0:
 		p.report(at, "order the rows of an article by what they are from", "the price of %s from %s on stands below that from %s on", quote(price.SKU), from.RatString(), last.RatString())
 	default:
+		before := article.For(from)
 		article.Breaks = append(article.Breaks, Break{from, price.Amount})
+		if price.Amount.Cmp(before) > 0 {
+			_, at := p.field("price")
+			p.problems = append(p.problems, source.Problem{Code: DearerBreak, Range: at,
+				Message: quote(price.SKU) + " costs " + p.list.money(price.Amount) + " from " + from.RatString() + " on, and " + p.list.money(before) + " for less",
+				Hint:    "correct the price, or what it is from"})
+		}
 	}
 }
 
@@ -327,6 +343,51 @@ func (p *priceReader) yes(column string) bool {
 	}
 	p.report(at, "write yes or no", "%s is neither yes nor no", quote(text))
 	return false
+}
+
+func (l *PriceList) money(amount *big.Rat) string {
+	return measure.RoundMoney(amount, l.Currency).Format()
+}
+
+// Unmatched are problems of what a project says of landed cost: suppliers that no
+// price names, and lengths to share by where something is sold by the piece.
+func (l *PriceList) Unmatched(landed []Landed) []source.Problem {
+	pieces, known := map[string]*Price{}, map[string]bool{}
+	var names []string
+	for i := range l.prices {
+		p := &l.prices[i]
+		if !known[p.Supplier] && p.Supplier != "" {
+			names = append(names, quote(p.Supplier))
+		}
+		known[p.Supplier] = true
+		if p.Unit.Length() == 0 && pieces[p.Supplier] == nil {
+			pieces[p.Supplier] = p
+		}
+	}
+	slices.Sort(names)
+	var problems []source.Problem
+	for _, of := range landed {
+		switch piece := pieces[of.Supplier]; {
+		case !known[of.Supplier]:
+			problems = append(problems, source.Problem{Code: OtherSupplier, Range: of.At,
+				Message: "the price list has no article of " + quote(of.Supplier) + ": its freight and duty go into nothing",
+				Hint:    "write the supplier as the price list does" + oneOf(names)})
+		case of.ByLength && piece != nil:
+			problems = append(problems, source.Problem{Code: OtherSupplier, Range: of.ShareAt,
+				Message: "freight and fees of " + quote(of.Supplier) + " are to be shared by length, and its " + quote(piece.SKU) + " is sold per " + string(piece.Unit) + ": an order with it is shared by value",
+				Hint:    "share by \"value\""})
+		}
+	}
+	return problems
+}
+
+// oneOf lists a few names to choose from.
+func oneOf(names []string) string {
+	const few = 6
+	if len(names) == 0 || len(names) > few {
+		return ""
+	}
+	return ": " + strings.Join(names, ", ")
 }
 
 // Stale is one problem for all prices that a list dates more than so many days
