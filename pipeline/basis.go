@@ -145,6 +145,10 @@ func (b basis) supply(l supply.Line) {
 		a.File, a.At = nil, source.Range{}
 		b.Value(a)
 	}
+	for _, left := range l.Left {
+		left.File, left.At = nil, source.Range{}
+		b.Value(left)
+	}
 	for _, e := range l.Landed {
 		b.Value([]any{e.Supplier, e.Freight.Value, e.Fees.Value, e.Duty.BasisPoints, e.ByLength})
 	}

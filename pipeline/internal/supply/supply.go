@@ -111,6 +111,7 @@ type Line struct {
 	Runs     []Run
 	Articles []Article
 	Landed   []plan.Landed // what orders cost besides goods, by supplier
+	Left     []Leftover    // what the kits leave of what can no longer be ordered
 
 	solver Solver
 	stop   func() bool
@@ -189,6 +190,7 @@ func (s Solver) Within(budget int, stop func() bool, kits []Asked, prices *plan.
 		}
 	}
 	l.share(budget, stock)
+	l.Left = l.Leftovers(prices, stock)
 	return l
 }
 

@@ -3,6 +3,8 @@ package tabulate
 import (
 	"fmt"
 	"math/big"
+	"slices"
+	"strings"
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/line"
@@ -29,7 +31,7 @@ func stopped(run *report.Run) report.Table {
 	t := report.Table{
 		ID: "do-not-print", Heading: "Do not print or cut",
 		Columns: []report.Column{
-			{ID: "plan", Title: "Plan"}, {ID: "place", Title: "Place"}, {ID: "why", Title: "Why", Wide: true}, {ID: "way_out", Title: "Way out", Wide: true},
+			{ID: "plan", Title: "Plan"}, {ID: "place", Title: "Place"}, {ID: "why", Title: "Why", Wide: true}, {ID: "way_out", Title: "Fix", Wide: true},
 		},
 	}
 	add := func(id string, fs []diag.Finding) {
@@ -98,9 +100,9 @@ func sizeRow(p report.Outcome, s line.SizeSummary, kit *line.Priced) report.Row 
 	cells = append(cells, slack)
 	if diag.Worst(p.Findings) == diag.Error { // no figure of it may be ordered or priced by
 		cells = append(cells[:3], report.T("not proved"), report.Cell{}, report.Cell{}, report.Cell{}, report.Cell{}, report.Cell{})
-		return report.Row{Style: report.Alert, Cells: append(cells, counts(p.Findings)...)}
+		return report.Row{Style: report.Alert, Cells: append(cells, counts(of(p.Findings, s))...)}
 	}
-	return row(append(cells, counts(p.Findings)...)...)
+	return row(append(cells, counts(of(p.Findings, s))...)...)
 }
 
 // moneyCells are cost, price and margin, as the what-if sheet works them out;
@@ -114,6 +116,19 @@ func moneyCells(s line.SizeSummary, kit *line.Priced) []report.Cell {
 	}
 	plain := func(value *big.Rat) report.Cell { return report.Cell{Kind: report.Money, Number: value} }
 	return []report.Cell{plain(s.Cost), plain(s.Price), {}}
+}
+
+// of are the findings about a size, and those about the plan as a whole. A colourway
+// is called after its size, and no size has a comma in its name.
+func of(fs []diag.Finding, s line.SizeSummary) []diag.Finding {
+	size, _, _ := strings.Cut(s.Name, ", ")
+	var all []diag.Finding
+	for _, f := range fs {
+		if len(f.Sizes) == 0 || slices.Contains(f.Sizes, size) {
+			all = append(all, f)
+		}
+	}
+	return all
 }
 
 func counts(fs []diag.Finding) []report.Cell {

@@ -6,6 +6,7 @@ import (
 
 	"yardproof/pipeline/internal/costing"
 	"yardproof/pipeline/internal/line"
+	"yardproof/pipeline/internal/say"
 	"yardproof/pipeline/internal/supply"
 	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
@@ -17,6 +18,9 @@ func monday(run *report.Run, w whatif, t takings) report.Sheet {
 	tables := []report.Table{stopped(run)}
 	if t.Orders != nil {
 		tables = append(tables, t.toCut(), t.orders(report.Table{ID: "order", Heading: "What to order"}, false))
+	}
+	if t.Orders != nil && len(t.Supply.Left) > 0 {
+		tables = append(tables, t.discontinued())
 	}
 	if len(w.Kits) > 0 {
 		tables = append(tables, w.losing(), w.underNow())
@@ -111,6 +115,34 @@ func (t takings) from(a *supply.Article) string {
 		words = append(words, fmt.Sprintf("%s ordered", measure.FormatFabric(a.Plan.Length, unitOf(a))))
 	}
 	return strings.Join(words, ", ")
+}
+
+// discontinued is what the planned kits leave of articles that are no longer made,
+// and for how many more kits that is enough.
+func (t takings) discontinued() report.Table {
+	table := report.Table{
+		ID: "discontinued", Heading: "What is left of discontinued articles",
+		Columns: []report.Column{{ID: "article", Title: "Article"}, {ID: "description", Title: "Description"}, {ID: "left", Title: "Left when the planned kits are cut", Wide: true}, {ID: "more", Title: "Enough for", Wide: true}, {ID: "instead", Title: "Then take"}},
+		Foot:    []string{"Each figure is of that kit alone: what is cut for one kit is not there for another. A kit's length is never joined from two pieces."},
+	}
+	for _, l := range t.Supply.Left {
+		a := &supply.Article{Price: l.Price}
+		var left, more []string
+		for _, length := range l.Lengths {
+			left = append(left, measure.RoundedFabric(length, unitOf(a), measure.Down))
+		}
+		if l.Pieces > 0 {
+			left = append(left, pieces(a, l.Pieces))
+		}
+		for _, m := range l.More {
+			more = append(more, say.Many(m.Kits, "more kit")+" of "+t.Runs[m.Run].Name())
+		}
+		if len(more) == 0 {
+			more = []string{"no more of the planned kits: use it in a new one, or sell it"}
+		}
+		table.Rows = append(table.Rows, row(report.T(l.SKU), report.T(l.Description), report.T(strings.Join(left, ", ")), report.T(strings.Join(more, "; or ")), report.T(l.Substitute)))
+	}
+	return table
 }
 
 // losing lists the kits that were under their target when the book was made;

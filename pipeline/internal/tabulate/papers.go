@@ -23,6 +23,7 @@ func (in Input) papers(kits []*kit.Kit, cutLists []report.Sheet) []report.Sheet 
 	if len(kits) > 0 {
 		sheets = append(sheets, in.labels(kits), in.shopSheet(kits))
 	}
+	sheets = append(sheets, in.runPapers(kits)...)
 	for _, s := range in.Sizes {
 		if s.Of.Class != nil {
 			sheets = append(sheets, in.classPapers(s))
@@ -117,7 +118,7 @@ func (in Input) shopBolts(kits []*kit.Kit) report.Table {
 			{ID: "kit", Title: "Kit"}, {ID: "fabric", Title: "Fabric"}, {ID: "article", Title: "Article"}, {ID: "quantity", Title: "In one kit", Right: true},
 			{ID: "bolt", Title: "Bolt, usable", Right: true}, {ID: "each", Title: "Kits from a bolt"}, {ID: "bolts", Title: "Bolts or packs"},
 		},
-		Foot: []string{"Each line is reckoned by itself: kits that share a fabric may share a bolt, which the line's bolt plan works out. Without a length of bolts in the price list the bolts are left open."},
+		Foot: []string{"Each line is worked out by itself: kits that share a fabric may share a bolt, which the line's bolt plan works out. Without a length of bolts in the price list the bolts are left open."},
 	}
 	for _, k := range kits {
 		for _, l := range k.Fabrics {
@@ -178,10 +179,18 @@ func (in Input) supplies(s *derive.Size, c *plan.Class) report.Table {
 			inKit[role.Text] = true
 		}
 	}
+	var listed []string
 	for _, f := range s.Fabrics {
 		if f.Used() && f.Err == nil && !inKit[f.Role.Text] {
+			listed = append(listed, kit.Title(f), f.Role.Text)
 			t.Rows = append(t.Rows, row(report.Tick(), report.T(kit.Title(f)), report.T(line.Bought(s, f))))
 		}
+	}
+	for _, b := range c.Bring {
+		listed = append(listed, b.Text)
+	}
+	for _, what := range in.besidesFabric(s, c, listed) {
+		t.Rows = append(t.Rows, row(report.Tick(), report.T(what)))
 	}
 	for _, b := range c.Bring {
 		t.Rows = append(t.Rows, row(report.Tick(), report.T(b.Text)))
