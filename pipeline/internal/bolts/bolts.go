@@ -98,7 +98,8 @@ func (a Article) Usable(offer int) measure.Length {
 // Solve finds the plan of least cost: what is on hand is cut first, as far as it
 // saves something. An order smaller than the least, or no multiple, is filled
 // up with further bolts as cheaply as can be; whether that is proved is said
-// of the whole. Of orders that cost the same one of fewer bolts is taken where it
+// of the whole. Where the search leaves it open the orders between its bound and its
+// plan are tried one by one. Of orders that cost the same one of fewer bolts is taken where it
 // is found to be enough. Errors are *TooLong, *Unorderable, or a number without
 // meaning; a *[Fault], where a plan does not hold when it is counted again, is one
 // of the program.
@@ -152,7 +153,7 @@ func (a Article) find(wants []Want, limits cutting.Limits) (Plan, error) {
 		return Plan{}, tooLong(err)
 	}
 	plan := a.read(r, wants)
-	if plan.Length == 0 || a.takes(plan.Length) {
+	if plan.Length == 0 || a.takes(plan.Length) && (plan.Proved || limits.Settle > 0) {
 		return plan, nil
 	}
 	return a.fill(plan, wants)

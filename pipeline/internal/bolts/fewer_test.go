@@ -25,3 +25,13 @@ func TestFewerBoltsAtTheSameCost(t *testing.T) {
 		t.Errorf("by twenties: %+v", p)
 	}
 }
+
+// A run of which the search alone leaves the order open, at 401.25 and no less than
+// 386.25: cbc, an open-source integer program, proves that 386.25 is the least. The
+// orders between the two are tried one by one.
+func TestWhatTheSearchLeavesOpen(t *testing.T) {
+	a := Article{Offers: []Offer{{20 * yard, 11850}, {15 * yard, 8925}, {8 * yard, 4575}}}
+	if p := solve(t, a, eighths(8, 11), eighths(10, 5), eighths(4, 13), eighths(3, 14), eighths(11, 26)); p.Cost != 38625 || !p.Proved {
+		t.Errorf("%+v", p)
+	}
+}

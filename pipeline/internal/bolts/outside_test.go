@@ -47,13 +47,13 @@ func TestAgainstIntegerProgram(t *testing.T) {
 		if p.Proved {
 			both++
 		}
-		if p.Bound > want || p.Cost < want || p.Proved && p.Cost != want {
+		if p.Bound > want || p.Cost != want {
 			t.Errorf("run %d %+v %+v:\ncost %d, bound %d, proved %v; %s proves %d", n, a, wants, p.Cost, p.Bound, p.Proved, program, want)
 		}
 	}
 	t.Logf("%d runs: %d proved here, %d by %s, %d by both and equal", count, ours, theirs, filepath.Base(program), both)
-	if both*10 < count*9 {
-		t.Errorf("only %d of %d proved by both", both, count)
+	if both*10 < count*9 || ours*100 < count*99 {
+		t.Errorf("only %d of %d proved here, and %d by both", ours, count, both)
 	}
 }
 
