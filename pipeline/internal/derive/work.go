@@ -170,7 +170,7 @@ func (s *Size) KitWork(f *Fabric, length measure.Length) *report.Work {
 	bought.Why = buy
 	allowance := s.Of.Kit.Allowance
 	return &report.Work{
-		What: f.Role.Text + ", in the kit", Formula: "buy + generous cut", Value: report.F(length, s.Plan.Units),
+		What: s.Of.Name.Text + ": " + f.Role.Text + ", in the kit", Formula: "buy + generous cut", Value: report.F(length, s.Plan.Units),
 		Terms: []report.Term{term("buy", "what the pattern takes, as sold", bought, f.At), term("generous cut", "cut longer by", s.length(allowance.Length), allowance.At)},
 	}
 }
