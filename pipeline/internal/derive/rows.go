@@ -22,7 +22,7 @@ func (o *opening) Rows(op plan.Rows) { o.room = &rows{op: op, p: o.p, s: o.s} }
 
 // TellSize implements sizeTold.
 func (r *rows) TellSize() *report.Work {
-	if r.p.Rows == nil {
+	if r.p.Rows == nil || r.deciding() == nil {
 		return nil
 	}
 	return r.s.once(r.p.Name.Text+", width as sewn", r.tellWidth)
@@ -30,7 +30,7 @@ func (r *rows) TellSize() *report.Work {
 
 func (r *rows) tellWidth() *report.Work {
 	w := &report.Work{Formula: "sum of the row's widths - 2s for each seam in the row", Value: r.s.surd(r.p.Width)}
-	for _, in := range r.op.Rows[0] {
+	for _, in := range r.deciding() {
 		q := r.s.byName[in.Part.Text]
 		width := q.Width
 		if in.Sideways() {
@@ -40,6 +40,25 @@ func (r *rows) tellWidth() *report.Work {
 	}
 	w.Terms = append(w.Terms, r.s.seamTerm(r.p.Seam))
 	return w
+}
+
+// deciding is a row that comes to the width of the part; nil where none does.
+func (r *rows) deciding() []plan.Cell {
+	for _, row := range r.op.Rows {
+		sum := (2 * measure.Length(1-len(row)) * r.p.Seam.Allowance.Length).Surd()
+		for _, in := range row {
+			q := r.s.byName[in.Part.Text]
+			if in.Sideways() {
+				sum = sum.Add(q.Height)
+			} else {
+				sum = sum.Add(q.Width)
+			}
+		}
+		if sum.Equal(r.p.Width) {
+			return row
+		}
+	}
+	return nil
 }
 
 // Cells implements celled.

@@ -137,6 +137,9 @@ func (s *Size) batches(what string, count int64, needed report.Term, each report
 
 // JoinedWork tells why so many strips go into a joined length.
 func (s *Size) JoinedWork(what string, j Joined, at source.Range) *report.Work {
+	if j.Count == 0 {
+		return nil // no formula says it
+	}
 	return s.once(what+", strips", func() *report.Work {
 		return &report.Work{
 			Formula: "smallest k with k x U - (k-1) x join >= need", Value: report.N(j.Count),

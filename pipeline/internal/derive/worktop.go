@@ -54,6 +54,8 @@ func (s *Size) middleWork(length bool) *report.Work {
 		at = s.Of.Layout.Grid.Rows.At
 	}
 	switch {
+	case !s.asFormula(length):
+		return nil
 	case st.OnPoint != nil:
 		return s.once(what, func() *report.Work { return s.tellOnPoint(st.OnPoint, length, value, at) })
 	case st.Sashing != nil && st.Sashing.RowsOnly:
@@ -65,6 +67,14 @@ func (s *Size) middleWork(length bool) *report.Work {
 		return s.once(what, func() *report.Work { return s.tellSashed(st.Sashing, length, value, at) })
 	}
 	return nil
+}
+
+// asFormula reports whether blocks between sashes are as large as each other, as the
+// formula has it.
+func (s *Size) asFormula(length bool) bool {
+	st := s.Top.Setting
+	return st.Sashing == nil || st.OnPoint != nil || st.Sashing.RowsOnly ||
+		axis(st.Box.Finished(s.Of.Seam.Allowance.Length), length).Equal(axis(st.Sashing.Finished(), length))
 }
 
 func (s *Size) tellOnPoint(o *OnPoint, length bool, value report.Cell, at source.Range) *report.Work {
