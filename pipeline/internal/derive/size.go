@@ -131,15 +131,16 @@ type Strip struct {
 // Tube is a derived tube.
 type Tube struct {
 	piecing.Tube
-	Sets   [2]*Part
-	Lie    [2][]Strip // each set's strips from the near edge
-	Ends   plan.Ends
-	EndsAt source.Range // where the plan says how its ends are counted; empty where it does not
-	Aside  int64        // sets joined end to end into the length of each side, 1 where none are
-	Yield  Yield        // squares from one tube
-	Count  int64        // tubes to sew, rounded up
-	Kinds  Kinds        // of its squares
-	index  int          // among the tubes of the size
+	Sets    [2]*Part
+	Lie     [2][]Strip // each set's strips from the near edge
+	Ends    plan.Ends
+	EndsAt  source.Range // where the plan says how its ends are counted; empty where it does not
+	RawEdge bool         // the tip lies on the raw edge, as the plan says
+	Aside   int64        // sets joined end to end into the length of each side, 1 where none are
+	Yield   Yield        // squares from one tube
+	Count   int64        // tubes to sew, rounded up
+	Kinds   Kinds        // of its squares
+	index   int          // among the tubes of the size
 }
 
 // Triangle is derived half- or quarter-square units: what the squares give,

@@ -30,7 +30,7 @@ func (t *Tube) flat() measure.Length {
 // beyondAt is the tip's distance for another seam: on the raw edge it is the
 // seam itself.
 func (t *Tube) beyondAt(seam measure.Length) measure.Length {
-	if t.Beyond == t.Seam {
+	if t.RawEdge {
 		return seam
 	}
 	return t.Beyond

@@ -182,7 +182,7 @@ func (r *tube) Measure() {
 	seam := p.Seam.Allowance.Length
 	t.Tube = piecing.Tube{Width: min(a.Set.Width, b.Set.Width), Seam: seam, Beyond: r.op.Tip.Beyond.Length}
 	if r.op.Tip.RawEdge {
-		t.Beyond = seam
+		t.Beyond, t.RawEdge = seam, true
 	}
 	t.Yield = t.yieldOf(t.Aside)
 	p.Tube, p.Bias = t, true

@@ -1,6 +1,7 @@
 package derive_test
 
 import (
+	"strings"
 	"testing"
 
 	"yardproof/schema/measure"
@@ -132,4 +133,19 @@ func TestTubeOnYardage(t *testing.T) {
 	wantBuy(t, s, "sand", "61", "63")
 	// 100 squares x 2 strips x 4 x 2 1/2 in over 40 in.
 	wantLength(t, "bound", s.Fabric("sea").Least.Length, "50")
+}
+
+// A tip that the plan lays 1/4 in beyond the far seam stays there when the seam is
+// sewn narrower, and one on the raw edge comes nearer: five squares take 45 - 36s +
+// 10e of 41 1/2 in, so that with e = 1/4 in the seam may be 1/12 in narrower, and with
+// e = s 3/26 in. Derived from geometry.
+func TestTipSaidAsLengthStays(t *testing.T) {
+	for tip, want := range map[string]measure.Length{`{"beyond": "1/4"}`: inch / 12, `"raw edge"`: 3 * inch / 26} {
+		text := strings.Replace(tubeQuilt, `"tip": "far seam"`, `"tip": `+tip, 1)
+		tube := derived(t, text)["throw"].Part("step").Tube
+		wantCount(t, tip+", squares", tube.Yield.Each, 5)
+		if slack, ok := tube.SeamSlack(); !ok || slack != want {
+			t.Errorf("tip %s: %v, want %v", tip, slack, want)
+		}
+	}
 }
