@@ -1,5 +1,7 @@
 package derive
 
+import "yardproof/pipeline/internal/figure"
+
 // Allowing derives the size anew with no more than so many pieces taken from
 // each strip set, tube, loop or strip, by the name of the part: what a pattern
 // that leaves slack asks for. Parts that are not named, and those that give no
@@ -13,6 +15,7 @@ func (s *Size) allow(p *Part) {
 	y := p.Yield()
 	if n := s.most[p.Name.Text]; y != nil && 0 < n && n < y.Each {
 		y.Each, y.Used = n, y.lengthFor(n)
+		y.Told = figure.Least(y.Told, figure.Whole(n))
 	}
 }
 

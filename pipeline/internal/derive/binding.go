@@ -1,11 +1,10 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
-	"yardproof/schema/source"
 )
 
 // Binding is the derived binding.
@@ -49,7 +48,8 @@ func (s *Size) bind(b *plan.Binding) *Binding {
 	if f == nil {
 		return d
 	}
-	d.Strips = join(need, f.stripLength(), joinLoss(b.Joins, b.Cut.Length, s.Of.Seam.Allowance.Length))
+	round := s.round("the way round the quilt").Plus(figure.Said("allowance", "for corners and the last join", b.Allowance.Length, b.Allowance.At))
+	d.Strips = s.join("binding", round.Where(b.At), f, b.Joins, figure.Said("w", "cut width of the binding", b.Cut.Length, b.Cut.At), s.Of.Seam)
 	f.needJoined(by, b.Cut.Length, d.Strips)
 	return d
 }
@@ -160,20 +160,24 @@ func biasStrips(a, w, s measure.Length, n int64) (strips int64, length measure.S
 	return strips, each.MulInt(n).Sub(joins)
 }
 
-// BiasWork tells how long the bias binding is.
-func (s *Size) BiasWork(b *Binding) *report.Work {
-	return s.once("binding, length of the bias", func() *report.Work {
-		w := &report.Work{Formula: "floor((A - 2s) / (w x sqrt2)) x (A - 2s) x sqrt2", Value: s.surd(b.Bias.Length)}
-		if b.Said.Kind == plan.BiasStrips {
-			w.Formula = "A x sqrt2 - (2i+1)w twice for i = 0, 1, ... while at least w, less 2s x sqrt2 for each join"
-		}
-		w.Terms = []report.Term{
-			term("A", "side of the square", s.length(b.Bias.Square), b.Said.Square.At),
-			term("w", "cut width of the binding", s.length(b.Said.Cut.Length), b.Said.Cut.At),
-			s.seamTerm(s.Of.Seam),
-			term("", "squares, each further one joined at the cost of w", report.N(b.Bias.Squares), source.Range{}),
-			term("", "needed", s.surd(b.Strips.Need), b.Said.At),
-		}
-		return w
-	})
+// BiasFigure is how long the bias binding is that its squares give: sewn to tubes
+// and cut round, or in single strips.
+func (s *Size) BiasFigure(b *Binding) figure.F {
+	seam := seamFigure(s.Of.Seam)
+	a := figure.Given(figure.Length, b.Bias.Square.Surd(), "the smallest that is enough")
+	if b.Said.Square.Given() {
+		a = figure.Said("A", "side of the square", b.Bias.Square, b.Said.Square.At)
+	}
+	a = a.As("A", "side of the square")
+	w := figure.Said("w", "cut width of the binding", b.Said.Cut.Length, b.Said.Cut.At)
+	n := figure.Given(figure.Count, measure.Rational(b.Bias.Squares, 1), "as few as are enough").As("", "squares, each further one joined at the cost of w")
+	need := figure.Given(figure.Length, b.Strips.Need, "the way round the quilt, its corners and the last join").As("", "needed").Where(b.Said.At)
+	words := "A x sqrt2 - (2i+1)w twice for i = 0, 1, ... while at least w, less 2s x sqrt2 for each join"
+	long := figure.Given(figure.Length, b.Bias.Length, words, a, w, seam, n)
+	if b.Said.Kind == plan.ContinuousBias {
+		inside := a.Less(seam.By(2))
+		each := inside.Over(w.Times(figure.Root2())).Floor().Times(inside).Times(figure.Root2())
+		long = n.Times(each).Less(n.Less(one).Times(w)).InWords(each.Formula())
+	}
+	return long.Is("binding", "length of the bias").Telling(a, w, seam, n, need)
 }

@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -8,7 +9,8 @@ import (
 
 // Border is a derived border.
 type Border struct {
-	Said *plan.Border
+	Said   *plan.Border
+	Inside figure.F // how wide what it goes round is
 	piecing.Border
 	Known     bool
 	EndCut    measure.Length // width that the top and the bottom strip are cut; the sides' is Cut
@@ -149,20 +151,23 @@ func (s *Size) needBorder(name plan.Text, b *Border, times int64, of *Part) {
 	if f := s.byFabric[b.Said.CornerFabric.Text]; f != nil && b.Corners > 0 {
 		f.need(corners(name), b.Cut, b.Cut, b.Corners*times)
 	}
-	call := func(q *Part, n int64) {
-		c := Call{By: of, N: n}
+	call := func(q *Part, words string, n int64) {
+		each := figure.Given(figure.Count, measure.Rational(n, 1), words, b.Inside, q.Figures.Size)
+		c := Call{By: of, of: each}
 		if of == nil {
 			c.In = plan.Text{Text: "border " + b.Said.Name.Text, At: b.Said.At}
+		} else {
+			c.of = of.NeededFigure().Times(each)
 		}
 		q.called(c)
 	}
 	if b.Corner != nil {
-		call(b.Corner, b.Corners*times)
+		call(b.Corner, "one for each corner", b.Corners)
 		b.Corner.kinds.want(b.Said.CornerKind, b.Corners*times)
 	}
 	if b.Units != nil {
 		n := min(2*(b.Units.Sides+b.Units.Ends), countless/times) * times
-		call(b.Units.Part, n)
+		call(b.Units.Part, "as many as come nearest to its sides", 2*(b.Units.Sides+b.Units.Ends))
 		b.Units.Part.kinds.want(b.Said.Kind, n)
 		return
 	}
@@ -196,15 +201,19 @@ func (s *Size) fits(b *Border, f *Fabric) bool {
 // needAcross asks for strips across the fabric, joined as the plan says.
 func (s *Size) needAcross(name plan.Text, b *Border, f *Fabric, times int64) {
 	l := f.stripLength()
-	pairs := []measure.Surd{b.Sides.MulInt(2 * times), b.Ends.MulInt(2 * times)}
-	loss := func(cut measure.Length) measure.Length { return joinLoss(b.Said.Joins, cut, b.Seam) }
+	join := func(words string, need measure.Surd, cut measure.Length) Joined {
+		width := figure.Said("w", "cut width", cut, b.Said.Width.At)
+		all := figure.Given(figure.Length, need.MulInt(times), words, b.Inside).Where(b.Said.At)
+		return s.join("border "+b.Said.Name.Text, all, f, b.Said.Joins, width, b.seam(s))
+	}
+	const both = "both sides, top and bottom"
 	switch {
 	case b.Said.Copes():
-		b.Strips, b.EndStrips = join(pairs[0], l, loss(b.Cut)), join(pairs[1], l, loss(b.EndCut))
+		b.Strips, b.EndStrips = join("both sides", b.Sides.MulInt(2), b.Cut), join("top and bottom", b.Ends.MulInt(2), b.EndCut)
 		f.needJoined(name, b.EndCut, b.EndStrips)
 	case b.Said.EachSide:
-		b.Strips = join(b.Needed.MulInt(times), l, loss(b.Cut))
-		b.Strips.Count, b.Strips.OK = piecing.JoinedPerSide(b.Lengths(), l, loss(b.Cut))
+		b.Strips = join(both, b.Needed, b.Cut)
+		b.Strips.Count, b.Strips.OK = piecing.JoinedPerSide(b.Lengths(), l, b.Strips.Loss)
 		b.Strips.Count *= times
 		if b.Strips.OK {
 			f.ask(Need{For: name, Strip: true, Across: l, Along: b.Cut, Count: b.Strips.Count})
@@ -213,9 +222,19 @@ func (s *Size) needAcross(name plan.Text, b *Border, f *Fabric, times int64) {
 		f.Missing = f.Missing || !b.Strips.OK
 		return
 	default:
-		b.Strips = join(b.Needed.MulInt(times), l, loss(b.Cut))
+		b.Strips = join(both, b.Needed, b.Cut)
 	}
 	f.needJoined(name, b.Cut, b.Strips)
+}
+
+// seam is the border's own seam, or the quilt's.
+func (b *Border) seam(s *Size) plan.Seam {
+	if b.Said.Seam != nil {
+		return *b.Said.Seam
+	}
+	seam := s.Of.Seam
+	seam.Allowance.Length = b.Seam
+	return seam
 }
 
 // needAlong asks for strips along the fabric: as many side by side as go, the

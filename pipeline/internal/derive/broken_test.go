@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"yardproof/pipeline/internal/derive"
-	"yardproof/pipeline/report"
+	"yardproof/pipeline/internal/figure"
 )
 
 // around is a plan with the given parts and one grid, in which all but the
@@ -141,52 +141,55 @@ func TestCountsDoNotOverflow(t *testing.T) {
 
 // explain asks for the work of everything there is, as a report does.
 func explain(s *derive.Size) {
-	var works []*report.Work
+	var works []figure.F
 	for _, p := range append(s.Parts, s.Cycle...) {
 		if !p.Known {
 			continue
 		}
-		works = append(works, s.NeededWork(p), s.SizeWork(p), s.YieldWork(p), s.CountWork(p))
+		works = append(works, p.NeededFigure(), p.Figures.Size, p.YieldFigure(), p.CountFigure())
 		if p.Tube != nil {
 			p.Tube.SeamSlack()
 		}
 	}
 	if s.Top.Known {
-		works = append(works, s.FinishedWork(false), s.FinishedWork(true))
+		works = append(works, s.FinishedFigure(false), s.FinishedFigure(true))
 		for _, b := range s.Top.Borders {
-			works = append(works, s.JoinedWork(b.Said.Name.Text, b.Strips, b.Said.At))
+			works = append(works, b.Strips.Told)
 		}
 	}
 	if s.Binding != nil {
-		works = append(works, s.JoinedWork("binding", s.Binding.Strips, s.Binding.Said.At))
+		works = append(works, s.Binding.Strips.Told)
 	}
 	for _, f := range s.Fabrics {
 		if f.Used() && f.Err == nil {
-			works = append(works, s.BuyWork(f))
+			works = append(works, f.BuyFigure())
 		}
 	}
 	if s.Binding != nil && s.Binding.Bias != nil {
-		works = append(works, s.BiasWork(s.Binding))
+		works = append(works, s.BiasFigure(s.Binding))
 	}
 	for _, use := range s.Thread.Uses {
-		works = append(works, s.SeamWork(use))
+		works = append(works, s.SeamFigure(use))
 	}
 	s.Directions()
 	s.Cautions()
-	seen := map[*report.Work]bool{}
+	seen := map[figure.F]bool{}
 	for _, w := range works {
 		walk(w, seen)
 	}
 }
 
 // walk goes through all work behind a number, shared work once.
-func walk(w *report.Work, seen map[*report.Work]bool) {
-	if w == nil || seen[w] {
+func walk(w figure.F, seen map[figure.F]bool) {
+	if seen[w] {
 		return
 	}
 	seen[w] = true
-	for _, term := range w.Terms {
-		walk(term.Value.Why, seen)
+	w.Formula()
+	for _, term := range w.Terms() {
+		term.Says()
+		walk(term, seen)
+		walk(term.Working(), seen)
 	}
 }
 
@@ -194,16 +197,16 @@ func walk(w *report.Work, seen map[*report.Work]bool) {
 // came from.
 func TestWork(t *testing.T) {
 	s := derived(t, tubeQuilt)["throw"]
-	w := s.CountWork(s.Part("step"))
-	if w.Formula != "ceil(N / each)" || w.Value.Int != 6 || len(w.Terms) != 2 {
-		t.Fatalf("%+v", w)
+	w := s.Part("step").CountFigure()
+	if w.Formula() != "ceil(N / each)" || w.N() != 6 || len(w.Terms()) != 2 {
+		t.Fatalf("%s = %d", w.Formula(), w.N())
 	}
-	yield := w.Terms[1].Value.Why
-	if yield == nil || yield.Value.Int != 5 {
-		t.Fatalf("%+v", yield)
+	yield := w.Terms()[1].Working()
+	if yield.N() != 5 {
+		t.Fatalf("%d", yield.N())
 	}
-	l := yield.Terms[0]
-	if at := l.At; l.Symbol != "L" || tubeQuilt[at.Start:at.End] != `"41 1/2"` {
-		t.Errorf("%s is said to stand at %q", l.Symbol, tubeQuilt[at.Start:at.End])
+	l := yield.Terms()[0]
+	if at := l.At(); l.Symbol() != "L" || tubeQuilt[at.Start:at.End] != `"41 1/2"` {
+		t.Errorf("%s is said to stand at %q", l.Symbol(), tubeQuilt[at.Start:at.End])
 	}
 }

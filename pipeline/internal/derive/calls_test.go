@@ -46,12 +46,12 @@ func TestNeededAddsUp(t *testing.T) {
 	everySize(t, func(t *testing.T, what string, s *derive.Size) {
 		for _, p := range s.Parts {
 			var sum int64
-			work := s.NeededWork(p)
-			for _, term := range work.Terms {
-				sum += term.Value.Int
+			work := p.NeededFigure()
+			for _, term := range work.Terms() {
+				sum += term.N()
 			}
-			if sum != p.Needed {
-				t.Errorf("%s: %s: %d are needed, and %+v come to %d", what, p.Name.Text, p.Needed, work.Terms, sum)
+			if sum != p.Needed || work.N() != p.Needed {
+				t.Errorf("%s: %s: %d are needed, and %d by those who ask, which come to %d", what, p.Name.Text, p.Needed, work.N(), sum)
 			}
 		}
 	})

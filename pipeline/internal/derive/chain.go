@@ -1,9 +1,9 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -26,14 +26,6 @@ type chain struct {
 // Chain implements plan.Maker.
 func (o *opening) Chain(op plan.Chain) { o.room = &chain{op: op, p: o.p, s: o.s} }
 
-// TellCount implements countTold.
-func (r *chain) TellCount() *report.Work {
-	if r.p.Chain == nil {
-		return r.s.NeededWork(r.p)
-	}
-	return r.s.JoinedWork(r.p.Name.Text, r.p.Chain.Joined, r.op.At)
-}
-
 // Measure implements Operation.
 func (r *chain) Measure() {
 	p := r.p
@@ -44,10 +36,22 @@ func (r *chain) Measure() {
 	seam, width := p.Seam.Allowance.Length, f.stripWidth(r.op.Width)
 	first := piecing.Chain{Length: r.op.Length.Surd(), Width: width, Strips: 1}
 	c := &Chain{Fabric: f, Width: width, Steps: first.Halvings(r.op.Folds.N, seam)}
-	c.Joined = join(r.op.Length.Surd(), f.stripLength(), joinLoss(r.op.Joins, width, seam))
+	c.Joined = r.join(c, r.length())
 	last := c.Steps[len(c.Steps)-1]
 	p.Chain, p.Known = c, c.Joined.OK && last.Width > 2*seam && last.Length.Cmp((2*seam).Surd()) > 0
 	p.Box = piecing.Box{Width: last.Length, Height: last.Width.Surd()}
+}
+
+func (r *chain) length() figure.F {
+	return figure.Said("l", "length of a chain", r.op.Length.Length, r.op.Length.At)
+}
+
+// join joins strips to a length.
+func (r *chain) join(c *Chain, need figure.F) Joined {
+	width := figure.Said("w", "cut width", c.Width, r.op.Width.At)
+	j := join(need.Where(r.op.At), c.Fabric.longFigure(), joinLoss(r.op.Joins, width, r.p.Figures.seam))
+	j.Told = j.Told.Is(r.p.Name.Text, "strips")
+	return j
 }
 
 // Ask implements Operation: it joins what all the chains take, and cuts them from
@@ -57,7 +61,8 @@ func (r *chain) Ask() {
 	if c == nil || !p.Known {
 		return
 	}
-	c.Joined = join(r.op.Length.Surd().MulInt(p.Needed), c.Fabric.stripLength(), c.Joined.Loss)
+	c.Joined = r.join(c, p.NeededFigure().Times(r.length()))
+	p.Figures.Count = c.Joined.Told
 	c.Fabric.needJoined(p.Name, c.Width, c.Joined)
 }
 

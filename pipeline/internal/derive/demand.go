@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -37,21 +38,35 @@ type Call struct {
 	By *Part     // that it is for; nil for the top
 	In plan.Text // of the top: "the layout" or a border, and its place
 	N  int64
+
+	of    figure.F // how many are asked for at a time
+	times int64
 }
 
 // call asks for n more of a part, for another part.
-func (p *Part) call(n int64, by *Part) { p.called(Call{By: by, N: n}) }
+func (p *Part) call(n figure.F, by *Part) { p.called(Call{By: by, of: n}) }
 
 // called adds a call to those by the same.
 func (p *Part) called(c Call) {
+	c.N, c.times = min(c.of.N(), countless), 1
 	p.Needed = min(p.Needed+c.N, countless)
 	for i := range p.Calls {
 		if old := &p.Calls[i]; old.By == c.By && old.In == c.In {
-			old.N = min(old.N+c.N, countless)
+			old.add(c)
 			return
 		}
 	}
 	p.Calls = append(p.Calls, c)
+}
+
+// add adds another call of the same.
+func (c *Call) add(more Call) {
+	if c.of == more.of {
+		c.times++
+	} else {
+		c.of, c.times = c.figure().Plus(more.of), 1
+	}
+	c.N = min(c.N+more.N, countless)
 }
 
 // takes calls for one of another part for each of a part, for its mirror image
@@ -64,7 +79,7 @@ func (p *Part) takes(q *Part, mirror bool) {
 	if mirror {
 		mirrored = 1
 	}
-	q.call(p.Needed, p)
+	q.call(p.NeededFigure(), p)
 	q.reflect(1, mirrored, p.Needed, p.Mirrored)
 }
 

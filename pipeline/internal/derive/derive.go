@@ -63,14 +63,13 @@ func (s *Size) order() {
 		open
 		done
 	)
-	state := map[string]int{}
+	state, usual := map[string]int{}, seamFigure(s.Of.Seam)
 	for i := range s.Of.Parts {
 		p := &s.Of.Parts[i]
-		seam := s.Of.Seam
+		part := &Part{Part: p, Seam: s.Of.Seam, Figures: Figures{seam: usual}}
 		if p.Seam != nil {
-			seam = *p.Seam
+			part.Seam, part.Figures.seam = *p.Seam, seamFigure(*p.Seam)
 		}
-		part := &Part{Part: p, Seam: seam}
 		part.Room = s.open(part)
 		s.byName[p.Name.Text] = part
 	}

@@ -2,9 +2,12 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/cutting"
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
+	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // whole is a share of one in basis points.
@@ -27,14 +30,77 @@ type Amount struct {
 	Net   measure.Length // strips, squaring up and backing panels
 	Gross measure.Length // before shrinkage, rounded up to a tick
 	Buy   measure.Length // up to the shop's grid, and the studio's cushion
+	Told  figure.F       // Buy
 }
 
 // AmountOf is what strips of a length in all make of the fabric.
 func (f *Fabric) AmountOf(strips measure.Length) Amount {
-	a := Amount{Net: strips + f.Panels + f.SquaringUp.Length}
-	a.Gross = unshrunk(a.Net, f.ShrinkLength)
-	a.Buy = measure.CeilTo(a.Gross, f.Grid) + f.Cushion
-	return a
+	net := f.strips(strips).Plus(f.panelsFigure()).Plus(figure.Said("squaring up", "straightening the ends", f.SquaringUp.Length, f.SquaringUp.At))
+	gross := net
+	if f.ShrinkLength.BasisPoints > 0 {
+		gross = net.Over(left(f.ShrinkLength)).Ceil()
+	}
+	buy := gross.CeilTo(f.steps()).Plus(f.cushion())
+	return Amount{net.Length(), gross.Length(), buy.Length(), buy}
+}
+
+func (f *Fabric) strips(l measure.Length) figure.F {
+	return figure.Given(figure.Length, l.Surd(), "the strips of its layout", f.longFigure()).Where(f.At)
+}
+
+func (f *Fabric) panelsFigure() figure.F {
+	return figure.Given(figure.Length, f.Panels.Surd(), "the backing's panels").As("backing", "panels").Where(f.At)
+}
+
+// steps are those that the fabric is sold in.
+func (f *Fabric) steps() figure.F {
+	return figure.Said("grid", "lengths are sold in steps of", f.Grid, f.At).AsSold()
+}
+
+func (f *Fabric) cushion() figure.F {
+	return figure.Said("cushion", "and a cushion of", f.Cushion, f.At).AsSold()
+}
+
+// BuyFigure is how much of a fabric is bought: a length, or packs.
+func (f *Fabric) BuyFigure() figure.F {
+	if !f.bought.Known() {
+		f.bought = f.toBuy()
+	}
+	return f.bought
+}
+
+func (f *Fabric) toBuy() figure.F {
+	if f.Form == plan.Precut {
+		pieces := figure.Given(figure.Count, measure.Rational(int64(f.Sheets.Count), 1), "pieces of the layout").As("N", "pieces cut into").Where(f.At)
+		each := figure.Counted("each", "from one", int64(f.Pack.N), f.Pack.At).Where(source.Range{})
+		return pieces.Over(each).Ceil().Is(f.Role.Text, "packs")
+	}
+	strips := say.Many(int64(f.Layout.Strips()), "strip") + " across the fabric"
+	var told []figure.F
+	add := func(when bool, term figure.F) {
+		if when {
+			told = append(told, term)
+		}
+	}
+	add(f.Layout.Length > 0, f.strips(f.Layout.Length).As("strips", strips))
+	add(f.Repeat.Length > 0, figure.Said("", "of which each is a whole number of the print's repeats", f.Repeat.Length, f.Repeat.At))
+	add(f.SquaringUp.Length > 0, figure.Said("squaring up", "straightening the ends", f.SquaringUp.Length, f.SquaringUp.At))
+	add(f.Panels > 0, f.panelsFigure())
+	add(f.ShrinkLength.BasisPoints > 0, figure.Given(figure.Length, f.Gross.Surd(), "what is left is enough").As("", "before shrinkage").Where(f.ShrinkLength.At))
+	add(true, f.steps())
+	add(f.Cushion > 0, f.cushion().As("", "and a cushion of"))
+	words := "(strips + squaring up + backing) / (1 - shrinkage), up to the grid"
+	return f.Told.AsSold().InWords(words).Is(f.Role.Text, "to buy").Telling(told...)
+}
+
+// KitFigure is how much of a fabric goes into the kit: a length, or packs.
+func (s *Size) KitFigure(f *Fabric, length measure.Length) figure.F {
+	buy := f.BuyFigure()
+	if length == 0 || length == f.Buy {
+		return buy
+	}
+	more := s.Of.Kit.Allowance
+	return buy.As("buy", "what the pattern takes, as sold").Where(f.At).Plus(figure.Said("generous cut", "cut longer by", more.Length, more.At)).Is(f.Role.Text, "in the kit")
 }
 
 // Printed is the length of the fabric that the pattern says to buy, 0 where it

@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -55,7 +56,8 @@ func (s *Size) hang(l *plan.Sleeve) *Sleeve {
 	}
 	rule := piecing.SleeveRule{Depth: d.Depth.FloorTo(measure.Tick), Shorter: l.Shorter.Length, Hem: l.Hem.Length, Widest: l.Widest.Length}
 	d.Sleeve, _ = piecing.HangingSleeve(s.Top.Finished.Width, rule, f.stripLength(), seam)
-	d.Strips = join(d.Each.MulInt(d.Pieces), f.stripLength(), 2*seam)
+	need := figure.Given(figure.Length, d.Each.MulInt(d.Pieces), "all pieces of it", s.FinishedFigure(false))
+	d.Strips = s.join("sleeve", need.Where(l.At), f, plan.Straight, figure.F{}, s.Of.Seam)
 	f.needJoined(plan.Text{Text: "sleeve", At: l.At}, l.Cut.Length, d.Strips)
 	return d
 }

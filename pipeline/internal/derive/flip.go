@@ -5,7 +5,6 @@ import (
 
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -28,11 +27,6 @@ type flipCorners struct {
 // FlipCorners implements plan.Maker.
 func (o *opening) FlipCorners(op plan.FlipCorners) {
 	o.room = &flipCorners{unitRoom: unitRoom{o.p, o.s}, op: op}
-}
-
-// TellSize implements sizeTold.
-func (r *flipCorners) TellSize() *report.Work {
-	return r.tellWidth("the body's")
 }
 
 // Carries implements Carrier.
@@ -60,7 +54,7 @@ func (r *flipCorners) Measure() {
 		u.Pieces = append(u.Pieces, piece)
 		u.bonus(c.Square.Length, 1, seam)
 	}
-	p.becomes(u)
+	r.becomes(u, body.side(false).InWords("the body's"))
 	p.Bias = body.Bias
 }
 

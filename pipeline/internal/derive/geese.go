@@ -1,9 +1,9 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -11,11 +11,11 @@ import (
 
 // four is one large square and four small ones. Any other shape than
 // twice as wide as high leaves the unit without pieces.
-func (r *flyingGeese) four(u *Unit, seam measure.Length, goose, sky *Fabric) {
+func (r *flyingGeese) four(u *Unit, seam measure.Length, goose, sky *Fabric) (wide figure.F) {
 	trim := either(r.op.Trim[0], r.op.DownTo)
 	g, ok := piecing.FourGeese(*u.Wanted, seam, u.cutTo(r.s, trim), rounding(trim))
 	if !ok {
-		return
+		return wide
 	}
 	both := (2 * seam).Surd()
 	large := squarePiece("goose square", goose, g.Large, r.op.CutGoose[0], r.op.Finished[0].At)
@@ -28,13 +28,14 @@ func (r *flyingGeese) four(u *Unit, seam measure.Length, goose, sky *Fabric) {
 	u.Pieces, u.Each = []Piece{large, small}, 4
 	u.sewn(piecing.Geese4Unit(large.Width, small.Width, seam))
 	u.points(piecing.GoosePoint(large.Width, small.Width))
+	return large.figure().As("goose square", "").Less(r.p.both().Times(figure.Root2()))
 }
 
 // one is a rectangle with a square flipped on either side.
-func (r *flyingGeese) one(u *Unit, seam measure.Length, goose, sky *Fabric) {
+func (r *flyingGeese) one(u *Unit, seam measure.Length, goose, sky *Fabric) (wide figure.F) {
 	g, ok := piecing.OneGoose(*u.Wanted, seam)
 	if !ok {
-		return
+		return wide
 	}
 	body := Piece{What: "goose rectangle", Fabric: goose, Exact: g.Body, Nothing: 2 * seam, Count: 1, At: r.op.Finished[0].At}
 	body.Width, body.Height = r.op.Finished[0].Length+2*seam, r.op.Finished[1].Length+2*seam
@@ -47,6 +48,7 @@ func (r *flyingGeese) one(u *Unit, seam measure.Length, goose, sky *Fabric) {
 	u.sewn(piecing.Box{Width: body.Width.Surd(), Height: body.Height.Surd()})
 	u.points(piecing.GoosePoint(body.Width, flip.Width))
 	u.bonus(flip.Width, 2, seam)
+	return body.figure().InWords("the rectangle's")
 }
 
 // points notes how deep the points lie inside the raw edge. Where the unit is
@@ -76,14 +78,6 @@ func (o *opening) FlyingGeese(op plan.FlyingGeese) {
 	o.room = &flyingGeese{unitRoom: unitRoom{o.p, o.s}, op: op}
 }
 
-// TellSize implements sizeTold.
-func (r *flyingGeese) TellSize() *report.Work {
-	if r.op.AtATime == 4 {
-		return r.tellWidth("goose square - 2s x sqrt2")
-	}
-	return r.tellWidth("the rectangle's")
-}
-
 // Measure implements Operation.
 func (r *flyingGeese) Measure() {
 	p := r.p
@@ -93,13 +87,14 @@ func (r *flyingGeese) Measure() {
 	}
 	seam := p.Seam.Allowance.Length
 	u := &Unit{Wanted: unfinished(r.op.Finished[0], r.op.Finished[1], seam), Trim: r.op.Trim, DownTo: r.op.DownTo, Keep: r.op.KeepBonus}
+	var wide figure.F
 	if r.op.AtATime == 4 {
-		r.four(u, seam, goose, sky)
+		wide = r.four(u, seam, goose, sky)
 	} else {
-		r.one(u, seam, goose, sky)
+		wide = r.one(u, seam, goose, sky)
 	}
-	if len(u.Pieces) > 0 {
-		p.becomes(u)
+	if wide.Known() {
+		r.becomes(u, wide)
 		r.op.Trim = u.Trim
 		p.comesTo(r.op)
 	}

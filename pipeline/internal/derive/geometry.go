@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -28,7 +29,12 @@ func (f *Fabric) stripLength() measure.Length {
 
 func (p *Part) trimTo(t *Triangle, trim plan.Length) {
 	p.Triangle, p.Known = t, t.Untrimmed.Sign() > 0
-	p.Box = square(t.Untrimmed)
+	p.trimmed(p.Figures.Size, trim)
+}
+
+// trimmed is a square of a side as sewn, or trimmed to what the plan says.
+func (p *Part) trimmed(side figure.F, trim plan.Length) {
+	p.Box = square(side.Surd())
 	if trim.Given() {
 		p.Box = square(trim.Surd())
 	}

@@ -1,9 +1,9 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -19,21 +19,6 @@ type halfSquares struct {
 // HalfSquares implements plan.Maker.
 func (o *opening) HalfSquares(op plan.HalfSquares) {
 	o.room = &halfSquares{op: op, p: o.p, s: o.s}
-}
-
-// TellSize implements sizeTold; see piecing.HalfSquareUnit.
-func (r *halfSquares) TellSize() *report.Work {
-	formula := map[int]string{2: "c - s x sqrt2", 4: "(c/2 - s) x sqrt2", 8: "c/2 - s x sqrt2"}[r.op.AtATime]
-	return r.s.tellTriangle(r.p, formula, r.op.Square.At)
-}
-
-// TellCount implements countTold.
-func (r *halfSquares) TellCount() *report.Work {
-	t := r.p.Triangle
-	if t == nil {
-		return r.s.NeededWork(r.p)
-	}
-	return r.s.batchWork(r.p, "pairs of squares", t.Pairs, report.N(int64(t.AtATime)))
 }
 
 // Cautions implements cautioned.
@@ -52,12 +37,31 @@ func (r *halfSquares) Measure() {
 	}
 	seam := p.Seam.Allowance.Length
 	t := &Triangle{Cut: r.op.Square.Length, AtATime: r.op.AtATime, Faces: r.op.Fabrics[:]}
-	t.Untrimmed = piecing.HalfSquareUnit(t.Cut, seam, r.op.AtATime)
+	r.sewn(figure.Said("c", "cut square", t.Cut, r.op.Square.At))
+	t.Untrimmed = p.Figures.Size.Surd()
 	r.op.Trim = line(r.op.Trim, r.op.DownTo, t.Untrimmed)
 	p.comesTo(r.op)
 	p.trimTo(t, r.op.Trim)
 	t.Exact = piecing.HalfSquareCut(p.Width, seam, r.op.AtATime)
 	p.Bias = r.op.AtATime == 4
+}
+
+// sewn is how large units are made from two squares of cut size c. Derived from
+// geometry; the trade's finished + 7/8 in for two at a time at s = 1/4 in is the
+// first solved for c and rounded up.
+func (r *halfSquares) sewn(c figure.F) {
+	s, root2 := r.p.Figures.seam, figure.Root2()
+	var side figure.F
+	switch r.op.AtATime {
+	case 2:
+		side = c.Less(s.Times(root2))
+	case 4:
+		side = c.OverInt(2).Less(s).Times(root2)
+	case 8:
+		side = c.OverInt(2).Less(s.Times(root2))
+	}
+	r.p.Figures.Size = side.Is(r.p.Name.Text, "side as sewn")
+	r.p.Figures.Count = figure.Unknown(side)
 }
 
 // Ask implements Operation.
@@ -66,7 +70,8 @@ func (r *halfSquares) Ask() {
 	if !p.Known {
 		return
 	}
-	t.Pairs = piecing.Batches(p.Needed, int64(r.op.AtATime))
+	p.Figures.Count = p.inBatches("pairs of squares", p.neededTerm(), figure.Whole(int64(r.op.AtATime)))
+	t.Pairs = p.Figures.Count.N()
 	p.Made = t.Pairs * int64(r.op.AtATime)
 	for _, role := range r.op.Fabrics {
 		f := r.s.byFabric[role.Text]

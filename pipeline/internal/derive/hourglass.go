@@ -1,9 +1,9 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -19,35 +19,29 @@ func (o *opening) Hourglass(op plan.Hourglass) {
 	o.room = &hourglass{unitRoom: unitRoom{o.p, o.s}, op: op}
 }
 
-// TellSize implements sizeTold.
-func (r *hourglass) TellSize() *report.Work {
-	if r.op.HalfSquares.Given() {
-		return r.tellWidth("half-square unit - s x sqrt2")
-	}
-	return r.tellWidth("c - 2s x sqrt2")
-}
-
 // Measure implements Operation.
 func (r *hourglass) Measure() {
 	p := r.p
 	u := &Unit{Each: 2, Trim: [2]plan.Length{r.op.Trim, r.op.Trim}, DownTo: r.op.DownTo}
-	ok := false
+	wide := figure.F{}
 	if r.op.HalfSquares.Given() {
-		ok = r.ofUnits(u)
+		wide = r.ofUnits(u)
 	} else {
-		ok = r.ofSquares(u)
+		wide = r.ofSquares(u)
 	}
-	if ok {
-		p.becomes(u)
+	if wide.Known() {
+		r.becomes(u, wide)
 		r.op.Trim = u.Trim[0]
 		p.comesTo(r.op)
 	}
 }
 
-func (r *hourglass) ofSquares(u *Unit) bool {
+// ofSquares is made from two squares of cut size c: c - 2s x sqrt2. Derived from
+// geometry.
+func (r *hourglass) ofSquares(u *Unit) (wide figure.F) {
 	a, b := r.s.byFabric[r.op.Fabrics[0].Text], r.s.byFabric[r.op.Fabrics[1].Text]
 	if a == nil || b == nil {
-		return false
+		return wide
 	}
 	seam := r.p.Seam.Allowance.Length
 	fit := piecing.QuarterSquareFit(r.op.Trim.Surd(), seam, u.cutTo(r.s, r.op.Trim), piecing.Up)
@@ -59,21 +53,22 @@ func (r *hourglass) ofSquares(u *Unit) bool {
 		c.Nothing = piecing.QuarterSquareCut((2 * seam).Surd(), seam).FloorTo(measure.Tick)
 		u.Pieces = append(u.Pieces, c)
 	}
-	u.sewn(square(piecing.QuarterSquareUnit(u.Pieces[0].Width, seam)))
-	return true
+	wide = u.Pieces[0].figure().As("c", "cut square").Less(r.p.both().Times(figure.Root2()))
+	u.sewn(square(wide.Surd()))
+	return wide
 }
 
 // ofUnits lays two half-square units together: each side loses
 // s x sqrt2 to the second cut.
-func (r *hourglass) ofUnits(u *Unit) bool {
+func (r *hourglass) ofUnits(u *Unit) (wide figure.F) {
 	half := r.s.byName[r.op.HalfSquares.Text]
 	if half == nil || !half.Known || !half.serves(HalfSquareUnit) {
-		return false
+		return wide
 	}
-	seam := r.p.Seam.Allowance.Length
 	u.Of = []Taken{{half, 2}}
-	u.sewn(square(half.Width.Sub(piecing.HourglassHalf(measure.Surd{}, seam))))
-	return true
+	wide = half.side(false).As("half-square unit", "").Less(r.p.Figures.seam.Times(figure.Root2()))
+	u.sewn(square(wide.Surd()))
+	return wide
 }
 
 // Seams implements Operation.

@@ -6,7 +6,6 @@ import (
 
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 )
 
@@ -95,7 +94,7 @@ func TestJoinedSeamSlack(t *testing.T) {
 		for sets := 1; sets <= 4; sets++ {
 			tube := joined(t, length, fmt.Sprintf(`, "joined": %d`, sets)).Part("square").Tube
 			each := func(seam measure.Length) int64 {
-				w := piecing.SetWidth([]measure.Length{inch * 5 / 2, inch * 5 / 2, inch * 5 / 2}, seam)
+				w := 3*inch*5/2 - 4*seam
 				sewn := piecing.Tube{Width: w, Seam: seam}
 				return sewn.Yield(piecing.JoinedLength(int64(sets), tube.Sets[0].Set.Length, 2*seam), false)
 			}
@@ -176,20 +175,20 @@ func TestJoinedCrossed(t *testing.T) {
 // The length of a joined side is told: how many sets, how long each, and the seam.
 func TestJoinedWorking(t *testing.T) {
 	s := joined(t, "40", `, "joined": 2`)
-	w := s.YieldWork(s.Part("square"))
-	l := w.Terms[0].Value.Why
-	if w.Formula != "1 + floor((L - 2h) / a), none when L < 2h" || l == nil || l.Formula != "k x l - (k-1) x 2s" {
-		t.Fatalf("%+v", w)
+	w := s.Part("square").YieldFigure()
+	l := w.Terms()[0].Working()
+	if w.Formula() != "1 + floor((L - 2h) / a), none when L < 2h" || l.Formula() != "k x l - (k-1) x 2s" {
+		t.Fatalf("%s, %s", w.Formula(), l.Formula())
 	}
 	file := s.Plan.File
 	var at []string
-	for _, term := range l.Terms {
-		at = append(at, file.Slice(term.At))
+	for _, term := range l.Terms() {
+		at = append(at, file.Slice(term.At()))
 	}
 	if got := fmt.Sprintf("%q", at); got != `["2" "\"40\"" "\"1/4\""]` {
 		t.Errorf("what stands for the symbols: %s", got)
 	}
-	if l.Terms[0].Value.Int != 2 || l.Value != report.L((inch*159/2).Surd(), measure.In) {
-		t.Errorf("%+v", l)
+	if l.Terms()[0].N() != 2 || l.Length() != inch*159/2 {
+		t.Errorf("%s", l.Length().Format(measure.In))
 	}
 }

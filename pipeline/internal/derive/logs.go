@@ -5,12 +5,11 @@ import (
 	"slices"
 	"strings"
 
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
-	"yardproof/schema/source"
 )
 
 // LogBlock is the log block that an operation describes.
@@ -31,25 +30,14 @@ type logs struct {
 // Logs implements plan.Maker.
 func (o *opening) Logs(op plan.Logs) { o.room = &logs{unitRoom: unitRoom{o.p, o.s}, op: op} }
 
-// TellSize implements sizeTold.
-func (r *logs) TellSize() *report.Work {
-	if r.p.Unit == nil {
-		return nil
-	}
-	return r.s.once(r.p.Name.Text+", width as sewn", r.tellBlock)
-}
-
-func (r *logs) tellBlock() *report.Work {
-	return &report.Work{
-		Formula: "c + 2 x R x g + 2s", Value: r.s.surd(r.p.Unit.Sewn.Width),
-		Terms: []report.Term{
-			term("c", "centre, finished", r.s.length(r.op.Finished.Length), r.op.Finished.At),
-			term("R", "rounds", report.N(int64(r.op.Rounds.N)), r.op.Rounds.At),
-			term("g", "width of a log, finished", r.s.length(r.op.Log.Length), r.op.Log.At),
-			r.s.seamTerm(r.p.Seam),
-			term("", "cut width of a log, g + 2s", r.s.length(r.op.Log.Length+2*r.p.Seam.Allowance.Length), source.Range{}),
-		},
-	}
+// wide is how wide the block is, unfinished: c + 2 x R x g + 2s. Derived from
+// geometry.
+func (r *logs) wide() figure.F {
+	c := figure.Said("c", "centre, finished", r.op.Finished.Length, r.op.Finished.At)
+	rounds := figure.Counted("R", "rounds", int64(r.op.Rounds.N), r.op.Rounds.At)
+	g := figure.Said("g", "width of a log, finished", r.op.Log.Length, r.op.Log.At)
+	return c.Plus(figure.Whole(2).Times(rounds).Times(g)).Plus(r.p.both()).
+		Telling(c, rounds, g, r.p.Figures.seam, g.Plus(r.p.both()).Spelt("", "cut width of a log"))
 }
 
 // Measure implements Operation.
@@ -59,8 +47,8 @@ func (r *logs) Measure() {
 		return
 	}
 	seam, block := r.p.Seam.Allowance.Length, LogBlock(r.op)
-	finished := block.Finished()
-	u := &Unit{Each: 1, Sewn: piecing.Box{Width: finished.Width.Add((2 * seam).Surd()), Height: finished.Height.Add((2 * seam).Surd())}}
+	wide := r.wide()
+	u := &Unit{Each: 1, Sewn: square(wide.Surd())}
 	middle := squarePiece("centre square", centre, exactly((r.op.Finished.Length + 2*seam).Surd()), plan.Length{}, r.op.Finished.At)
 	middle.Nothing = 2 * seam
 	u.Pieces = []Piece{middle}
@@ -81,6 +69,7 @@ func (r *logs) Measure() {
 		u.Pieces = append(u.Pieces, piece)
 	}
 	r.p.becomes(u)
+	r.p.Figures.Size = wide.Is(r.p.Name.Text, "width as sewn")
 }
 
 // upright reports whether the log on a side, from the top clockwise, is cut with its

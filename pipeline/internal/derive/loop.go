@@ -6,9 +6,9 @@ import (
 	"strconv"
 	"strings"
 
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -31,24 +31,6 @@ type loop struct {
 // Loop implements plan.Maker.
 func (o *opening) Loop(op plan.Loop) { o.room = &loop{op: op, p: o.p, s: o.s} }
 
-// TellYield implements yieldTold.
-func (r *loop) TellYield() *report.Work {
-	if r.p.Loop == nil {
-		return nil
-	}
-	return r.s.once(r.p.Name.Text+", rings from one loop", r.tellRings)
-}
-
-func (r *loop) tellRings() *report.Work {
-	return &report.Work{
-		Formula: "floor(L / cut)", Value: report.N(r.p.Loop.Yield.Each),
-		Terms: []report.Term{
-			term("L", "usable length of the shortest strip", r.s.length(r.p.Loop.Yield.Length), r.p.Loop.Set.Set.lengthAt()),
-			term("cut", "cut width of a ring", r.s.length(r.op.Cut.Length), r.op.Cut.At),
-		},
-	}
-}
-
 // Measure implements Operation.
 func (r *loop) Measure() {
 	p := r.p
@@ -57,7 +39,8 @@ func (r *loop) Measure() {
 		return
 	}
 	seam, n := p.Seam.Allowance.Length, r.op.Rings()
-	p.Loop = &Loop{Set: set, Rings: n, Yield: *segments(set.Set.Length, r.op.Cut.Length)}
+	ring := figure.Said("cut", "cut width of a ring", r.op.Cut.Length, r.op.Cut.At)
+	p.Loop = &Loop{Set: set, Rings: n, Yield: *segments(p, "rings from one loop", set.Set.Long, ring)}
 	p.Subcut = &Subcut{Width: r.op.Cut.Length, Each: n, From: set, how: "loop of " + r.op.Set.Text}
 	width := measure.Length(n)*r.op.Cut.Length - 2*measure.Length(n-1)*seam
 	p.Known = r.op.Cut.Length > 2*seam

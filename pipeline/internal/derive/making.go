@@ -1,9 +1,9 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -73,18 +73,6 @@ type (
 	// cautioned is a room that tells the keys of the cautions that making its part
 	// calls for.
 	cautioned interface{ Cautions() []string }
-
-	// sizeTold is a room that tells why its part measures what it does, where the plan
-	// itself does not say so; nil as long as it does not measure anything.
-	sizeTold interface{ TellSize() *report.Work }
-
-	// yieldTold is a room that tells why so many of its part come from one set, tube,
-	// loop or strip; nil where it is cut from none.
-	yieldTold interface{ TellYield() *report.Work }
-
-	// countTold is a room that tells why so many sets, tubes, pairs or strips are made;
-	// nil where no formula says it.
-	countTold interface{ TellCount() *report.Work }
 )
 
 // alone is one part that is not turned.
@@ -134,46 +122,55 @@ type unitRoom struct {
 	s *Size
 }
 
-// tellWidth tells by a formula how wide the unit is as sewn; see the functions of
-// piecing that are named after the units.
-func (r unitRoom) tellWidth(formula string) *report.Work {
-	if r.p.Unit == nil {
-		return nil
+// told is what is told of how wide the unit is as sewn: what it is made of, and
+// what it is trimmed to.
+func (r unitRoom) told() []figure.F {
+	u := r.p.Unit
+	var all []figure.F
+	for _, t := range u.Of {
+		all = append(all, t.Part.side(false).As("", t.Part.Name.Text).Where(t.Part.Name.At))
 	}
-	return r.s.once(r.p.Name.Text+", width as sewn", func() *report.Work { return r.tell(formula) })
-}
-
-func (r unitRoom) tell(formula string) *report.Work {
-	w := &report.Work{Formula: formula, Value: r.s.surd(r.p.Unit.Sewn.Width)}
-	for _, t := range r.p.Unit.Of {
-		w.Terms = append(w.Terms, term("", t.Part.Name.Text, because(r.s.surd(t.Part.Width), r.s.SizeWork(t.Part)), t.Part.Name.At))
-	}
-	for _, c := range r.p.Unit.Pieces {
-		w.Terms = append(w.Terms, term("", c.What+", cut", r.s.length(c.Width), c.At))
+	for _, c := range u.Pieces {
+		all = append(all, c.figure().As("", c.What+", cut"))
 		if !c.Width.Surd().Equal(c.Exact.Width) {
-			w.Terms = append(w.Terms, term("", c.What+", exact", r.s.surd(c.Exact.Width), source.Range{}))
+			exact := figure.Given(figure.Length, c.Exact.Width, "by geometry, of the finished size", r.p.Figures.seam)
+			all = append(all, exact.As("", c.What+", exact"))
 		}
 	}
-	if l := r.p.Unit.Lines; l != nil {
-		at := source.Range{}
-		if l.Ruler != nil {
-			at = l.Ruler.Lines.At
-		}
-		w.Terms = append(w.Terms, term("", "cuts up to lines so far apart, as it is trimmed", r.s.length(l.Apart), at))
+	if l := u.Lines; l != nil {
+		all = append(all, l.figure())
 	}
-	w.Terms = append(w.Terms, r.s.seamTerm(r.p.Seam))
-	if t := r.p.Unit.Trim; t[0].Given() {
-		w.Terms = append(w.Terms, term("", "trimmed to", r.s.length(t[0].Length), t[0].At))
+	all = append(all, r.p.Figures.seam)
+	if t := u.Trim; t[0].Given() {
+		all = append(all, figure.Said("", "trimmed to", t[0].Length, t[0].At))
 	}
-	return w
+	return all
 }
 
-// TellCount implements countTold.
-func (r unitRoom) TellCount() *report.Work {
-	if u := r.p.Unit; u != nil && u.Each > 1 {
-		return r.s.batchWork(r.p, "batches", u.Batches, report.N(u.Each))
+// figure is how far apart the lines are that cuts go up to.
+func (l *Lines) figure() figure.F {
+	at := source.Range{}
+	if l.Ruler != nil {
+		at = l.Ruler.Lines.At
 	}
-	return r.s.NeededWork(r.p)
+	return figure.Said("", "cuts up to lines so far apart, as it is trimmed", l.Apart, at)
+}
+
+// figure is how wide a piece is cut.
+func (c Piece) figure() figure.F {
+	if c.Said {
+		return figure.Said("", c.What+", cut", c.Width, c.At)
+	}
+	return figure.Given(figure.Length, c.Width.Surd(), "by geometry, on the ruler").Where(c.At)
+}
+
+// becomes takes the unit for the part's, as wide as it is sewn.
+func (r unitRoom) becomes(u *Unit, wide figure.F) {
+	r.p.becomes(u)
+	r.p.Figures.Size = wide.Is(r.p.Name.Text, "width as sewn").As("", "").Telling(r.told()...)
+	if u.Each > 1 {
+		r.p.Figures.Count = figure.Unknown(wide)
+	}
 }
 
 // Ask implements Operation: it counts batches, and what they are cut and sewn from.
@@ -182,13 +179,22 @@ func (r unitRoom) Ask() {
 	if u == nil || !p.Known {
 		return
 	}
-	u.Batches = piecing.Batches(u.asks(p), u.Each)
+	batches := p.NeededFigure()
+	if u.Each > 1 {
+		batches = p.inBatches("batches", u.asks(p), figure.Whole(u.Each))
+		if u.Hands {
+			batches = batches.InWords("ceil(2 x most of M, N - M / each)").
+				Telling(p.neededTerm(), p.mirroredTerm(), figure.Whole(u.Each).As("each", "from one, half of them mirror images"))
+		}
+		p.Figures.Count = batches
+	}
+	u.Batches = batches.N()
 	p.Made = u.Batches * u.Each
 	for _, c := range alike(u.Pieces) {
 		c.Fabric.needPiece(p.Name, c, min(u.Batches*c.Count, countless))
 	}
 	for _, t := range u.Of {
-		t.Part.call(u.Batches*t.Count, p)
+		t.Part.call(batches.By(t.Count), p)
 	}
 }
 

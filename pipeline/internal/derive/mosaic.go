@@ -125,7 +125,7 @@ func (r *mosaic) Ask() {
 	for _, piece := range r.op.Pieces {
 		if q := r.s.byName[piece.Part.Text]; q != nil {
 			n := min(r.p.Needed*int64(piece.Count.N), countless)
-			q.call(n, r.p)
+			q.call(r.p.NeededFigure().By(int64(piece.Count.N)), r.p)
 			q.kinds.free = min(q.kinds.free+n, countless)
 		}
 	}

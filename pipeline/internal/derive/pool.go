@@ -6,11 +6,10 @@ import (
 	"strings"
 
 	"yardproof/pipeline/internal/cutting"
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
-	"yardproof/schema/source"
 )
 
 // Pool is parts that are cut from the same strip sets: segments of one named
@@ -20,7 +19,8 @@ import (
 type Pool struct {
 	Parts  []*Part        // in the order of the parts, ingredients first; the first holds the sets
 	Length measure.Length // of one set or loop, usable
-	Sets   int64          // as few as were found
+	Told   figure.F       // sets or loops
+	Sets   int64          // the same, as few as were found
 	Least  int64          // none fewer hold them; equal to Sets where that is proved
 	Cuts   []PoolCut
 	Fill   measure.Length // the most length that is taken of one set
@@ -48,6 +48,14 @@ type Subcut struct {
 
 // all are the segments or rings of all parts that are needed.
 func (c *Subcut) all(p *Part) int64 { return min(p.Needed*c.Each, countless) }
+
+// allFigure is the same as the symbol of a formula.
+func (c *Subcut) allFigure(p *Part) figure.F {
+	if c.Each == 1 {
+		return p.neededTerm()
+	}
+	return p.NeededFigure().By(c.Each).As("N", "segments or rings of all that are needed")
+}
 
 // poolKey is the same for parts that can come from one set: of the same strips,
 // sewn and pressed alike, and cut in the same way.
@@ -108,12 +116,13 @@ func (pool *Pool) settle() {
 	first := needed[0]
 	pool.measure(first)
 	pool.Sets, pool.Least = pool.fewest(pool.held, pool.Parts...)
+	pool.Told = pool.figure()
 	pool.lay()
 	for _, p := range needed {
 		p.Pool, p.Made = pool, p.Needed
 		p.holdSegments()
 	}
-	first.takeSets(pool.Sets, pool.Least == pool.Sets && !pool.mixed)
+	first.takeSets(pool.Told, pool.Least == pool.Sets && !pool.mixed)
 }
 
 // measure is how much one set holds: its length, and of a set that is cut at an
@@ -229,13 +238,13 @@ func (pool *Pool) lay() {
 // askSets counts the sets or loops of a part that shares them with no other;
 // fewest tells that no other way of cutting could share them either.
 func (p *Part) askSets(fewest bool) {
-	sets := p.Needed // of sets that are used whole
+	sets := p.NeededFigure() // of sets that are used whole
 	p.Made = p.Needed
 	if p.Subcut != nil {
-		per := p.Yield().Each
-		sets = piecing.Batches(p.Subcut.all(p), per)
+		y := p.Yield()
+		sets = p.inBatches(p.Room.Gives().From+"s", p.Subcut.allFigure(p), y.Told)
 		if p.Set != nil {
-			p.Made = sets * per
+			p.Made, p.Figures.Count = sets.N()*y.Each, sets
 		}
 		p.holdSegments()
 	}
@@ -245,16 +254,17 @@ func (p *Part) askSets(fewest bool) {
 // takeSets asks for so many sets or loops: of the set that is named, or of the
 // strips of the part's own. Where fewer might do, its strips are bound to nothing
 // but what is cut from them.
-func (p *Part) takeSets(sets int64, fewest bool) {
+func (p *Part) takeSets(told figure.F, fewest bool) {
+	sets := min(told.N(), countless)
 	switch {
 	case p.Loop != nil:
 		p.Loop.Count = sets
 		p.Loop.Set.Set.Free = p.Loop.Set.Set.Free || !fewest
-		p.Loop.Set.call(sets, p)
+		p.Loop.Set.call(told, p)
 	case p.Set.Of != nil:
 		p.Set.Count = sets
 		p.Set.Of.Set.Free = p.Set.Of.Set.Free || !fewest
-		p.Set.Of.call(sets, p)
+		p.Set.Of.call(told, p)
 	default:
 		p.Set.Count = sets
 		for _, strip := range p.Set.Strips {
@@ -278,21 +288,24 @@ func (p *Part) holdSegments() {
 	}
 }
 
-// poolWork tells why a pool takes so many sets or loops.
-func (s *Size) poolWork(pool *Pool) *report.Work {
+// figure is why the pool takes so many sets or loops.
+func (pool *Pool) figure() figure.F {
 	first := pool.Parts[0]
-	return s.once(first.Name.Text+", sets shared", func() *report.Work {
-		w := &report.Work{Formula: "fewest of length L that hold all that is cut", Value: report.N(pool.Sets)}
-		w.Terms = []report.Term{term("L", "usable length of the shortest strip", s.length(pool.Length), first.Subcut.From.Set.lengthAt())}
-		if pool.slant != nil {
-			w.Terms = append(w.Terms, term("", "of which the widths of the segments take", s.length(pool.held), source.Range{}))
-		}
-		for _, p := range pool.Parts {
-			w.Terms = append(w.Terms, term("", fmt.Sprintf("%s, %d of", p.Name.Text, p.Needed*p.Subcut.Each), s.length(p.Subcut.Width), p.Name.At))
-		}
-		w.Terms = append(w.Terms, term("", "none fewer hold them than", report.N(pool.Least), source.Range{}))
-		return w
-	})
+	l := first.Subcut.From.Set.Long
+	from := []figure.F{l}
+	terms := []figure.F{l.Where(first.Subcut.From.Set.lengthAt())}
+	if pool.slant != nil {
+		held := figure.Given(figure.Length, pool.held.Surd(), "what the widths of segments cut at an angle take", l)
+		terms = append(terms, held.As("", "of which the widths of the segments take"))
+	}
+	for _, p := range pool.Parts {
+		from = append(from, p.NeededFigure(), p.Yield().Told)
+		terms = append(terms, figure.Said("", fmt.Sprintf("%s, %d of", p.Name.Text, p.Needed*p.Subcut.Each), p.Subcut.Width, p.Name.At))
+	}
+	words := "fewest of length L that hold all that is cut"
+	least := figure.Given(figure.Count, measure.Rational(pool.Least, 1), "what no cutting can do without", from...)
+	terms = append(terms, least.As("", "none fewer hold them than"))
+	return figure.Given(figure.Count, measure.Rational(pool.Sets, 1), words, from...).Is(first.Name.Text, "sets shared").Telling(terms...)
 }
 
 // others names the parts that share sets with the first of them.

@@ -4,9 +4,9 @@ import (
 	"strconv"
 	"strings"
 
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -28,26 +28,16 @@ type recut struct {
 // Recut implements plan.Maker.
 func (o *opening) Recut(op plan.Recut) { o.room = &recut{op: op, p: o.p, s: o.s} }
 
-// TellSize implements sizeTold.
-func (r *recut) TellSize() *report.Work {
-	if r.p.Recut == nil {
-		return nil
-	}
-	return r.s.once(r.p.Name.Text+", width as sewn", r.tellWidth)
-}
-
-func (r *recut) tellWidth() *report.Work {
-	s, c := r.s, r.p.Recut
-	return &report.Work{
-		Formula: "sum of the pieces of a row - 2s for each seam", Value: s.surd(r.p.Width),
-		Terms: []report.Term{
-			term("", c.Of.Name.Text+", width", because(s.surd(c.Of.Width), s.SizeWork(c.Of)), r.op.Part.At),
-			term("", "pieces across", report.N(int64(r.op.Across.N)), r.op.Across.At),
-			term("", "width of a piece", s.surd(c.Piece.Width), r.op.At),
-			term("", "height of a piece", s.surd(c.Piece.Height), r.op.At),
-			s.seamTerm(r.p.Seam),
-		},
-	}
+// wide is how wide it is sewn together, unfinished.
+func (r *recut) wide() figure.F {
+	c := r.p.Recut
+	of := c.Of.side(false)
+	across := figure.Counted("", "pieces across", int64(r.op.Across.N), r.op.Across.At)
+	piece := of.As("w", "width of what is cut").Over(across.As("n", "pieces across"))
+	high := figure.Given(figure.Length, c.Piece.Height, "as high as it is cut", c.Of.side(true))
+	wide := figure.Given(figure.Length, r.p.Width, "sum of the pieces of a row - 2s for each seam", of, across, high, r.p.Figures.seam)
+	return wide.Is(r.p.Name.Text, "width as sewn").Telling(of.As("", c.Of.Name.Text+", width").Where(r.op.Part.At), across,
+		piece.As("", "width of a piece").Where(r.op.At), high.As("", "height of a piece").Where(r.op.At), r.p.Figures.seam)
 }
 
 // Carries implements Carrier.
@@ -79,6 +69,7 @@ func (r *recut) Measure() {
 	seam := p.Seam.Allowance.Length
 	p.Recut = &Recut{Of: of, Piece: piece, Assembly: piecing.Assemble(rows, seam)}
 	p.Box, p.Bias = p.Recut.Assembly.Box, of.Bias
+	p.Figures.Size = r.wide()
 	left := piece.Finished(seam)
 	p.Known = left.Width.Sign() > 0 && left.Height.Sign() > 0
 }

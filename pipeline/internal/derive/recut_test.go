@@ -22,7 +22,7 @@ func TestRecut(t *testing.T) {
 	wantCount(t, "nine-patches", nine.Needed, 12)
 	wantCount(t, "dark squares", s.Part("dark").Needed, 60)
 	wantSize(t, "finished", s.Top.Finished.Width, s.Top.Finished.Height, "16 1/2", "22")
-	if w := s.SizeWork(p); w == nil || w.Terms[0].Value.Why == nil {
+	if w := p.Figures.Size; !w.Known() || !w.Terms()[0].Working().Known() {
 		t.Error("no work behind its size")
 	}
 }
@@ -39,8 +39,8 @@ func TestLoop(t *testing.T) {
 	wantCount(t, "rings from a loop", p.Loop.Yield.Each, 20)
 	wantCount(t, "loops", p.Loop.Count, 2)
 	wantCount(t, "sets", set.Set.Count, 2)
-	if w := s.NeededWork(set); w.Terms[0].Value.Int != 2 {
-		t.Errorf("sets needed because of %+v", w.Terms)
+	if w := set.NeededFigure(); w.Terms()[0].N() != 2 {
+		t.Errorf("sets needed because of %d", w.Terms()[0].N())
 	}
 	wantBuy(t, s, "a", "9", "9")
 }

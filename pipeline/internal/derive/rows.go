@@ -3,9 +3,9 @@ package derive
 import (
 	"strings"
 
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -20,45 +20,20 @@ type rows struct {
 // Rows implements plan.Maker.
 func (o *opening) Rows(op plan.Rows) { o.room = &rows{op: op, p: o.p, s: o.s} }
 
-// TellSize implements sizeTold.
-func (r *rows) TellSize() *report.Work {
-	if r.p.Rows == nil || r.deciding() == nil {
-		return nil
-	}
-	return r.s.once(r.p.Name.Text+", width as sewn", r.tellWidth)
-}
-
-func (r *rows) tellWidth() *report.Work {
-	w := &report.Work{Formula: "sum of the row's widths - 2s for each seam in the row", Value: r.s.surd(r.p.Width)}
-	for _, in := range r.deciding() {
-		q := r.s.byName[in.Part.Text]
-		width := q.Width
-		if in.Sideways() {
-			width = q.Height
-		}
-		w.Terms = append(w.Terms, term("", in.Part.Text, because(r.s.surd(width), r.s.SizeWork(q)), in.At))
-	}
-	w.Terms = append(w.Terms, r.s.seamTerm(r.p.Seam))
-	return w
-}
-
-// deciding is a row that comes to the width of the part; nil where none does.
-func (r *rows) deciding() []plan.Cell {
+// wide is how wide a row is that decides how wide the part is, unfinished; not known
+// where no row comes to that.
+func (r *rows) wide() figure.F {
 	for _, row := range r.op.Rows {
-		sum := (2 * measure.Length(1-len(row)) * r.p.Seam.Allowance.Length).Surd()
+		var all []figure.F
 		for _, in := range row {
-			q := r.s.byName[in.Part.Text]
-			if in.Sideways() {
-				sum = sum.Add(q.Height)
-			} else {
-				sum = sum.Add(q.Width)
-			}
+			all = append(all, r.s.byName[in.Part.Text].side(in.Sideways()).As("", in.Part.Text).Where(in.At))
 		}
-		if sum.Equal(r.p.Width) {
-			return row
+		n := figure.Counted("n", "parts in the row", int64(len(all)), row[0].At)
+		if wide := r.p.inRow("sum of the row's widths", n, all...); wide.Surd().Equal(r.p.Width) {
+			return wide.InWords("sum of the row's widths - 2s for each seam in the row").Is(r.p.Name.Text, "width as sewn").Telling(append(all, r.p.Figures.seam)...)
 		}
 	}
-	return nil
+	return figure.F{}
 }
 
 // Cells implements celled.
@@ -72,6 +47,7 @@ func (r *rows) Measure() {
 	}
 	a := piecing.Assemble(boxes, r.p.Seam.Allowance.Length)
 	r.p.Rows, r.p.Known, r.p.Box = &a, true, a.Box
+	r.p.Figures.Size = r.wide()
 }
 
 // Ask implements Operation.

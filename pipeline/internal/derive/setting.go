@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -228,7 +229,7 @@ func (s *Size) needSetting(name plan.Text, st *Setting, p *Part) {
 		in.At = g.At
 	}
 	for _, b := range st.Blocks {
-		b.Part.called(Call{By: p, In: in, N: b.Count * times})
+		b.Part.called(Call{By: p, In: in, of: b.calls(p, in)})
 		b.Part.kinds.add(b.kinds, times)
 		b.Part.reflect(b.Count, b.Mirrored, times, mirrored)
 	}
@@ -243,6 +244,14 @@ func (s *Size) needSetting(name plan.Text, st *Setting, p *Part) {
 		s.needTriangles(called(name, "corner triangles", o.Said.At), o.Said.Corners, &o.Corner, times)
 		s.needSashesOnPoint(name, o, times)
 	}
+}
+
+// calls is how many of a block a setting takes, or the settings of all of a part.
+func (b Block) calls(of *Part, in plan.Text) figure.F {
+	if of == nil {
+		return figure.Counted("", "places in the layout", b.Count, in.At)
+	}
+	return of.NeededFigure().By(b.Count)
 }
 
 // fill counts the squares for so many settings, and the triangles left of them.
@@ -301,7 +310,8 @@ func (s *Size) needSashes(name plan.Text, g *Sashing, times int64) {
 		return
 	}
 	cut := s.cutLength(g.LevelCut.Height)
-	j := join(g.LevelCut.Width.MulInt(g.Runs()*times), f.stripLength(), joinLoss(g.Said.Joins, cut, s.Of.Seam.Allowance.Length))
+	need := figure.Given(figure.Length, g.LevelCut.Width.MulInt(g.Runs()*times), "all runs between the rows")
+	j := s.join(label.Text, need.Where(label.At), f, g.Said.Joins, figure.Said("w", "cut width", cut, g.Said.Width.At), s.Of.Seam)
 	g.Through = &j
 	f.needJoined(label, cut, j)
 }

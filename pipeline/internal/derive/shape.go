@@ -3,12 +3,11 @@ package derive
 import (
 	"fmt"
 
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
-	"yardproof/schema/source"
 )
 
 // Shape is derived triangles, hexagons or diamonds, cut side by side from
@@ -26,21 +25,20 @@ type Shape struct {
 	lengthFor          func(n int64) measure.Surd
 }
 
-// from is what a shape is cut from, and how long that is; nil where it is
-// not known.
-func (r *shape) from() (*Shape, measure.Length) {
+// from is what a shape is cut from; nil where it is not known.
+func (r *shape) from() *Shape {
 	if r.op.Set.Given() {
 		set := r.s.byName[r.op.Set.Text]
 		if set == nil || !set.Known || set.Set == nil || set.Set.Cut != nil {
-			return nil, 0
+			return nil
 		}
-		return &Shape{Kind: r.op.Kind, Set: set, Height: set.Set.Width}, set.Set.Length
+		return &Shape{Kind: r.op.Kind, Set: set, Height: set.Set.Width}
 	}
 	f := r.s.byFabric[r.op.Fabric.Text]
 	if f == nil {
-		return nil, 0
+		return nil
 	}
-	return &Shape{Kind: r.op.Kind, Fabric: f, Height: r.op.Strip.Length}, f.stripLength()
+	return &Shape{Kind: r.op.Kind, Fabric: f, Height: r.op.Strip.Length}
 }
 
 // DiamondAngle is the angle that a diamond is cut at.
@@ -138,66 +136,59 @@ type shape struct {
 // Shape implements plan.Maker.
 func (o *opening) Shape(op plan.Shape) { o.room = &shape{op: op, p: o.p, s: o.s} }
 
-// TellYield implements yieldTold.
-func (r *shape) TellYield() *report.Work {
-	if r.p.Shape == nil {
-		return nil
-	}
-	return r.s.once(r.p.Name.Text+", triangles from one strip", r.tellPieces)
-}
-
-func (r *shape) tellPieces() *report.Work {
-	h := r.p.Shape
-	var at source.Range
-	if h.Set != nil {
-		at = h.Set.Set.lengthAt()
-	} else {
-		at = h.Fabric.StripLength().At
-	}
-	w := &report.Work{Value: report.N(h.Yield.Each), Terms: []report.Term{term("L", "usable length of a strip", r.s.length(h.Yield.Length), at)}}
+// each is how many pieces come from one strip, rounded down. Triangles stand up and
+// down in turn: floor(2L / P) - 1 pointed, floor((L - (P-t)/2) / ((P+t)/2)) where the
+// tip is cut off. Derived from geometry; see piecing.Triangle60.
+func (r *shape) each(perStrip func(measure.Length) int64, l figure.F) figure.F {
 	if !r.op.Kind.Triangular() {
-		return r.tellSlanted(w)
+		return r.eachSlanted(l)
 	}
-	w.Terms = append(w.Terms, term("h", "height of the triangle, finished", r.s.length(r.op.Finished.Length), r.op.Finished.At), r.s.seamTerm(r.p.Seam))
-	switch {
-	case r.op.Kind == plan.HalfTriangle60:
-		w.Formula = "two head to tail in the length of their two widths"
-		return w
-	case r.op.Blunt:
-		w.Formula = "floor((L - (P-t)/2) / ((P+t)/2)), t = 2s / sqrt3"
-		w.Terms = append(w.Terms, term("t", "width of the cut tip", r.s.surd(h.Tip()), r.op.At))
-	default:
-		w.Formula = "floor(2L / P) - 1"
+	s := r.p.Figures.seam
+	h := figure.Said("h", "height of the triangle, finished", r.op.Finished.Length, r.op.Finished.At)
+	if r.op.Kind == plan.HalfTriangle60 {
+		n := measure.Rational(perStrip(l.Length()), 1)
+		return figure.Given(figure.Count, n, "two head to tail in the length of their two widths", l, h, s).Telling(l, h, s)
 	}
-	w.Terms = append(w.Terms, term("P", "cut side, 2(h + 3s) / sqrt3", r.s.surd(h.CutSide()), r.op.At))
-	return w
+	side := h.Plus(s.By(3)).By(2).Over(figure.Root3()).Spelt("P", "cut side").Where(r.op.At)
+	if !r.op.Blunt {
+		return l.By(2).Over(side).Floor().Less(one).OrNone().Telling(l, h, s, side)
+	}
+	t := s.By(2).Over(figure.Root3()).As("t", "width of the cut tip").Where(r.op.At)
+	return l.Less(side.Less(t).OverInt(2)).Over(side.Plus(t).OverInt(2)).Floor().OrNone().Apart(t).Telling(l, h, s, t, side)
 }
 
-// tellSlanted goes on for a hexagon or diamond.
-func (r *shape) tellSlanted(w *report.Work) *report.Work {
-	h := r.p.Shape
-	exact, formula := "a x sqrt3 + 2s", "floor(L / (2w / sqrt3))"
+// eachSlanted is each for a hexagon or diamond.
+func (r *shape) eachSlanted(l figure.F) figure.F {
+	w := figure.Said("w", "cut width of the strip", r.p.Shape.Height, r.op.Strip.At)
+	exact := r.exact()
+	told := []figure.F{l, w, exact.Terms()[0], r.p.Figures.seam, exact}
+	if r.op.Kind == plan.Hexagon {
+		return l.Over(w.By(2).Over(figure.Root3())).Floor().OrNone().Telling(told...)
+	}
+	return slanted(l, w, w, DiamondAngle(r.op.Kind)).Telling(told...)
+}
+
+// exact is the width of strip that geometry asks for, of a hexagon or diamond of
+// finished side a: a x sqrt3 + 2s, or a over the sine of the diamond's angle. Derived
+// from geometry.
+func (r *shape) exact() figure.F {
+	a := figure.Said("a", "side, finished", r.op.Finished.Length, r.op.Finished.At)
+	high := a.Times(figure.Root3())
 	switch r.op.Kind {
 	case plan.Diamond60:
-		exact, formula = "a x sqrt3 / 2 + 2s", "floor((L - w / sqrt3) / (2w / sqrt3))"
+		high = high.OverInt(2)
 	case plan.Diamond45:
-		exact, formula = "a / sqrt2 + 2s", "floor((L - w) / (w x sqrt2))"
+		high = a.Over(figure.Root2())
 	}
-	w.Formula = formula
-	w.Terms = append(w.Terms,
-		term("w", "cut width of the strip", r.s.length(h.Height), r.op.Strip.At),
-		term("a", "side, finished", r.s.length(r.op.Finished.Length), r.op.Finished.At), r.s.seamTerm(r.p.Seam),
-		term("", "width by geometry, "+exact, r.s.surd(h.Exact), r.op.Finished.At))
-	return w
+	return high.Plus(r.p.both()).Spelt("", "width by geometry").Where(r.op.Finished.At)
 }
 
-// TellCount implements countTold.
-func (r *shape) TellCount() *report.Work {
-	h := r.p.Shape
-	if h == nil {
-		return r.s.NeededWork(r.p)
+// long is the length of what it is cut from.
+func (h *Shape) long() figure.F {
+	if h.Set != nil {
+		return h.Set.Set.Long.As("L", "usable length of a strip")
 	}
-	return r.s.batchWork(r.p, "strips", h.Count, because(report.N(h.Yield.Each), r.TellYield()))
+	return h.Fabric.longFigure().As("L", "usable length of a strip").Where(h.Fabric.StripLength().At)
 }
 
 // Cautions implements cautioned.
@@ -212,7 +203,7 @@ func (r *shape) Cautions() []string {
 // grid, and its size is that of the box round it as cut.
 func (r *shape) Measure() {
 	p := r.p
-	shape, l := r.from()
+	shape := r.from()
 	if shape == nil {
 		return
 	}
@@ -223,17 +214,19 @@ func (r *shape) Measure() {
 	case plan.Triangle60, plan.HalfTriangle60:
 		perStrip = shape.triangle(p, r.op)
 	case plan.Hexagon:
-		shape.strip(piecing.Hexagon{Side: r.op.Finished.Surd(), Seam: seam}.Strip(), r.s.rulerGrid())
+		shape.strip(r.exact().Surd(), r.s.rulerGrid())
 		perStrip = shape.hexagon(seam)
 	case plan.Diamond60, plan.Diamond45:
 		angle := DiamondAngle(r.op.Kind)
-		shape.strip(piecing.Diamond(r.op.Finished.Surd(), seam, angle).Strip, r.s.rulerGrid())
+		shape.strip(r.exact().Surd(), r.s.rulerGrid())
 		perStrip = shape.slanted(piecing.Slant{Strip: shape.Height.Surd(), Width: shape.Height.Surd(), Angle: angle})
 	}
 	if !r.op.Kind.Triangular() {
 		p.Box = shape.Cut
 	}
-	shape.Yield = newYield(perStrip(l), l, shape.length)
+	l := shape.long()
+	shape.Yield = newYield(r.each(perStrip, l).Is(p.Name.Text, "triangles from one strip"), l.Length(), shape.length)
+	p.Figures.Count = figure.Unknown(shape.Yield.Told)
 }
 
 // Ask implements Operation: for strips or strip sets. Of the last one only what
@@ -243,9 +236,10 @@ func (r *shape) Ask() {
 	if h == nil || h.Yield.Each == 0 {
 		return
 	}
-	h.Count = piecing.Batches(p.Needed, h.Yield.Each)
+	p.Figures.Count = p.inBatches("strips", p.neededTerm(), h.Yield.Told)
+	h.Count = p.Figures.Count.N()
 	if h.Set != nil {
-		h.Set.call(h.Count, p)
+		h.Set.call(p.Figures.Count, p)
 		return
 	}
 	last := h.length(p.ofLastStrip())

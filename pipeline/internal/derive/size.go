@@ -2,8 +2,8 @@ package derive
 
 import (
 	"yardproof/pipeline/internal/cutting"
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -29,11 +29,10 @@ type Size struct {
 	users    map[string][]*Part // the parts that are made of a part
 	solver   Solver
 	web      web
-	most     map[string]int64        // pieces that are taken from one set, tube, loop or strip, by part; see Allowing
-	works    map[string]*report.Work // told so far, by what they are about
-	ways     []*Size                 // once asked for
-	sold     *Size                   // in its articles, once asked for
-	unsure   map[Quantity]bool       // the counts and the cloth that could not be derived all the way
+	most     map[string]int64  // pieces that are taken from one set, tube, loop or strip, by part; see Allowing
+	ways     []*Size           // once asked for
+	sold     *Size             // in its articles, once asked for
+	unsure   map[Quantity]bool // the counts and the cloth that could not be derived all the way
 	soldBy   *plan.PriceList
 }
 
@@ -52,11 +51,13 @@ type Part struct {
 	piecing.Box           // unfinished size, when known
 	Needed      int64     // how many the layout calls for: the sum of Calls
 	Calls       []Call    // who asks for it, the top first, then what is made last
-	Made        int64     // how many come out of whole strips, sets, tubes and pairs
-	Mirrored    int64     // how many of the needed ones are mirror images
-	kinds       kinds     // of a tube's squares: which of the needed ones are said to be near or far
-	taking      taking    // the tubes whose squares in it take turns
-	Bias        bool      // its outer edges are on the bias
+	needed      figure.F  // once it is asked for
+	Figures     Figures
+	Made        int64  // how many come out of whole strips, sets, tubes and pairs
+	Mirrored    int64  // how many of the needed ones are mirror images
+	kinds       kinds  // of a tube's squares: which of the needed ones are said to be near or far
+	taking      taking // the tubes whose squares in it take turns
+	Bias        bool   // its outer edges are on the bias
 
 	// At most one of these is set, by the part's operation.
 	Cut      *Cut
@@ -79,7 +80,8 @@ type Part struct {
 // Yield is how many pieces come from one strip, set or tube, and how far its
 // length may drift before that number changes.
 type Yield struct {
-	Each   int64          // pieces from one, rounded down
+	Told   figure.F       // pieces from one
+	Each   int64          // the same, rounded down
 	Length measure.Length // usable length there is
 	Used   measure.Length // the shortest length that gives Each
 	Next   measure.Length // the shortest length that gives one more
@@ -88,9 +90,10 @@ type Yield struct {
 	lengthFor func(n int64) measure.Length // the shortest length that gives n
 }
 
-// newYield is the yield of a length that gives n pieces.
-func newYield(n int64, length measure.Length, lengthFor func(n int64) measure.Length) Yield {
-	return Yield{Each: n, Length: length, Used: lengthFor(n), Next: lengthFor(n + 1), lengthFor: lengthFor}
+// newYield is the yield of a length that gives so many pieces.
+func newYield(told figure.F, length measure.Length, lengthFor func(n int64) measure.Length) Yield {
+	n := told.N()
+	return Yield{Told: told, Each: n, Length: length, Used: lengthFor(n), Next: lengthFor(n + 1), lengthFor: lengthFor}
 }
 
 // Rest is what is left over of the length.
@@ -110,6 +113,8 @@ type Cut struct {
 
 // Set is a derived strip set.
 type Set struct {
+	Wide   figure.F       // its width T
+	Long   figure.F       // length of its shortest strip, L
 	Width  measure.Length // across the strips, raw edge to raw edge
 	Length measure.Length // of its shortest strip
 	Strips []Strip
@@ -131,16 +136,17 @@ type Strip struct {
 // Tube is a derived tube.
 type Tube struct {
 	piecing.Tube
-	Sets    [2]*Part
-	Lie     [2][]Strip // each set's strips from the near edge
-	Ends    plan.Ends
-	EndsAt  source.Range // where the plan says how its ends are counted; empty where it does not
-	RawEdge bool         // the tip lies on the raw edge, as the plan says
-	Aside   int64        // sets joined end to end into the length of each side, 1 where none are
-	Yield   Yield        // squares from one tube
-	Count   int64        // tubes to sew, rounded up
-	Kinds   Kinds        // of its squares
-	index   int          // among the tubes of the size
+	of     *Part
+	Sets   [2]*Part
+	Lie    [2][]Strip // each set's strips from the near edge
+	Ends   plan.Ends
+	EndsAt source.Range // where the plan says how its ends are counted; empty where it does not
+	Aside  int64        // sets joined end to end into the length of each side, 1 where none are
+	Yield  Yield        // squares from one tube
+	High   figure.F     // height of the triangle, h
+	Count  int64        // tubes to sew, rounded up
+	Kinds  Kinds        // of its squares
+	index  int          // among the tubes of the size
 }
 
 // Triangle is derived half- or quarter-square units: what the squares give,
@@ -173,6 +179,7 @@ type Top struct {
 	Borders     []Border
 	piecing.Box // unfinished, with borders
 	Finished    piecing.Box
+	told        [2]figure.F // its width and length, once they are asked for
 }
 
 // Block is a part that stands in the grid itself.
@@ -185,6 +192,7 @@ type Block struct {
 
 // Joined is strips joined end to end to a length.
 type Joined struct {
+	Told   figure.F       // strips
 	Need   measure.Surd   // length wanted
 	Each   measure.Length // usable length of one strip
 	Loss   measure.Length // that each join costs
@@ -255,6 +263,8 @@ type Fabric struct {
 	Width   measure.Length // usable, after shrinkage
 	Layout  cutting.Layout // as the pattern's instructions are: the plain method's or the packed one
 	Amount                 // what that layout takes
+	width   figure.F       // once it is asked for; see longFigure
+	bought  figure.F       // once it is asked for
 	Plain   cutting.Layout // the plain method's
 	Panels  measure.Length // of the backing, rounded up to a tick
 	Least   Least          // below which no straight cutting can go

@@ -1,24 +1,26 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
 
 // triangles is a centre and corners from two squares cut once.
-func (r *squareInSquare) triangles(u *Unit, seam measure.Length, centre, corners *Fabric) {
+func (r *squareInSquare) triangles(u *Unit, seam measure.Length, centre, corners *Fabric) (wide figure.F) {
 	fit := r.fit(u, seam)
 	inner := squarePiece("centre square", centre, fit.Centre, r.op.CutCentre, r.op.Finished.At)
 	inner.Nothing, inner.ToMark = 2*seam, true
 	outer := squarePiece("corner square", corners, fit.Corner, r.op.CutCorners, r.op.Finished.At)
 	outer.Nothing, outer.Count, outer.Halving = piecing.HalfSquareAdd(seam).FloorTo(measure.Tick), 2, plan.CutOnce
 	u.Pieces = []Piece{inner, outer}
-	u.sewn(square(piecing.SquareInSquareUnit(inner.Width, outer.Width, seam)))
+	wide = inner.figure().As("centre square", "").Over(figure.Root2()).Plus(outer.figure().As("corner square", "")).Less(r.p.both().Times(figure.Root2()))
+	u.sewn(square(wide.Surd()))
 	point := piecing.SquareInSquarePoint(u.Sewn.Width, inner.Width, seam)
 	u.points(point.Sub(u.trimmedOff()))
+	return wide
 }
 
 // fit is the cuts that follow from the finished size. Trimming cannot bring in the
@@ -42,7 +44,7 @@ func (r *squareInSquare) fit(u *Unit, seam measure.Length) piecing.SquareInSquar
 }
 
 // flipped is a whole square with four squares flipped on its corners.
-func (r *squareInSquare) flipped(u *Unit, seam measure.Length, centre, corners *Fabric) {
+func (r *squareInSquare) flipped(u *Unit, seam measure.Length, centre, corners *Fabric) (wide figure.F) {
 	inner := squarePiece("centre square", centre, exactly(u.Wanted.Width), r.op.CutCentre, r.op.Finished.At)
 	outer := squarePiece("corner square", corners, r.flipFit(u, seam), r.op.CutCorners, r.op.Finished.At)
 	inner.Nothing, outer.Nothing, outer.Count = 2*seam, 2*seam, 4
@@ -50,6 +52,7 @@ func (r *squareInSquare) flipped(u *Unit, seam measure.Length, centre, corners *
 	u.sewn(square(inner.Width.Surd()))
 	u.points(piecing.GoosePoint(inner.Width, outer.Width).Sub(u.trimmedOff()))
 	u.bonus(outer.Width, 4, seam)
+	return inner.figure().InWords("the body's")
 }
 
 // flipFit is the flip squares: on the nearest mark of the ruler, half way up, as a
@@ -82,14 +85,6 @@ func (o *opening) SquareInSquare(op plan.SquareInSquare) {
 	o.room = &squareInSquare{unitRoom: unitRoom{o.p, o.s}, op: op}
 }
 
-// TellSize implements sizeTold.
-func (r *squareInSquare) TellSize() *report.Work {
-	if r.op.Flip {
-		return r.tellWidth("the body's")
-	}
-	return r.tellWidth("centre square / sqrt2 + corner square - 2s x sqrt2")
-}
-
 // Measure implements Operation.
 func (r *squareInSquare) Measure() {
 	p := r.p
@@ -99,12 +94,13 @@ func (r *squareInSquare) Measure() {
 	}
 	seam := p.Seam.Allowance.Length
 	u := &Unit{Each: 1, Wanted: unfinished(r.op.Finished, r.op.Finished, seam), Trim: [2]plan.Length{r.op.Trim, r.op.Trim}, DownTo: r.op.DownTo, Keep: r.op.KeepBonus}
+	var wide figure.F
 	if r.op.Flip {
-		r.flipped(u, seam, centre, corners)
+		wide = r.flipped(u, seam, centre, corners)
 	} else {
-		r.triangles(u, seam, centre, corners)
+		wide = r.triangles(u, seam, centre, corners)
 	}
-	p.becomes(u)
+	r.becomes(u, wide)
 	r.op.Trim = u.Trim[0]
 	p.comesTo(r.op)
 }

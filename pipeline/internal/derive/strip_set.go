@@ -2,10 +2,11 @@ package derive
 
 import (
 	"fmt"
+	"slices"
 
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -31,50 +32,6 @@ func (set *Set) lengthAt() source.Range {
 	return source.Range{}
 }
 
-// TellSize implements sizeTold.
-func (r *stripSet) TellSize() *report.Work {
-	if r.p.Set == nil {
-		return nil
-	}
-	return r.s.once(r.p.Name.Text+", width of the strip set T", r.tellWidth)
-}
-
-func (r *stripSet) tellWidth() *report.Work {
-	w := &report.Work{Formula: "sum of the strips' cut widths - 2(n-1)s", Value: r.s.length(r.p.Set.Width)}
-	w.Terms = append(w.Terms, term("n", "strips", report.N(int64(len(r.p.Set.Strips))), r.p.Name.At))
-	for i, strip := range r.p.Set.Strips {
-		w.Terms = append(w.Terms, term(fmt.Sprintf("w%d", i+1), "cut width of a strip of "+strip.Fabric.Role.Text, r.s.length(strip.Width), strip.At.At))
-	}
-	w.Terms = append(w.Terms, r.s.seamTerm(r.p.Seam))
-	return w
-}
-
-// TellYield implements yieldTold.
-func (r *stripSet) TellYield() *report.Work {
-	if r.p.Set == nil || r.p.Set.Cut == nil {
-		return nil
-	}
-	return r.s.once(r.p.Name.Text+", segments from one strip set", r.tellSegments)
-}
-
-func (r *stripSet) tellSegments() *report.Work {
-	return &report.Work{
-		Formula: "floor(L / segment)", Value: report.N(r.p.Set.Cut.Each),
-		Terms: []report.Term{
-			term("L", "usable length of the shortest strip", r.s.length(r.p.Set.Length), r.p.Set.lengthAt()),
-			term("segment", "cut width", r.s.length(r.op.Segment.Length), r.op.Segment.At),
-		},
-	}
-}
-
-// TellCount implements countTold.
-func (r *stripSet) TellCount() *report.Work {
-	if r.p.Set == nil || r.p.Set.Cut == nil {
-		return r.s.NeededWork(r.p)
-	}
-	return r.s.batchWork(r.p, "strip sets", r.p.Set.Count, because(report.N(r.p.Set.Cut.Each), r.TellYield()))
-}
-
 // Measure implements Operation.
 func (r *stripSet) Measure() {
 	if r.op.Of.Given() {
@@ -82,7 +39,7 @@ func (r *stripSet) Measure() {
 		return
 	}
 	set := &Set{}
-	var widths []measure.Length
+	var widths []figure.F
 	for i, strip := range r.op.Strips {
 		f := r.s.byFabric[strip.Fabric.Text]
 		if f == nil {
@@ -90,14 +47,27 @@ func (r *stripSet) Measure() {
 		}
 		w := f.stripWidth(strip.Width)
 		set.Strips = append(set.Strips, Strip{Fabric: f, Width: w, At: strip.Fabric, Said: strip.Width.At})
-		widths = append(widths, w)
+		widths = append(widths, figure.Said(upTo("w", i), "cut width of a strip of "+f.Role.Text, w, strip.Fabric.At))
 		if l := f.stripLength(); i == 0 || l < set.Length {
 			set.Length = l
 		}
 	}
-	set.Width = piecing.SetWidth(widths, r.p.Seam.Allowance.Length)
+	set.Wide, set.Long = r.wide(widths), set.longFigure()
+	set.Width = set.Wide.Length()
 	r.p.Set, r.p.Known = set, set.Width > 0
 	r.cut()
+}
+
+// wide is the width, raw edge to raw edge, of strips sewn side by side: T = w1 + ...
+// + wn - 2(n-1)s. Derived from geometry; the seam is the drafted one, as "scant" is
+// an instruction to the sewer and no number of the draft.
+func (r *stripSet) wide(widths []figure.F) figure.F {
+	n := figure.Counted("n", "strips", int64(len(widths)), r.p.Name.At)
+	return r.named(r.p.inRow("sum of the strips' cut widths", n, widths...), n, widths)
+}
+
+func (r *stripSet) named(wide, n figure.F, widths []figure.F) figure.F {
+	return wide.Is(r.p.Name.Text, "width of the strip set T").Telling(slices.Concat([]figure.F{n}, widths, []figure.F{r.p.Figures.seam})...)
 }
 
 // segment cuts segments from a set that another part makes.
@@ -106,23 +76,29 @@ func (r *stripSet) segment() {
 	if of == nil || !of.Known || of.Set == nil || of.Set.Cut != nil {
 		return
 	}
-	r.p.Set, r.p.Known, r.p.Seam = &Set{Width: of.Set.Width, Length: of.Set.Length, Strips: of.Set.Strips, Of: of}, true, of.Seam
+	r.p.Set, r.p.Known, r.p.Seam, r.p.Figures.seam = &Set{Width: of.Set.Width, Long: of.Set.Long, Length: of.Set.Length, Strips: of.Set.Strips, Of: of}, true, of.Seam, of.Figures.seam
+	n := figure.Counted("n", "strips", int64(len(of.Set.Strips)), r.p.Name.At)
+	told := of.Set.Wide.Terms()
+	r.p.Set.Wide = r.named(of.Set.Wide, n, told[1:len(told)-1])
 	r.cut()
 }
 
 // cut cuts segments from the set where the plan says so.
 func (r *stripSet) cut() {
 	set := r.p.Set
+	r.p.Figures.Size = set.Wide
 	r.p.Box = piecing.Box{Width: set.Length.Surd(), Height: set.Width.Surd()}
 	if r.op.Segment.Given() {
-		set.Cut = segments(set.Length, r.op.Segment.Length)
+		segment := figure.Said("segment", "cut width", r.op.Segment.Length, r.op.Segment.At)
+		set.Cut = segments(r.p, "segments from one strip set", set.Long, segment)
+		r.p.Figures.Count = figure.Unknown(set.Cut.Told)
 		r.p.Width = r.op.Segment.Surd()
 		r.p.Subcut = &Subcut{Width: r.op.Segment.Length, Each: 1, From: r.p, how: fmt.Sprintf("%s at %d", r.op.Of.Text, r.op.Angle.N)}
 		if set.Of != nil {
 			r.p.Subcut.From = set.Of
 		}
 		if r.op.Angle.Given() {
-			set.slant(piecing.Slant{Strip: set.Width.Surd(), Width: r.op.Segment.Surd(), Angle: piecing.Angle(r.op.Angle.N)})
+			set.slant(r.p, piecing.Slant{Strip: set.Width.Surd(), Width: r.op.Segment.Surd(), Angle: piecing.Angle(r.op.Angle.N)}, segment)
 			r.p.Width = set.Slant.LengthFor(1)
 		}
 	}
@@ -130,14 +106,29 @@ func (r *stripSet) cut() {
 
 // slant cuts the set's segments at an angle. Of the box round one its width is
 // the length of set that it takes.
-func (set *Set) slant(c piecing.Slant) {
+func (set *Set) slant(p *Part, c piecing.Slant, segment figure.F) {
 	length := func(n int64) measure.Length { return c.LengthFor(n).CeilTo(measure.Tick) }
-	y := newYield(c.PerStrip(set.Length), set.Length, length)
+	y := newYield(slanted(set.Long, set.Wide.As("T", "width of the strip set"), segment, c.Angle).Is(p.Name.Text, "segments from one strip set").
+		InWords("floor(L / segment)").Telling(set.Long, segment), set.Length, length)
 	set.Slant, set.Cut = &c, &y
 }
 
-func segments(l, segment measure.Length) *Yield {
-	y := newYield(piecing.PerStrip(l, segment), l, func(n int64) measure.Length { return measure.Length(n) * segment })
+// slanted is how many pieces a strip gives that is cut at an angle, rounded down:
+// floor((L - waste) / advance), where the first cut wastes the strip's height over
+// the angle's tangent and each advances by the cut width over its sine. Derived
+// from geometry.
+func slanted(l, high, width figure.F, angle piecing.Angle) figure.F {
+	if angle == piecing.Degrees45 {
+		return l.Less(high).Over(width.Times(figure.Root2())).Floor().OrNone()
+	}
+	return l.Less(high.Over(figure.Root3())).Over(width.By(2).Over(figure.Root3())).Floor().OrNone()
+}
+
+// segments is how many pieces of a length come from one strip set or loop of length
+// L, rounded down.
+func segments(p *Part, what string, l, piece figure.F) *Yield {
+	each := piece.Length()
+	y := newYield(l.Over(piece).Floor().Is(p.Name.Text, what), l.Length(), func(n int64) measure.Length { return measure.Length(n) * each })
 	return &y
 }
 

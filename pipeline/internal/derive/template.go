@@ -1,9 +1,9 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -17,11 +17,6 @@ type template struct {
 // Template implements plan.Maker.
 func (o *opening) Template(op plan.Template) {
 	o.room = &template{unitRoom: unitRoom{o.p, o.s}, op: op}
-}
-
-// TellSize implements sizeTold.
-func (r *template) TellSize() *report.Work {
-	return r.tellWidth("the template's")
 }
 
 // Measure implements Operation: it takes the plan's word for what the piece fills.
@@ -52,7 +47,7 @@ func (r *template) Measure() {
 	if r.op.Finished[0].Given() {
 		u.Sewn = *unfinished(r.op.Finished[0], r.op.Finished[1], p.Seam.Allowance.Length)
 	}
-	p.becomes(u)
+	r.becomes(u, figure.Given(figure.Length, u.Sewn.Width, "the template's", p.Figures.seam))
 	p.Bias = r.op.Grain == plan.GrainBias
 }
 

@@ -1,11 +1,10 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
-	"yardproof/schema/source"
 )
 
 // Thread is the thread of a size.
@@ -95,20 +94,16 @@ func holder(said plan.Thread, class string, p piecing.Position) (string, measure
 	return "cone", said.Cone.Length
 }
 
-// SeamWork tells which seams a use's length is the sum of.
-func (s *Size) SeamWork(use ThreadUse) *report.Work {
-	return s.once("seams of stitch class "+use.Class+quiltingWord(use), func() *report.Work {
-		w := &report.Work{Formula: "sum of the seams", Value: s.surd(use.Seam)}
-		for _, l := range use.Seams {
-			w.Terms = append(w.Terms, term("", l.Of, s.surd(l.Length), source.Range{}))
-		}
-		return w
-	})
-}
-
-func quiltingWord(use ThreadUse) string {
+// SeamFigure is the sum of a use's seams.
+func (s *Size) SeamFigure(use ThreadUse) figure.F {
+	const words = "sum of the seams"
 	if use.Quilting {
-		return ", quilting"
+		q := s.Of.Thread.Quilting
+		return figure.Said("", "quilting", q.Length, q.At).InWords(words).Is("seams of stitch class "+use.Class, "quilting")
 	}
-	return ""
+	var all []figure.F
+	for _, l := range use.Seams {
+		all = append(all, figure.Given(figure.Length, l.Length, "all seams of it").As("", l.Of))
+	}
+	return figure.Sum(words, all...).Is("", "seams of stitch class "+use.Class).Telling(all...)
 }

@@ -1,12 +1,11 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
-	"yardproof/schema/source"
 )
 
 // threePatch is units of one triangle that fills half and two that fill a quarter
@@ -19,26 +18,6 @@ type threePatch struct {
 // ThreePatch implements plan.Maker.
 func (o *opening) ThreePatch(op plan.ThreePatch) {
 	o.room = &threePatch{unitRoom: unitRoom{o.p, o.s}, op: op}
-}
-
-// TellSize implements sizeTold.
-func (r *threePatch) TellSize() *report.Work {
-	return r.tellWidth("least of half - s x sqrt2, quarter - 2s x sqrt2")
-}
-
-// TellCount implements countTold.
-func (r *threePatch) TellCount() *report.Work {
-	u := r.p.Unit
-	if u == nil || !u.Hands {
-		return r.unitRoom.TellCount()
-	}
-	return r.s.once(r.p.Name.Text+", batches", func() *report.Work {
-		return &report.Work{
-			Formula: "ceil(2 x most of M, N - M / each)", Value: report.N(u.Batches),
-			Terms: []report.Term{r.s.neededTerm(r.p), term("M", "of them mirror images", report.N(r.p.Mirrored), source.Range{}),
-				term("each", "from one, half of them mirror images", report.N(u.Each), source.Range{})},
-		}
-	})
 }
 
 // Measure implements Operation.
@@ -66,10 +45,19 @@ func (r *threePatch) Measure() {
 		u.Pieces = append(u.Pieces, c)
 	}
 	r.batched(u)
-	u.sewn(square(piecing.ThreePatchUnit(large.Width, u.Pieces[1].Width, seam)))
-	p.becomes(u)
+	wide := r.wide(u)
+	u.sewn(square(wide.Surd()))
+	r.becomes(u, wide)
 	r.op.Trim = u.Trim[0]
 	p.comesTo(r.op)
+}
+
+// wide is how wide a unit is, unfinished: what comes out of the smaller, half - s x
+// sqrt2 or quarter - 2s x sqrt2. The larger sticks out beyond it. Derived from geometry.
+func (r *threePatch) wide(u *Unit) figure.F {
+	half, quarter, root2 := u.Pieces[0].figure().As("half", ""), u.Pieces[1].figure().As("quarter", ""), figure.Root2()
+	return figure.Least(half.Less(r.p.Figures.seam.Times(root2)), quarter.Less(r.p.both().Times(root2))).
+		InWords("least of half - s x sqrt2, quarter - 2s x sqrt2")
 }
 
 // batched notes what one batch takes: a triangle of each square for one unit, or
@@ -103,7 +91,7 @@ func (r *threePatch) Seams() (l measure.Surd, ok bool) {
 	}
 	seam := r.p.Seam.Allowance.Length
 	half, quarter := u.Pieces[0].Width.Surd(), u.Pieces[1].Width
-	side := measure.Min(half, piecing.HalfSquareUnit(quarter, seam, 2))
+	side := measure.Min(half, quarter.Surd().Sub(diagonal(seam.Surd())))
 	across := diagonal(side).Sub((2 * seam).Surd())
 	if r.op.Pairs {
 		return r.p.batches(pairSeams(quarter, seam, 2).Add(across.MulInt(4)))

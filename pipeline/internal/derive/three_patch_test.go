@@ -31,13 +31,13 @@ func TestThreePatchInPairs(t *testing.T) {
 		`"rows": 1, "columns": 6, "symmetry": "mirror"`: {2, 8, 3},
 		`"rows": 1, "columns": 4, "symmetry": "mirror"`: {1, 4, 2},
 	} {
-		s, p := unitOf(t, grid, unit)
+		_, p := unitOf(t, grid, unit)
 		wantCount(t, grid+", lots", p.Unit.Batches, want.batches)
 		wantCount(t, grid+", made", p.Made, want.made)
 		wantCount(t, grid+", mirror images", p.Mirrored, want.mirrored)
 		wantPieces(t, p, "a 4 7/8 4 7/8 whole, b 5 1/4 5 1/4 whole, a 5 1/4 5 1/4 whole")
-		if w := s.CountWork(p); w == nil || w.Value.Int != want.batches {
-			t.Errorf("%s: told %+v", grid, w)
+		if w := p.CountFigure(); w.N() != want.batches {
+			t.Errorf("%s: told %d", grid, w.N())
 		}
 	}
 	// Two quarters of one fabric: a mirror image is the unit, turned.

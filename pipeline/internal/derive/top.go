@@ -1,9 +1,10 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
-	"yardproof/schema/measure"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // layTop sets the blocks, then each border round what is inside it.
@@ -24,18 +25,41 @@ func (s *Size) layTop() {
 	t.Finished = t.Box.Finished(seam)
 }
 
-// joinLoss is the length that each join of two strips costs: the strip's
-// width on the diagonal, two seam allowances straight.
-func joinLoss(j plan.Joins, width, seam measure.Length) measure.Length {
+// joinLoss is the length that each join of two strips costs: the strip's width on
+// the diagonal, two seam allowances straight.
+func joinLoss(j plan.Joins, width, seam figure.F) figure.F {
 	if j == plan.Straight {
-		return 2 * seam
+		return seam.By(2)
 	}
 	return width
 }
 
-func join(need measure.Surd, each, loss measure.Length) Joined {
-	j := Joined{Need: need, Each: each, Loss: loss}
-	j.Count, j.OK = piecing.JoinedStrips(need, each, loss)
-	j.Length = piecing.JoinedLength(j.Count, each, loss)
+// join is how many strips, joined end to end, give a length: the smallest k with
+// k x U - (k-1) x join >= need. Derived from geometry.
+func join(need, each, loss figure.F) Joined {
+	j := Joined{Need: need.Surd(), Each: each.Length(), Loss: loss.Length()}
+	_, j.OK = piecing.JoinedStrips(j.Need, j.Each, j.Loss)
+	if !j.OK || j.Need.Sign() <= 0 {
+		j.Told = figure.Unknown(need, each, loss)
+		return j
+	}
+	need, each, loss = need.As("need", "length wanted"), each.As("U", "usable length of a strip"), loss.As("join", "length each join costs")
+	k := figure.Most(one, need.Less(loss).Over(each.Less(loss)).Ceil()).As("k", "strips")
+	long := k.Times(each).Less(k.Less(one).Times(loss)).As("", "length they give")
+	j.Told = k.InWords("smallest k with k x U - (k-1) x join >= need").Telling(need, each.Where(source.Range{}), loss.Where(source.Range{}), long)
+	j.Count, j.Length = j.Told.N(), long.Length()
+	return j
+}
+
+// round is the way round the finished quilt.
+func (s *Size) round(words string) figure.F {
+	length := piecing.BindingLength(s.Top.Finished, 0)
+	return figure.Given(figure.Length, length, words, s.FinishedFigure(false), s.FinishedFigure(true))
+}
+
+// join joins strips of a fabric for something that is named.
+func (s *Size) join(what string, need figure.F, f *Fabric, joins plan.Joins, width figure.F, seam plan.Seam) Joined {
+	j := join(need, f.longFigure(), joinLoss(joins, width, seamFigure(seam)))
+	j.Told = j.Told.Is(what, "strips")
 	return j
 }

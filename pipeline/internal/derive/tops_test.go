@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"yardproof/pipeline/internal/derive"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -95,12 +94,12 @@ func TestSashedRows(t *testing.T) {
 		wantNeed(t, s, "ink", "sashing", "1 1/2", "12 1/2", want.count)
 		wantCount(t, "needs", int64(len(s.Fabric("ink").Needs)), 1)
 		// Only the length has strips in it: rows of 16 in and so many strips.
-		if why := s.FinishedWork(false).Terms[0].Value.Why; why != nil {
-			t.Errorf("the width is told as %s", why.Formula)
+		if why := s.FinishedFigure(false).Terms()[0].Working(); why.Known() {
+			t.Errorf("the width is told as %s", why.Formula())
 		}
-		why := s.FinishedWork(true).Terms[0].Value.Why
-		if why == nil || why.Formula != "rows + n x t" || why.Terms[0].Value != report.L(length(t, "16").Surd(), measure.In) || why.Terms[1].Value != report.N(want.count) {
-			t.Errorf("the length is told as %+v", why)
+		why := s.FinishedFigure(true).Terms()[0].Working()
+		if why.Formula() != "rows + n x t" || why.Terms()[0].Length() != length(t, "16") || why.Terms()[1].N() != want.count {
+			t.Errorf("the length is told as %s", why.Formula())
 		}
 	}
 }

@@ -1,9 +1,9 @@
 package derive
 
 import (
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 )
@@ -18,14 +18,6 @@ type triangleSquare struct {
 // TriangleSquare implements plan.Maker.
 func (o *opening) TriangleSquare(op plan.TriangleSquare) {
 	o.room = &triangleSquare{op: op, p: o.p, s: o.s}
-}
-
-// TellSize implements sizeTold; see piecing.HalfSquareUnit and QuarterSquareUnit.
-func (r *triangleSquare) TellSize() *report.Work {
-	if len(r.op.Of) == 4 {
-		return r.s.tellTriangle(r.p, "c - 2s x sqrt2", r.p.Name.At)
-	}
-	return r.s.tellTriangle(r.p, "c - s x sqrt2", r.p.Name.At)
 }
 
 // Measure implements Operation.
@@ -44,10 +36,8 @@ func (r *triangleSquare) Measure() {
 	}
 	seam := p.Seam.Allowance.Length
 	t.Quarter = len(r.op.Of) == 4
-	t.Untrimmed = piecing.HalfSquareUnit(t.Cut, seam, 2)
-	if t.Quarter {
-		t.Untrimmed = piecing.QuarterSquareUnit(t.Cut, seam)
-	}
+	r.sewn(figure.Said("c", "cut square", t.Cut, p.Name.At))
+	t.Untrimmed = p.Figures.Size.Surd()
 	r.op.Trim = line(r.op.Trim, r.op.DownTo, t.Untrimmed)
 	p.comesTo(r.op)
 	p.trimTo(t, r.op.Trim)
@@ -55,6 +45,16 @@ func (r *triangleSquare) Measure() {
 	if t.Quarter {
 		t.Exact = piecing.QuarterSquareCut(p.Width, seam)
 	}
+}
+
+// sewn is how large a square of triangles is that were cut from squares of cut size
+// c, once or twice diagonally. Derived from geometry.
+func (r *triangleSquare) sewn(c figure.F) {
+	s := r.p.Figures.seam
+	if len(r.op.Of) == 4 {
+		s = s.By(2)
+	}
+	r.p.Figures.Size = c.Less(s.Times(figure.Root2())).Is(r.p.Name.Text, "side as sewn")
 }
 
 // Ask implements Operation.

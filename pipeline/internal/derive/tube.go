@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"slices"
 
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/pipeline/internal/say"
-	"yardproof/pipeline/report"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -21,115 +21,6 @@ type tube struct {
 
 // Tube implements plan.Maker.
 func (o *opening) Tube(op plan.Tube) { o.room = &tube{op: op, p: o.p, s: o.s} }
-
-// TellSize implements sizeTold.
-func (r *tube) TellSize() *report.Work {
-	if r.p.Tube == nil {
-		return nil
-	}
-	return r.s.once(r.p.Name.Text+", side of the opened square", r.tellSide)
-}
-
-func (r *tube) tellSide() *report.Work {
-	t := r.p.Tube
-	w := &report.Work{
-		Formula: "h x sqrt2", Value: r.s.surd(t.Side()),
-		Terms: []report.Term{term("h", "height of the triangle", r.height(), source.Range{})},
-	}
-	if r.op.Trim.Given() {
-		w.Terms = append(w.Terms, term("", "trimmed to", r.s.length(r.op.Trim.Length), r.op.Trim.At))
-	}
-	return w
-}
-
-// height is the triangle's height and how it came about.
-func (r *tube) height() report.Cell {
-	return because(r.s.length(r.p.Tube.Height()), r.s.once(r.p.Name.Text+", height of the triangle h", r.tellHeight))
-}
-
-func (r *tube) tellHeight() *report.Work {
-	t := r.p.Tube
-	return &report.Work{
-		Formula: "T - 2s + e", Value: r.s.length(t.Height()),
-		Terms: []report.Term{
-			term("T", "width of the tube", because(r.s.length(t.Width), r.s.SizeWork(t.narrower())), source.Range{}),
-			r.s.seamTerm(r.p.Seam),
-			term("e", "the tip's distance beyond the far seam", r.s.length(t.Beyond), r.op.TipAt),
-		},
-	}
-}
-
-// TellYield implements yieldTold.
-func (r *tube) TellYield() *report.Work {
-	if r.p.Tube == nil {
-		return nil
-	}
-	return r.s.once(r.p.Name.Text+", squares from one tube", r.tellSquares)
-}
-
-func (r *tube) tellSquares() *report.Work {
-	t := r.p.Tube
-	w := &report.Work{
-		Formula: "1 + floor((L - 2h) / a), none when L < 2h", Value: report.N(t.Yield.Each),
-		Terms: []report.Term{
-			r.length(),
-			term("h", "height of the triangle", r.height(), source.Range{}),
-			term("a", "from tip to tip, T - 2s + 2e", r.s.length(t.Advance()), source.Range{}),
-			term("", "one square more would need", r.s.length(t.Yield.Next), source.Range{}),
-		},
-	}
-	if t.Ends == plan.EarsKept {
-		w.Formula = "1 + floor((L - 2(h+s)) / a), none when L < 2(h+s)"
-		w.Terms = append(w.Terms, r.s.seamTerm(r.p.Seam))
-	}
-	return w
-}
-
-// length is how long a side is, and where sets are joined to it how it
-// came about.
-func (r *tube) length() report.Term {
-	s, t := r.s, r.p.Tube
-	const strip = "usable length of the shortest strip"
-	if t.Aside == 1 {
-		return term("L", strip, s.length(t.Yield.Length), t.shorter().Set.lengthAt())
-	}
-	w := s.once(r.p.Name.Text+", length of a side L", func() *report.Work {
-		return &report.Work{
-			Formula: "k x l - (k-1) x 2s", Value: s.length(t.Yield.Length),
-			Terms: []report.Term{
-				term("k", "sets joined end to end into a side", report.N(t.Aside), r.op.Joined.At),
-				term("l", strip, s.length(t.set()), t.shorter().Set.lengthAt()),
-				s.seamTerm(r.p.Seam),
-			},
-		}
-	})
-	return term("L", fmt.Sprintf("usable length of %d sets joined end to end", t.Aside), because(s.length(t.Yield.Length), w), source.Range{})
-}
-
-// TellCount implements countTold: as many tubes as all squares take or, where more,
-// as many as the kind most wanted takes.
-func (r *tube) TellCount() *report.Work {
-	if r.p.Tube == nil {
-		return r.s.NeededWork(r.p)
-	}
-	t := r.p.Tube
-	each := because(report.N(t.Yield.Each), r.TellYield())
-	if piecing.Batches(r.p.Needed, max(1, t.Yield.Each)) >= t.Count {
-		return r.s.batchWork(r.p, "tubes", t.Count, each)
-	}
-	return r.s.once(r.p.Name.Text+", tubes", func() *report.Work {
-		kind, wanted := t.Kinds.Leading()
-		most, _ := piecing.Orientations(t.Yield.Each)
-		return &report.Work{
-			Formula: "max(ceil(N / each), ceil(kind / most))", Value: report.N(t.Count),
-			Terms: []report.Term{
-				r.s.neededTerm(r.p), term("each", "squares from one tube", each, source.Range{}),
-				term("kind", kind.String()+" squares wanted", report.N(wanted), source.Range{}),
-				term("most", "squares of one kind from a tube, ceil(each / 2)", report.N(most), source.Range{}),
-			},
-		}
-	})
-}
 
 // narrower is the set that decides how wide the tube is.
 func (t *Tube) narrower() *Part {
@@ -173,7 +64,7 @@ func (r *tube) Measure() {
 	if a == nil || b == nil || !a.Known || !b.Known || a.Set == nil || b.Set == nil || a.Set.Cut != nil || b.Set.Cut != nil {
 		return
 	}
-	t := &Tube{Sets: [2]*Part{a, b}, Ends: r.op.Ends, EndsAt: r.op.EndsAt, Aside: r.op.SetsASide()}
+	t := &Tube{of: p, Sets: [2]*Part{a, b}, Ends: r.op.Ends, EndsAt: r.op.EndsAt, Aside: r.op.SetsASide()}
 	t.Lie = [2][]Strip{a.Set.Strips, b.Set.Strips}
 	if r.op.EndForEnd {
 		t.Lie[1] = slices.Clone(t.Lie[1])
@@ -182,17 +73,87 @@ func (r *tube) Measure() {
 	seam := p.Seam.Allowance.Length
 	t.Tube = piecing.Tube{Width: min(a.Set.Width, b.Set.Width), Seam: seam, Beyond: r.op.Tip.Beyond.Length}
 	if r.op.Tip.RawEdge {
-		t.Beyond, t.RawEdge = seam, true
+		t.Beyond = seam
 	}
-	t.Yield = t.yieldOf(t.Aside)
 	p.Tube, p.Bias = t, true
+	r.lay()
 	p.Known = t.Height() > 0 && a.Set.Width == b.Set.Width
-	p.Box = square(t.Side())
-	r.op.Trim = line(r.op.Trim, r.op.DownTo, t.Side())
+	r.op.Trim = line(r.op.Trim, r.op.DownTo, p.Figures.Size.Surd())
+	p.trimmed(p.Figures.Size, r.op.Trim)
 	if r.op.Trim.Given() {
-		p.Box = square(r.op.Trim.Surd())
+		p.Figures.Size = p.Figures.Size.Telling(t.High, figure.Said("", "trimmed to", r.op.Trim.Length, r.op.Trim.At))
 	}
 	p.comesTo(r.op)
+}
+
+// lay works out the triangle that is cut from the tube, the side of the square that
+// it opens into, and how many a tube gives. With the ears kept whole the first
+// triangle reaches down to the near raw edge. All formulas are derived from geometry;
+// see piecing.Tube.
+func (r *tube) lay() {
+	p, t, s := r.p, r.p.Tube, r.p.Figures.seam
+	e := figure.Said("e", "the tip's distance beyond the far seam", t.Beyond, r.op.TipAt)
+	if r.op.Tip.RawEdge {
+		e = s.As("e", "the tip's distance beyond the far seam").Where(r.op.TipAt)
+	}
+	wide := figure.Least(t.Sets[0].Set.Wide, t.Sets[1].Set.Wide).Behind(t.narrower().Set.Wide).As("T", "width of the tube")
+	if t.Sets[0] == t.Sets[1] {
+		wide = t.Sets[0].Set.Wide.As("T", "width of the tube")
+	}
+	t.High = wide.Less(p.both()).Plus(e).Is(p.Name.Text, "height of the triangle h").As("h", "height of the triangle")
+	p.Figures.Size = t.High.Times(figure.Root2()).Is(p.Name.Text, "side of the opened square")
+	a := wide.Less(p.both()).Plus(e.By(2)).Spelt("a", "from tip to tip")
+	l, first := t.length(r.op, s), t.High.By(2)
+	if t.Ends == plan.EarsKept {
+		first = t.High.Plus(s).By(2)
+	}
+	each := one.Plus(l.Less(first).Over(a).Floor()).Unless(l, first)
+	if t.Height() <= 0 {
+		each = figure.Unknown(each)
+	}
+	next := first.Plus(each.Times(a)).As("", "one square more would need")
+	told := []figure.F{l, t.High, a, next}
+	if t.Ends == plan.EarsKept {
+		told = append(told, s)
+	}
+	t.Yield = newYield(each.Is(p.Name.Text, "squares from one tube").Telling(told...), l.Length(), func(n int64) measure.Length { return t.LengthFor(n, t.Ends == plan.EarsKept) })
+	t.Yield.Joined = t.Aside
+	p.Figures.Count = figure.Unknown(t.Yield.Told)
+}
+
+// length is how long a side is, of so many sets joined end to end. A join is sewn
+// with the tube's seam and costs two of its allowances.
+func (t *Tube) length(op plan.Tube, s figure.F) figure.F {
+	l := t.Sets[0].Set.Long
+	if other := t.Sets[1].Set.Long; other != l {
+		l = figure.Least(l, other).As(l.Symbol(), l.Says())
+	}
+	l = l.Where(t.shorter().Set.lengthAt())
+	if t.Aside == 1 {
+		return l
+	}
+	l = l.As("l", l.Says())
+	k := figure.Counted("k", "sets joined end to end into a side", t.Aside, op.Joined.At)
+	joined := k.Times(l).Less(k.Less(one).Times(s.By(2))).Is(t.of.Name.Text, "length of a side L")
+	return joined.As("L", fmt.Sprintf("usable length of %d sets joined end to end", t.Aside))
+}
+
+// count is how many tubes there have to be: as many as all squares take or, where
+// more, as many as the kind most wanted takes.
+func (r *tube) count() figure.F {
+	t, each := r.p.Tube, r.p.Tube.Yield.Told
+	all := r.p.neededTerm().Over(each.As("each", "from one")).Ceil()
+	if !t.Kinds.Matter() {
+		return all.Is(r.p.Name.Text, "tubes")
+	}
+	kind, wanted := t.Kinds.Leading()
+	of := figure.Given(figure.Count, measure.Rational(wanted, 1), "what the places take, said or in turn", r.p.NeededFigure()).As("kind", kind.String()+" squares wanted")
+	most := each.As("each", "").OverInt(2).Ceil().Spelt("most", "squares of one kind from a tube")
+	tubes := all.Raised(of.Over(most).Ceil()).Is(r.p.Name.Text, "tubes")
+	if t.CountAt(each.N()) > all.N() {
+		tubes = tubes.Telling(r.p.neededTerm(), each.As("each", "squares from one tube"), of, most)
+	}
+	return tubes
 }
 
 // Ask implements Operation.
@@ -202,10 +163,11 @@ func (r *tube) Ask() {
 		return
 	}
 	p.settleKinds()
-	t.Count = t.CountAt(t.Yield.Each)
+	p.Figures.Count = r.count()
+	t.Count = p.Figures.Count.N()
 	p.Made = t.Count * t.Yield.Each
 	for _, set := range t.Sets {
-		set.call(t.Count*t.Aside, p)
+		set.call(p.Figures.Count.By(t.Aside), p)
 		for _, strip := range set.Set.Strips {
 			// However tubes are arranged, each square takes one advance of every strip.
 			strip.Fabric.mustCover(measure.Area(t.Advance().Surd(), strip.Width.Surd()).MulInt(p.Needed))
@@ -230,19 +192,11 @@ func (r *tube) Seams() (l measure.Surd, ok bool) {
 // set is the usable length of the shorter of the tube's sets.
 func (t *Tube) set() measure.Length { return min(t.Sets[0].Set.Length, t.Sets[1].Set.Length) }
 
-// yieldOf is the squares from one tube with so many sets joined end to end into
-// the length of each side. A join is sewn with the tube's seam and costs two of
-// its allowances.
-func (t *Tube) yieldOf(sets int64) Yield {
-	ears, length := t.Ends == plan.EarsKept, piecing.JoinedLength(sets, t.set(), 2*t.Seam)
-	y := newYield(t.Tube.Yield(length, ears), length, func(n int64) measure.Length { return t.LengthFor(n, ears) })
-	y.Joined = sets
-	return y
-}
-
 // Each is how many squares one tube would give with so many sets joined end to
 // end into the length of each side.
-func (t *Tube) Each(sets int64) int64 { return t.yieldOf(sets).Each }
+func (t *Tube) Each(sets int64) int64 {
+	return t.Tube.Yield(piecing.JoinedLength(sets, t.set(), 2*t.Seam), t.Ends == plan.EarsKept)
+}
 
 // StripFor is the shortest strip that a tube as long as length takes, rounded up
 // to a tick.
@@ -367,6 +321,17 @@ func (t *Tube) joinNotes() []say.Sentence {
 		text = text.And(say.That(" where those of the two sides lie on each other, and %d where they do not", apart))
 	}
 	return []say.Sentence{text.And(say.That(": match the joins and press those of the two sides opposite ways"))}
+}
+
+// SeamSlack is how much narrower the seams of a tube and of its sets may be sewn
+// before a square is lost, rounded down to a tick; ok is false when a narrower seam
+// loses nothing.
+func (t *Tube) SeamSlack() (l measure.Length, ok bool) {
+	at, squares, ok := t.Yield.Told.Drift(t.of.Figures.seam, 0, t.Sets[0].Figures.seam, t.Sets[1].Figures.seam)
+	if !ok || squares.Cmp(t.Yield.Told.Surd()) > 0 {
+		return 0, false
+	}
+	return t.Seam - at - measure.Tick, true
 }
 
 // narrower says how much narrower a seam may be sewn before a square is lost.

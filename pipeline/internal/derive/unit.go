@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -91,11 +92,17 @@ func (p *Part) becomes(u *Unit) {
 
 // asks is how many units have to be made for those that are needed: where half of
 // each batch are mirror images, twice as many as of the hand that is needed more.
-func (u *Unit) asks(p *Part) int64 {
-	if u.Hands {
-		return 2 * max(p.Needed-p.Mirrored, p.Mirrored)
+func (u *Unit) asks(p *Part) figure.F {
+	if !u.Hands {
+		return p.neededTerm()
 	}
-	return p.Needed
+	m := p.mirroredTerm()
+	return figure.Most(m, p.neededTerm().Less(m)).By(2)
+}
+
+// mirroredTerm is how many of the needed ones are mirror images, as a symbol.
+func (p *Part) mirroredTerm() figure.F {
+	return figure.Given(figure.Count, measure.Rational(p.Mirrored, 1), "as they stand in what is made of it", p.NeededFigure()).As("M", "of them mirror images")
 }
 
 // Comes says how many units one batch gives.

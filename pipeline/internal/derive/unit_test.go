@@ -114,8 +114,8 @@ func TestHourglass(t *testing.T) {
 	wantDecimal(t, "as sewn from units", p.Unit.Sewn.Width, "4.542893")
 	wantSize(t, "trimmed", p.Width, p.Height, "4 1/2", "4 1/2")
 	wantCount(t, "half-square units", s.Part("half").Needed, 10)
-	if w := s.NeededWork(s.Part("half")); w.Terms[0].Value.Int != 10 {
-		t.Errorf("needed because of %+v", w.Terms)
+	if w := s.Part("half").NeededFigure(); w.Terms()[0].N() != 10 {
+		t.Errorf("needed because of %d", w.Terms()[0].N())
 	}
 
 	// With only the trim said, the square follows from it, up to the grid.

@@ -3,7 +3,7 @@ package derive_test
 import (
 	"testing"
 
-	"yardproof/pipeline/report"
+	"yardproof/pipeline/internal/figure"
 )
 
 // TestWorkingsOfWhatCannotBeSewn: a tube of two unequal sets, in a draft, tells
@@ -18,32 +18,32 @@ func TestWorkingsOfWhatCannotBeSewn(t *testing.T) {
 			"pipe": {"tube": {"sets": ["wide", "narrow"]}}},
 		"layout": {"grid": {"rows": 4, "columns": 5, "blocks": [["pipe"]]}}, "sizes": {"only": {}}}`)["only"]
 	pipe := s.Part("pipe")
-	side := s.SizeWork(pipe)
+	side := pipe.Figures.Size
 	for _, symbol := range []string{"h", "T"} {
 		term := find(t, side, symbol)
-		if term.Value.Why == nil || !term.Value.Why.Value.Exact.Equal(term.Value.Exact) {
-			t.Errorf("%s is %v, and its working comes to %+v", symbol, term.Value.Exact, term.Value.Why)
+		if !term.Working().Known() || !term.Working().Surd().Equal(term.Surd()) {
+			t.Errorf("%s is %v, and its working comes to %v", symbol, term.Surd(), term.Working().Surd())
 		}
-		side = term.Value.Why
+		side = term.Working()
 	}
-	if at := find(t, s.YieldWork(pipe), "L").At; at != s.Fabric("lead").UsableWidth.At {
+	if at := find(t, pipe.YieldFigure(), "L").At(); at != s.Fabric("lead").UsableWidth.At {
 		t.Errorf("the length of the shorter strips is placed at %v", at)
 	}
 	if pipe.Tube.Count != 0 {
 		t.Fatalf("%d tubes of unequal sets", pipe.Tube.Count)
 	}
-	if w := s.CountWork(pipe); w != nil {
-		t.Errorf("0 tubes for %d squares by the formula %q", pipe.Needed, w.Formula)
+	if w := pipe.CountFigure(); w.Known() {
+		t.Errorf("0 tubes for %d squares by the formula %q", pipe.Needed, w.Formula())
 	}
 }
 
-func find(t *testing.T, w *report.Work, symbol string) report.Term {
+func find(t *testing.T, f figure.F, symbol string) figure.F {
 	t.Helper()
-	for _, term := range w.Terms {
-		if term.Symbol == symbol {
+	for _, term := range f.Terms() {
+		if term.Symbol() == symbol {
 			return term
 		}
 	}
-	t.Fatalf("%s has no term %q: %+v", w.What, symbol, w.Terms)
-	return report.Term{}
+	t.Fatalf("%s has no term %q", f.Name(), symbol)
+	return figure.F{}
 }

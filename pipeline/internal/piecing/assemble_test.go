@@ -54,7 +54,7 @@ func TestAssembleTubeSquares(t *testing.T) {
 // A rail fence of n strips finished g wide is n*g square, and its segment is
 // as long as the set is wide: n*g + 2s.
 func TestRailFence(t *testing.T) {
-	set := piecing.SetWidth(same(4, roll), quarter)
+	set := setWidth(same(4, roll), quarter)
 	a := piecing.Assemble([][]piecing.Box{{box(set, set)}}, quarter)
 	wantBox(t, "finished", a.Finished(quarter), 8*inch, 8*inch)
 }

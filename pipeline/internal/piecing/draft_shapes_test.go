@@ -69,7 +69,7 @@ func TestShapesHaveTheirSeam(t *testing.T) {
 	}
 	allowance(t, "hexagon", corners(hex.Outline()), ring, s)
 	for _, a := range []piecing.Angle{piecing.Degrees45, piecing.Degrees60} {
-		diamond := piecing.Diamond((3 * inch).Surd(), quarter, a)
+		diamond := diamond((3 * inch).Surd(), quarter, a)
 		sin, cos := math.Sincos(float64(a) * math.Pi / 180)
 		// The lower left corner lies s above the edge and s from the slanted
 		// side: along the edge (s + s*cos)/sin from the cut corner.
@@ -98,8 +98,8 @@ func TestInsetShapes(t *testing.T) {
 		{"half triangle", triangle(6*inch, false).HalfOutline(), 3, sq(6 * inch).Div(root3).DivInt(2)},
 		{"half of a blunted one", triangle(6*inch, true).HalfOutline(), 3, sq(6 * inch).Div(root3).DivInt(2)},
 		{"hexagon", hex.Outline(), 6, sq(2 * inch).Mul(root3).MulInt(3).DivInt(2)},
-		{"45 diamond", piecing.Diamond((3 * inch).Surd(), quarter, piecing.Degrees45).Outline(), 4, sq(3 * inch).Div(measure.Root2())},
-		{"60 diamond", piecing.Diamond((3 * inch).Surd(), quarter, piecing.Degrees60).Outline(), 4, sq(3 * inch).Mul(root3).DivInt(2)},
+		{"45 diamond", diamond((3 * inch).Surd(), quarter, piecing.Degrees45).Outline(), 4, sq(3 * inch).Div(measure.Root2())},
+		{"60 diamond", diamond((3 * inch).Surd(), quarter, piecing.Degrees60).Outline(), 4, sq(3 * inch).Mul(root3).DivInt(2)},
 	} {
 		inner, ok := c.outline.Inset(quarter)
 		if !ok || len(inner) != c.corners {
@@ -189,7 +189,7 @@ func finishes(t *testing.T, tri piecing.Triangle60, m int) {
 	}
 }
 
-func diamond45() piecing.Slant { return piecing.Diamond((3 * inch).Surd(), quarter, piecing.Degrees45) }
+func diamond45() piecing.Slant { return diamond((3 * inch).Surd(), quarter, piecing.Degrees45) }
 
 // A finished row of triangles with half ones at its ends is a rectangle, filled
 // exactly; whole triangles show h*side/2 each, the ends half of that.

@@ -91,7 +91,7 @@ func drafts() []drafted {
 		}
 	}
 	set := piecing.StripSet(same(3, roll), (40 * inch).Surd(), quarter)
-	return append(all, drafted{"strip set", set, piecing.Box{Width: (40 * inch).Surd(), Height: piecing.SetWidth(same(3, roll), quarter).Surd()}})
+	return append(all, drafted{"strip set", set, piecing.Box{Width: (40 * inch).Surd(), Height: setWidth(same(3, roll), quarter).Surd()}})
 }
 
 // Every unit's patches fill it exactly, it is as large as its formula says, and

@@ -45,7 +45,7 @@ func TestChain(t *testing.T) {
 		t.Errorf("after five folds %v, %d strips", last.Length, last.Strips)
 	}
 	for i, step := range steps {
-		if want := piecing.SetWidth(same(1<<i, roll), quarter); step.Width != want {
+		if want := setWidth(same(1<<i, roll), quarter); step.Width != want {
 			t.Errorf("fold %d: %v wide, want %v", i, step.Width.Format(measure.In), want.Format(measure.In))
 		}
 	}

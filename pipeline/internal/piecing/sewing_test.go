@@ -156,7 +156,7 @@ func TestOpenedRings(t *testing.T) {
 			order, widths = append(order, at), append(widths, strips[at])
 		}
 		segment := piecing.StripSet(widths, roll.Surd(), quarter).InFabrics(order...)
-		sized(t, "segment", segment, box(roll, piecing.SetWidth(strips, quarter)))
+		sized(t, "segment", segment, box(roll, setWidth(strips, quarter)))
 		closes(t, "segment", segment)
 		if segment.Patches[0].Fabric != first {
 			t.Errorf("opened at %d begins with %d", first, segment.Patches[0].Fabric)

@@ -134,13 +134,6 @@ type Slant struct {
 	Angle Angle
 }
 
-// Diamond is diamonds of finished side d with a 45 or 60 degree point: strip
-// and width d*sin + 2s, d/sqrt2 + 2s or d*sqrt3/2 + 2s.
-func Diamond(d measure.Surd, s measure.Length, a Angle) Slant {
-	strip := plus2s(d.Mul(a.sine()), s)
-	return Slant{Strip: strip, Width: strip, Angle: a}
-}
-
 // Advance is the length of strip from cut to cut: width/sin. For a diamond
 // d + 4s/sqrt3 at 60 degrees, d + 2 sqrt2*s at 45.
 func (c Slant) Advance() measure.Surd { return c.Width.Div(c.Angle.sine()) }

@@ -70,7 +70,7 @@ func limit(t *testing.T, what string, count func(measure.Length) int64, need mea
 
 // A strip set gives the triangle whose strip is as high as the set is wide.
 func TestTriangleFromStrip(t *testing.T) {
-	set := piecing.SetWidth(same(3, roll), quarter)
+	set := setWidth(same(3, roll), quarter)
 	for _, blunt := range []bool{false, true} {
 		wantSurd(t, "strip", piecing.TriangleFromStrip(set, quarter, blunt).Strip(), set)
 	}
@@ -120,8 +120,8 @@ func TestHexagon(t *testing.T) {
 func TestDiamonds(t *testing.T) {
 	const d = 3 * inch
 	s := quarter.Surd()
-	sixty := piecing.Diamond(d.Surd(), quarter, piecing.Degrees60)
-	fortyFive := piecing.Diamond(d.Surd(), quarter, piecing.Degrees45)
+	sixty := diamond(d.Surd(), quarter, piecing.Degrees60)
+	fortyFive := diamond(d.Surd(), quarter, piecing.Degrees45)
 	for _, c := range []struct {
 		what      string
 		got, want measure.Surd

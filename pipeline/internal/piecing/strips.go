@@ -2,17 +2,6 @@ package piecing
 
 import "yardproof/schema/measure"
 
-// SetWidth is the width, raw edge to raw edge, of strips sewn side by side:
-// T = w1 + ... + wn - 2(n-1)s. Derived from geometry; the seam is the drafted
-// one, as "scant" is an instruction to the sewer and no number of the draft.
-func SetWidth(widths []measure.Length, s measure.Length) measure.Length {
-	var t measure.Length
-	for _, w := range widths {
-		t += w
-	}
-	return t - 2*measure.Length(len(widths)-1)*s
-}
-
 // PerStrip is how many pieces of a length come from one strip or strip set
 // of length L, rounded down; none from a piece of no length.
 func PerStrip(l, piece measure.Length) int64 {

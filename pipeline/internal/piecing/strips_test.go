@@ -52,7 +52,7 @@ func TestSetWidth(t *testing.T) {
 		{[]measure.Length{inch * 3 / 2, roll, inch}, quarter, 4 * inch},
 		{same(2, roll), 0, 5 * inch},
 	} {
-		if got := piecing.SetWidth(c.widths, c.seam); got != c.want {
+		if got := setWidth(c.widths, c.seam); got != c.want {
 			t.Errorf("set of %d strips, the first %v wide, seam %v: %v wide, want %v",
 				len(c.widths), c.widths[0].Format(measure.In), c.seam.Format(measure.In), got.Format(measure.In), c.want.Format(measure.In))
 		}
@@ -63,7 +63,7 @@ func TestSetWidth(t *testing.T) {
 func TestSetWidthIdentity(t *testing.T) {
 	for n := 1; n <= 24; n++ {
 		for _, s := range []measure.Length{0, quarter, 6 * mm, 7 * mm, inch * 3 / 8} {
-			left := piecing.SetWidth(same(n, roll), s) - 2*s
+			left := setWidth(same(n, roll), s) - 2*s
 			if right := measure.Length(n) * (roll - 2*s); left != right {
 				t.Errorf("n=%d s=%d: T - 2s = %d, n(w - 2s) = %d", n, s, left, right)
 			}

@@ -21,13 +21,6 @@ func ThreePatchFit(u measure.Surd, s, grid measure.Length, r Rounding) ThreePatc
 	}
 }
 
-// ThreePatchUnit is the unfinished side of a unit from a half's and the quarters'
-// squares: what comes out of the smaller, half - s*sqrt2 or quarter - 2s*sqrt2. The
-// larger sticks out beyond it. Derived from geometry.
-func ThreePatchUnit(half, quarter, s measure.Length) measure.Surd {
-	return measure.Min(HalfSquareUnit(half, s, 2), QuarterSquareUnit(quarter, s))
-}
-
 // DraftThreePatch is a three-patch unit of unfinished side u: fabric 0 above the
 // diagonal from the bottom left, 1 below it on the right, 2 at the bottom.
 func DraftThreePatch(u measure.Surd) Patchwork {

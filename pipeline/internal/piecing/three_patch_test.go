@@ -38,9 +38,9 @@ func TestThreePatchAgainstPolygons(t *testing.T) {
 
 			mirrored := func(g geom.Geometry) geom.Geometry { return reflect(g, geom.XY{X: seam}, geom.XY{X: seam, Y: 1}) }
 			quarters, halves := squareSide(t, joined(t, pair, mirrored(pair))), squareSide(t, joined(t, large, mirrored(large)))
-			agree(t, "quarters", piecing.QuarterSquareUnit(fit.Quarter.Cut, s), quarters)
-			agree(t, "half", piecing.HalfSquareUnit(fit.Half.Cut, s, 2), halves)
-			agree(t, "unit", piecing.ThreePatchUnit(fit.Half.Cut, fit.Quarter.Cut, s), min(quarters, halves))
+			agree(t, "quarters", quarterSquareUnit(fit.Quarter.Cut, s), quarters)
+			agree(t, "half", halfSquareUnit(fit.Half.Cut, s, 2), halves)
+			agree(t, "unit", threePatchUnit(fit.Half.Cut, fit.Quarter.Cut, s), min(quarters, halves))
 			if least := inches(f + 2*s); min(quarters, halves) < least {
 				t.Errorf("%v: cut up to the ruler's lines the unit is %g in, less than %g", f, min(quarters, halves), least)
 			}
@@ -59,7 +59,7 @@ func TestThreePatchFit(t *testing.T) {
 		t.Errorf("half %s, quarter %s exactly", h, q)
 	}
 	// Exchanged, the quarters decide: 6.875 - sqrt2/2.
-	if got := piecing.ThreePatchUnit(fit.Quarter.Cut, fit.Half.Cut, quarter).Decimal(measure.In, 6); got != "6.167893" {
+	if got := threePatchUnit(fit.Quarter.Cut, fit.Half.Cut, quarter).Decimal(measure.In, 6); got != "6.167893" {
 		t.Errorf("exchanged: %s", got)
 	}
 }

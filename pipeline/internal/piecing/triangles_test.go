@@ -67,10 +67,10 @@ func TestTradeConstantsAreTheNextMark(t *testing.T) {
 // little larger, at 3 27/32 in a little smaller.
 func TestHalfSquareUnitAboutItsLimit(t *testing.T) {
 	want := length(t, "3 1/2").Surd()
-	if u := piecing.HalfSquareUnit(length(t, "3 7/8"), quarter, 2); u.Cmp(want) <= 0 {
+	if u := halfSquareUnit(length(t, "3 7/8"), quarter, 2); u.Cmp(want) <= 0 {
 		t.Errorf("from 3 7/8 in: %v", u.Format(measure.In))
 	}
-	if u := piecing.HalfSquareUnit(length(t, "3 27/32"), quarter, 2); u.Cmp(want) >= 0 {
+	if u := halfSquareUnit(length(t, "3 27/32"), quarter, 2); u.Cmp(want) >= 0 {
 		t.Errorf("from 3 27/32 in: %v", u.Format(measure.In))
 	}
 }
@@ -111,7 +111,7 @@ func TestFourAtATimeRuleOfThumb(t *testing.T) {
 		unit    string
 		promise int // of the rule, compared with the unit
 	}{{5 * inch, "3.181981", 1}, {10 * inch, "6.717514", -1}} {
-		u := piecing.HalfSquareUnit(c.cut, quarter, 4)
+		u := halfSquareUnit(c.cut, quarter, 4)
 		if got := u.Decimal(measure.In, 6); got != c.unit {
 			t.Errorf("from %v: %s, want %s", c.cut.Format(measure.In), got, c.unit)
 		}
@@ -149,11 +149,11 @@ func TestCutsGiveTheirUnits(t *testing.T) {
 	for _, s := range []measure.Length{quarter, inch * 3 / 8, 75 * mm / 10} {
 		for c := 2 * inch; c < 12*inch; c += inch * 3 / 16 {
 			for _, atATime := range []int{2, 4, 8} {
-				if back := piecing.HalfSquareCut(piecing.HalfSquareUnit(c, s, atATime), s, atATime); !back.Equal(c.Surd()) {
+				if back := piecing.HalfSquareCut(halfSquareUnit(c, s, atATime), s, atATime); !back.Equal(c.Surd()) {
 					t.Fatalf("%d at a time: %v comes back as %v", atATime, c.Surd(), back)
 				}
 			}
-			if back := piecing.QuarterSquareCut(piecing.QuarterSquareUnit(c, s), s); !back.Equal(c.Surd()) {
+			if back := piecing.QuarterSquareCut(quarterSquareUnit(c, s), s); !back.Equal(c.Surd()) {
 				t.Fatalf("quarter square: %v comes back as %v", c.Surd(), back)
 			}
 		}
@@ -161,7 +161,7 @@ func TestCutsGiveTheirUnits(t *testing.T) {
 }
 
 func TestHalfSquaresOtherwise(t *testing.T) {
-	if u := piecing.HalfSquareUnit(5*inch, quarter, 3); !u.IsZero() {
+	if u := halfSquareUnit(5*inch, quarter, 3); !u.IsZero() {
 		t.Errorf("three at a time: %v", u)
 	}
 	if c := piecing.HalfSquareCut((5 * inch).Surd(), quarter, 3); !c.IsZero() {
@@ -184,13 +184,13 @@ func TestHalfSquaresAgainstPolygons(t *testing.T) {
 	for _, s := range []measure.Length{quarter, inch * 3 / 8, 6 * mm} {
 		for c := 3 * inch; c < 11*inch; c += inch * 5 / 8 {
 			cut, seam := inches(c), inches(s)
-			agree(t, "two at a time", piecing.HalfSquareUnit(c, s, 2), squareSide(t, openedTriangle(t, cut, seam)))
+			agree(t, "two at a time", halfSquareUnit(c, s, 2), squareSide(t, openedTriangle(t, cut, seam)))
 			// Sewn all round and cut on both diagonals: the long side of each
 			// triangle is the square's edge.
-			agree(t, "four at a time", piecing.HalfSquareUnit(c, s, 4), squareSide(t, openedTriangle(t, cut/math.Sqrt2, seam)))
+			agree(t, "four at a time", halfSquareUnit(c, s, 4), squareSide(t, openedTriangle(t, cut/math.Sqrt2, seam)))
 			// Sewn beside both diagonals and cut on them and through the
 			// middle both ways: triangles of half the square's side.
-			agree(t, "eight at a time", piecing.HalfSquareUnit(c, s, 8), squareSide(t, openedTriangle(t, cut/2, seam)))
+			agree(t, "eight at a time", halfSquareUnit(c, s, 8), squareSide(t, openedTriangle(t, cut/2, seam)))
 		}
 	}
 }
@@ -240,7 +240,7 @@ func TestQuarterSquaresAgainstPolygons(t *testing.T) {
 					return p
 				}))
 			}
-			agree(t, "quarter square", piecing.QuarterSquareUnit(c, s), squareSide(t, joined(t, unit...)))
+			agree(t, "quarter square", quarterSquareUnit(c, s), squareSide(t, joined(t, unit...)))
 		}
 	}
 }

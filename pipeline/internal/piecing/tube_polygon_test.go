@@ -145,7 +145,7 @@ func TestRandomTubesAgainstPolygons(t *testing.T) {
 		w := inch * measure.Length(12+random.IntN(20)) / 8
 		s := measure.Length(random.Int64N(int64(inch/4))) + inch/8
 		e := measure.Length(random.Int64N(int64(s) + 1))
-		tube := piecing.Tube{Width: piecing.SetWidth(same(n, w), s), Seam: s, Beyond: e}
+		tube := piecing.Tube{Width: setWidth(same(n, w), s), Seam: s, Beyond: e}
 		checkOpened(t, tube)
 		for _, ears := range []bool{false, true} {
 			ends := flat(tube).place(t, 6, ears)
@@ -162,7 +162,7 @@ func TestRandomTubesAgainstPolygons(t *testing.T) {
 // advance is only safe: at a quarter inch short, 40 in hold six squares where
 // it says five. It never says more than fit.
 func TestTubeTipShortOfSeam(t *testing.T) {
-	tube := piecing.Tube{Width: piecing.SetWidth(same(3, roll), quarter), Seam: quarter, Beyond: -quarter}
+	tube := piecing.Tube{Width: setWidth(same(3, roll), quarter), Seam: quarter, Beyond: -quarter}
 	ends := flat(tube).place(t, 8, false)
 	for l := 12 * inch; l <= 45*inch; l += inch / 8 {
 		fit := int64(0)

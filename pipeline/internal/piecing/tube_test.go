@@ -10,7 +10,7 @@ import (
 
 // tubeOf is a tube of sets of n precut 2 1/2-inch strips.
 func tubeOf(n int, s measure.Length, rawEdge bool) piecing.Tube {
-	t := piecing.Tube{Width: piecing.SetWidth(same(n, roll), s), Seam: s}
+	t := piecing.Tube{Width: setWidth(same(n, roll), s), Seam: s}
 	if rawEdge {
 		t.Beyond = s
 	}

@@ -146,13 +146,6 @@ func SquareInSquareCorner(u measure.Surd, centre, s measure.Length) measure.Surd
 	return u.Sub(centre.Surd().Div(measure.Root2())).Add(rootOf2(2 * s))
 }
 
-// SquareInSquareUnit is the unfinished side of a square in a square sewn from
-// a centre square and corner squares cut once: centre/sqrt2 + corner -
-// 2s*sqrt2. Derived from geometry.
-func SquareInSquareUnit(centre, corner, s measure.Length) measure.Surd {
-	return centre.Surd().Div(measure.Root2()).Add(corner.Surd()).Sub(rootOf2(2 * s))
-}
-
 // SquareInSquarePoint is how far the centre's points lie from the raw edge of
 // a unit of unfinished side u: u/2 - (centre - 2s)/sqrt2. Less than s, the seam
 // cuts them off; more, they float. Derived from geometry.

@@ -115,7 +115,7 @@ func TestSquareInSquareAgainstPolygons(t *testing.T) {
 				opened = opened.TransformXY(func(p geom.XY) geom.XY { return geom.XY{X: -p.Y, Y: p.X} })
 			}
 			side := squareSide(t, union(t, pieces...))
-			unit := piecing.SquareInSquareUnit(cuts.Centre.Cut, cuts.Corner.Cut, s)
+			unit := squareInSquareUnit(cuts.Centre.Cut, cuts.Corner.Cut, s)
 			agree(t, "unit", unit, side)
 			// The points of the finished centre lie on the unit's middle lines.
 			point := side/2 - (edge-seam)*math.Sqrt2
@@ -127,7 +127,7 @@ func TestSquareInSquareAgainstPolygons(t *testing.T) {
 // An hourglass is a half-square unit of the larger unit, cut and sewn again.
 func TestHourglassAgainstPolygons(t *testing.T) {
 	for c := 3 * inch; c < 9*inch; c += inch * 5 / 8 {
-		u := piecing.QuarterSquareUnit(c, quarter)
+		u := quarterSquareUnit(c, quarter)
 		half := squareSide(t, openedTriangle(t, inches(c), inches(quarter)))
 		agree(t, "half", piecing.HourglassHalf(u, quarter), half)
 		agree(t, "hourglass", u, squareSide(t, openedTriangle(t, half, inches(quarter))))

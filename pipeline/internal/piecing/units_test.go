@@ -72,12 +72,12 @@ func TestFitAgreesWithUnit(t *testing.T) {
 	u := unfinished(4 * inch)
 	for c := 2 * inch; c < 12*inch; c += inch * 3 / 16 {
 		for _, n := range []int{2, 4, 8} {
-			want := piecing.HalfSquareUnit(c, quarter, n).Sub(u)
+			want := halfSquareUnit(c, quarter, n).Sub(u)
 			if got := piecing.HalfSquareFit(u, quarter, n, eighth, piecing.Up).With(c).Left; !got.Equal(want) {
 				t.Fatalf("%d at a time from %v: %v left, want %v", n, c.Format(measure.In), got, want)
 			}
 		}
-		want := piecing.QuarterSquareUnit(c, quarter).Sub(u)
+		want := quarterSquareUnit(c, quarter).Sub(u)
 		if got := piecing.QuarterSquareFit(u, quarter, eighth, piecing.Up).With(c).Left; !got.Equal(want) {
 			t.Fatalf("quarter square from %v: %v left, want %v", c.Format(measure.In), got, want)
 		}
@@ -119,7 +119,7 @@ func TestMetricAddsAreShort(t *testing.T) {
 // 12.4 and sewn at 0.75 cm the unit is 11.339 cm beside a square of 11.5 cm,
 // and that is 1.6 mm. Derived from geometry.
 func TestConvertedCutSize(t *testing.T) {
-	u := piecing.HalfSquareUnit(124*mm, 75*mm/10, 2)
+	u := halfSquareUnit(124*mm, 75*mm/10, 2)
 	if got := u.Decimal(measure.Cm, 3); got != "11.339" {
 		t.Errorf("unit %s cm", got)
 	}
@@ -249,14 +249,14 @@ func TestSquareInSquareCentre(t *testing.T) {
 func TestSquareInSquareUnit(t *testing.T) {
 	u := unfinished(6 * inch)
 	q := piecing.SquareInSquareFit(u, quarter, eighth, piecing.Nearest, piecing.Up)
-	got := piecing.SquareInSquareUnit(q.Centre.Cut, q.Corner.Cut, quarter)
+	got := squareInSquareUnit(q.Centre.Cut, q.Corner.Cut, quarter)
 	if want := u.Add(q.Centre.Left).Add(q.Corner.Left); !got.Equal(want) {
 		t.Errorf("unit %v, want %v", got, want)
 	}
 	// Corner squares that make up for a centre bring the unit to its size exactly.
 	for _, centre := range []measure.Length{inch * 9 / 2, inch * 19 / 4, inch * 5} {
 		corner := piecing.SquareInSquareCorner(u, centre, quarter)
-		wantSurd(t, "made up for", corner.Add(piecing.SquareInSquareUnit(centre, 0, quarter)), 13*inch/2)
+		wantSurd(t, "made up for", corner.Add(squareInSquareUnit(centre, 0, quarter)), 13*inch/2)
 	}
 	// A finished side of 6*sqrt2 in has a centre of 6 1/2 in exactly.
 	f := (6 * inch).Surd().Mul(measure.Root2())
@@ -271,7 +271,7 @@ func TestSquareInSquareUnit(t *testing.T) {
 // An hourglass goes through a half-square unit that is s*sqrt2 larger.
 func TestHourglassHalf(t *testing.T) {
 	c := length(t, "7 1/4")
-	if got := piecing.HourglassHalf(piecing.QuarterSquareUnit(c, quarter), quarter); !got.Equal(piecing.HalfSquareUnit(c, quarter, 2)) {
+	if got := piecing.HourglassHalf(quarterSquareUnit(c, quarter), quarter); !got.Equal(halfSquareUnit(c, quarter, 2)) {
 		t.Errorf("half %v", got)
 	}
 }

@@ -12,7 +12,7 @@ import (
 )
 
 // finishRows are all that goes behind and round the top.
-func finishRows(s *derive.Size) []report.Row {
+func finishRows(s *derive.Size, works workings) []report.Row {
 	u := s.Plan.Units
 	var rows []report.Row
 	if b := s.Backing; b != nil && b.Known {
@@ -27,10 +27,10 @@ func finishRows(s *derive.Size) []report.Row {
 		rows = append(rows, row(report.T("batting"), report.T(battingHow(b, u)), report.Cell{}, report.Cut(b.Size.Width, u), report.Cut(b.Size.Height, u)))
 	}
 	if b := s.Binding; b != nil {
-		rows = append(rows, bindingRow(s, b), row(report.Cell{}, report.T(bindingFold(b.Said, u))))
+		rows = append(rows, bindingRow(s, b, works), row(report.Cell{}, report.T(bindingFold(b.Said, u))))
 	}
 	if l := s.Sleeve; l != nil && l.Strips.OK {
-		rows = append(rows, sleeveRow(s, l))
+		rows = append(rows, sleeveRow(s, l, works))
 	}
 	if l := s.Of.Finish.Label; l != nil {
 		rows = append(rows, row(report.T("label"), report.T("cut of "+l.Fabric.Text), report.Cell{}, report.Cut(l.Width.Surd(), u), report.Cut(l.Height.Surd(), u)))
@@ -92,11 +92,11 @@ func (in Input) battingToBuy(b *derive.Batting) string {
 	return text
 }
 
-func bindingRow(s *derive.Size, b *derive.Binding) report.Row {
+func bindingRow(s *derive.Size, b *derive.Binding, works workings) report.Row {
 	u := s.Plan.Units
 	if b.Bias == nil {
 		strips := report.N(b.Strips.Count)
-		strips.Why = s.JoinedWork("binding", b.Strips, b.Said.At)
+		strips.Why = works.of(s, b.Strips.Told)
 		return row(report.T("binding"), report.T(derive.Joining(b.Said.Joins)+bindingNeed(b, u)), strips,
 			report.Cut(b.Said.Cut.Surd(), u), report.L(b.Strips.Length.Surd(), u).There())
 	}
@@ -104,7 +104,7 @@ func bindingRow(s *derive.Size, b *derive.Binding) report.Row {
 		return row(report.T("binding"), report.T("cannot be cut of its fabric; see the overview"))
 	}
 	length := report.L(b.Bias.Length, u).There()
-	length.Why = s.BiasWork(b)
+	length.Why = works.of(s, s.BiasFigure(b))
 	squares := say.Many(b.Bias.Squares, "square") + " of " + b.Bias.Square.AsCut(u)
 	if b.Said.Kind == plan.ContinuousBias {
 		how := fmt.Sprintf("%s, cut once diagonally and sewn to a tube; continuous bias, %s round each%s", squares, say.Many(b.Bias.Loops, "loop"), bindingNeed(b, u))
@@ -132,10 +132,10 @@ func bindingFold(b *plan.Binding, u measure.Unit) string {
 	return fmt.Sprintf("double fold, sewn %s from the edge and so wide on the front; %s left for the thickness of the edge and the overlap on the back", d.Format(u), left.AsThere(u))
 }
 
-func sleeveRow(s *derive.Size, l *derive.Sleeve) report.Row {
+func sleeveRow(s *derive.Size, l *derive.Sleeve, works workings) report.Row {
 	u := s.Plan.Units
 	strips := report.N(l.Strips.Count)
-	strips.Why = s.JoinedWork("sleeve", l.Strips, l.Said.At)
+	strips.Why = works.of(s, l.Strips.Told)
 	how := fmt.Sprintf("%s, %s deep when sewn; each", say.Many(l.Pieces, "piece"), l.Depth.Format(u))
 	if l.Said.Hem.Length > 0 {
 		how = fmt.Sprintf("%s, %s deep when sewn, hems of %s at both ends included; each", say.Many(l.Pieces, "piece"), l.Depth.Format(u), l.Said.Hem.Format(u))

@@ -20,7 +20,7 @@ func (in Input) kitSheet() (report.Sheet, bool) {
 	if len(kits) == 0 {
 		return report.Sheet{}, false
 	}
-	tables := []report.Table{in.shared(kits), in.bySize(kits), quantities(kits)}
+	tables := []report.Table{in.shared(kits), in.bySize(kits), quantities(kits, in.works)}
 	if t, ok := in.cuttingTime(kits); ok {
 		tables = append(tables, t)
 	}
@@ -152,7 +152,7 @@ func (in Input) bySize(kits []*kit.Kit) report.Table {
 	return t
 }
 
-func quantities(kits []*kit.Kit) report.Table {
+func quantities(kits []*kit.Kit, works workings) report.Table {
 	t := perSize("quantities", "In the kit", kits)
 	t.Lead = []string{"Lengths as bought, not as used, with what each is cut longer so that a crooked cut does no harm."}
 	for _, role := range kitRoles(kits) {
@@ -164,7 +164,7 @@ func quantities(kits []*kit.Kit) report.Table {
 			}
 			unit = string(l.Unit)
 			c := quantityIn(l)
-			c.Why = k.Size.KitWork(l.Fabric, l.Length)
+			c.Why = works.of(k.Size, k.Size.KitFigure(l.Fabric, l.Length))
 			return c
 		})
 		r.Cells[0], r.Cells[1] = report.T(titleOf(role, kits)), report.T(unit)

@@ -73,7 +73,7 @@ func (in Input) sizes() report.Table {
 		w, h := report.Cell{}, report.Cell{}
 		if s.Top.Known {
 			w, h = report.L(s.Top.Finished.Width, in.units()), report.L(s.Top.Finished.Height, in.units())
-			w.Why, h.Why = s.FinishedWork(false), s.FinishedWork(true)
+			w.Why, h.Why = in.works.of(s, s.FinishedFigure(false)), in.works.of(s, s.FinishedFigure(true))
 		}
 		t.Rows = append(t.Rows, row(report.T(s.Of.Name.Text), w, h, report.T(s.Of.Use.Text), report.T(blocks(s)), report.T(printed)))
 	}

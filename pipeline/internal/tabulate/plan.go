@@ -19,10 +19,12 @@ type Input struct {
 	Alone    line.Alone // what is ordered for the kits by themselves
 	Findings []diag.Finding
 	Stop     func() bool // tells that nobody waits for the sheets any more, which are then left as they are; may be nil
+	works    workings
 }
 
 // Plan is the sheets of a plan's workbook.
 func Plan(in Input) []report.Sheet {
+	in.works = workings{}
 	sheets := []report.Sheet{in.overview(), in.requirements()}
 	var lists []report.Sheet
 	for _, s := range in.Sizes {
@@ -36,7 +38,7 @@ func Plan(in Input) []report.Sheet {
 		if in.stopped() {
 			return sheets
 		}
-		sheets = append(sheets, sewing(s))
+		sheets = append(sheets, sewing(s, in.works))
 	}
 	if costing, ok := in.kitSheet(); ok {
 		sheets = append(sheets, costing)

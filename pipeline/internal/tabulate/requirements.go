@@ -88,11 +88,11 @@ func (in Input) buyCell(s *derive.Size, f *derive.Fabric) report.Cell {
 		return report.T(line.Bought(s, f))
 	case f.Form == plan.Precut:
 		c := report.T(say.Many(f.Packs, "pack"))
-		c.Why = s.BuyWork(f)
+		c.Why = in.works.of(s, f.BuyFigure())
 		return c
 	}
 	c := report.F(f.Buy, in.units())
-	c.Why = s.BuyWork(f)
+	c.Why = in.works.of(s, f.BuyFigure())
 	return c
 }
 

@@ -65,7 +65,7 @@ func levelText(g *derive.Sashing, u measure.Unit) string {
 }
 
 // borderRows are how a border is made and sewn on.
-func borderRows(s *derive.Size, b derive.Border) []report.Row {
+func borderRows(s *derive.Size, b derive.Border, works workings) []report.Row {
 	u := s.Plan.Units
 	name := "border " + b.Said.Name.Text
 	first, second := "sides first, 2 of", "then top and bottom, 2 of"
@@ -87,7 +87,7 @@ func borderRows(s *derive.Size, b derive.Border) []report.Row {
 	if b.Along == nil && b.Strips.Count > 0 {
 		strips = report.N(b.Strips.Count + b.EndStrips.Count)
 		if !b.Said.Copes() && !b.Said.EachSide {
-			strips.Why = s.JoinedWork(name, b.Strips, b.Said.At)
+			strips.Why = works.of(s, b.Strips.Told)
 		}
 	}
 	switch {

@@ -27,7 +27,7 @@ func TestBorderWords(t *testing.T) {
 		s := sizeOf(t, `"unit": { "cut": { "fabric": "a", "square": "3 1/2" } }`,
 			`"grid": { "rows": 3, "columns": 3, "blocks": [["unit"]] }, "borders": { "edge": { `+said+` } }`)
 		var got []string
-		for _, r := range borderRows(s, s.Top.Borders[0]) {
+		for _, r := range borderRows(s, s.Top.Borders[0], workings{}) {
 			got = append(got, r.Cells[1].Text+" | "+cutTo(r.Cells[3])+" | "+cutTo(r.Cells[4]))
 		}
 		if strings.Join(got, "\n") != strings.Join(want, "\n") {

@@ -12,18 +12,18 @@ import (
 
 // sewing is one size's sewing: what to make, how many, and the size each
 // should measure before it is sewn on.
-func sewing(s *derive.Size) report.Sheet {
+func sewing(s *derive.Size, w workings) report.Sheet {
 	name := s.Of.Name.Text
-	tables := []report.Table{sewParts(s)}
+	tables := []report.Table{sewParts(s, w)}
 	for _, more := range []func(*derive.Size) (report.Table, bool){tubeKinds, tradeCuts} {
 		if t, ok := more(s); ok {
 			tables = append(tables, t)
 		}
 	}
-	return report.Sheet{ID: "sewing-" + name, Title: "Sewing " + name, Tables: append(tables, arrangement(s), sewTop(s))}
+	return report.Sheet{ID: "sewing-" + name, Title: "Sewing " + name, Tables: append(tables, arrangement(s), sewTop(s, w))}
 }
 
-func sewParts(s *derive.Size) report.Table {
+func sewParts(s *derive.Size, works workings) report.Table {
 	u := unitName(s.Plan.Units)
 	t := report.Table{
 		ID: "parts-" + s.Of.Name.Text, Heading: "Parts, in the order they are made",
@@ -43,12 +43,12 @@ func sewParts(s *derive.Size) report.Table {
 		if p.Known {
 			box := asCut(p)
 			w, h = report.L(box.Width, s.Plan.Units), report.L(box.Height, s.Plan.Units)
-			w.Why = s.SizeWork(p)
+			w.Why = works.of(s, p.Figures.Size)
 		}
 		made := report.N(p.Made)
-		made.Why = s.CountWork(p)
+		made.Why = works.of(s, p.CountFigure())
 		needed := report.N(p.Needed)
-		needed.Why = s.NeededWork(p)
+		needed.Why = works.of(s, p.NeededFigure())
 		t.Rows = append(t.Rows, row(report.T(p.Name.Text), report.T(how(s, p)), made, needed, w, h, report.T(notes(s, p, variants[p]))))
 	}
 	return t
@@ -103,7 +103,7 @@ func in(u measure.Unit, of []say.Sentence) []string {
 }
 
 // sewTop is the top and the finishing.
-func sewTop(s *derive.Size) report.Table {
+func sewTop(s *derive.Size, works workings) report.Table {
 	u := unitName(s.Plan.Units)
 	t := report.Table{
 		ID: "top-" + s.Of.Name.Text, Heading: "Top and finishing",
@@ -119,9 +119,9 @@ func sewTop(s *derive.Size) report.Table {
 	length := func(x measure.Surd) report.Cell { return report.L(x, s.Plan.Units) }
 	t.Rows = append(t.Rows, settingRows(s)...)
 	for _, b := range s.Top.Borders {
-		t.Rows = append(t.Rows, borderRows(s, b)...)
+		t.Rows = append(t.Rows, borderRows(s, b, works)...)
 	}
 	t.Rows = append(t.Rows, row(report.T("top"), report.T("should measure, unfinished"), report.Cell{}, length(s.Top.Width), length(s.Top.Height)))
-	t.Rows = append(t.Rows, finishRows(s)...)
+	t.Rows = append(t.Rows, finishRows(s, works)...)
 	return t
 }

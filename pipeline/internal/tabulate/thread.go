@@ -59,7 +59,7 @@ func (in Input) threadRows(s *derive.Size, use derive.ThreadUse) []report.Row {
 		name += ", quilting"
 	}
 	seam := seamCell(use.Seam, in.units())
-	seam.Why = s.SeamWork(use)
+	seam.Why = in.works.of(s, s.SeamFigure(use))
 	head := []report.Cell{report.T(s.Of.Name.Text), report.T(name), seam, ratioCell(use.Ratio), metres(use.Total)}
 	var rows []report.Row
 	for i, n := range use.Needs {

@@ -51,7 +51,7 @@ func sizeRead(t *testing.T, units, seam, fabrics, parts, layout string) *derive.
 func sewnBy(t *testing.T, parts string) map[string][2]string {
 	t.Helper()
 	words := map[string][2]string{}
-	for _, r := range sewParts(sizeOf(t, parts, `"grid": { "rows": 3, "columns": 3, "blocks": [["unit"]] }`)).Rows {
+	for _, r := range sewParts(sizeOf(t, parts, `"grid": { "rows": 3, "columns": 3, "blocks": [["unit"]] }`), workings{}).Rows {
 		words[r.Cells[0].Text] = [2]string{r.Cells[1].Text, r.Cells[6].Text}
 	}
 	return words
