@@ -108,8 +108,8 @@ func (r *stripSet) cut() {
 // the length of set that it takes.
 func (set *Set) slant(p *Part, c piecing.Slant, segment figure.F) {
 	length := func(n int64) measure.Length { return c.LengthFor(n).CeilTo(measure.Tick) }
-	y := newYield(slanted(set.Long, set.Wide.As("T", "width of the strip set"), segment, c.Angle).Is(p.Name.Text, "segments from one strip set").
-		InWords("floor(L / segment)").Telling(set.Long, segment), set.Length, length)
+	y := newYield(slanted(set.Long, set.Wide.As("T", "width of the strip set"), segment, c.Angle).
+		Is(p.Name.Text, "segments from one strip set"), set.Length, length)
 	set.Slant, set.Cut = &c, &y
 }
 
