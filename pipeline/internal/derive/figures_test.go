@@ -5,18 +5,20 @@ import (
 	"maps"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
 	"yardproof/pipeline/internal/derive"
+	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/scripts/fixtures/fixture"
 )
 
 // TestFiguresAreTheirFormulas: of every size each number that has a name comes out
 // the same when it is worked out anew from what the plan states, no two have one
-// name.
+// name, and all symbols of its formula are told beside it.
 func TestFiguresAreTheirFormulas(t *testing.T) {
 	looked := 0
 	everySize(t, func(t *testing.T, what string, s *derive.Size) {
@@ -27,6 +29,9 @@ func TestFiguresAreTheirFormulas(t *testing.T) {
 				t.Errorf("%s: two are named %q", what, f.Name())
 			}
 			names[f.Name()] = true
+			for _, symbol := range untold(f) {
+				t.Errorf("%s: %s = %s, and %q is not told", what, f.Name(), f.Formula(), symbol)
+			}
 			for _, in := range f.Inputs() {
 				if v, ok := f.With(in, in.Surd()); ok && !v.Equal(f.Surd()) {
 					t.Errorf("%s: %s comes to %s when %s is what it is", what, f.Name(), v.Number(4), in.Says())
@@ -38,6 +43,30 @@ func TestFiguresAreTheirFormulas(t *testing.T) {
 		t.Errorf("only %d numbers were looked at", looked)
 	}
 }
+
+var word = regexp.MustCompile(`[A-Za-z][A-Za-z0-9]*`)
+
+// untold are the symbols of a formula that is no sentence which no term tells.
+func untold(f figure.F) (missing []string) {
+	if inWords(f.Formula()) {
+		return nil
+	}
+	told := map[string]bool{"x": true, "sqrt2": true, "sqrt3": true, "floor": true, "ceil": true, "max": true, "min": true, "none": true, "when": true}
+	for _, t := range f.Terms() {
+		for _, w := range word.FindAllString(t.Symbol()+" "+t.Says(), -1) {
+			told[w] = true
+		}
+	}
+	for _, w := range word.FindAllString(f.Formula(), -1) {
+		if !told[w] && !slices.Contains(missing, w) {
+			missing = append(missing, w)
+		}
+	}
+	return missing
+}
+
+// inWords reports whether a formula is one that is told in words.
+func inWords(formula string) bool { return slices.Contains(sentences(), formula) }
 
 func sentences() []string {
 	text, err := os.ReadFile("testdata/words.golden")

@@ -122,16 +122,23 @@ type unitRoom struct {
 	s *Size
 }
 
-// told is what is told of how wide the unit is as sewn: what it is made of, and
-// what it is trimmed to.
-func (r unitRoom) told() []figure.F {
+// told is what is told of how wide the unit is as sewn: what it is made of, by the
+// symbols of the formula, and what it is trimmed to.
+func (r unitRoom) told(wide figure.F) []figure.F {
 	u := r.p.Unit
 	var all []figure.F
+	symbols := symbolsOf(wide)
+	symbol := func() (next string) {
+		if len(symbols) > 0 {
+			next, symbols = symbols[0], symbols[1:]
+		}
+		return next
+	}
 	for _, t := range u.Of {
-		all = append(all, t.Part.side(false).As("", t.Part.Name.Text).Where(t.Part.Name.At))
+		all = append(all, t.Part.side(false).As(symbol(), t.Part.Name.Text).Where(t.Part.Name.At))
 	}
 	for _, c := range u.Pieces {
-		all = append(all, c.figure().As("", c.What+", cut"))
+		all = append(all, c.figure().As(symbol(), c.What+", cut"))
 		if !c.Width.Surd().Equal(c.Exact.Width) {
 			exact := figure.Given(figure.Length, c.Exact.Width, "by geometry, of the finished size", r.p.Figures.seam)
 			all = append(all, exact.As("", c.What+", exact"))
@@ -143,6 +150,20 @@ func (r unitRoom) told() []figure.F {
 	all = append(all, r.p.Figures.seam)
 	if t := u.Trim; t[0].Given() {
 		all = append(all, figure.Said("", "trimmed to", t[0].Length, t[0].At))
+	}
+	return all
+}
+
+// symbolsOf are the symbols of a formula but for the seam allowance, in their order;
+// none of one that is told in words.
+func symbolsOf(f figure.F) (all []string) {
+	if f.Worded() {
+		return nil
+	}
+	for _, t := range f.Terms() {
+		if t.Symbol() != "s" {
+			all = append(all, t.Symbol())
+		}
 	}
 	return all
 }
@@ -167,7 +188,7 @@ func (c Piece) figure() figure.F {
 // becomes takes the unit for the part's, as wide as it is sewn.
 func (r unitRoom) becomes(u *Unit, wide figure.F) {
 	r.p.becomes(u)
-	r.p.Figures.Size = wide.Is(r.p.Name.Text, "width as sewn").As("", "").Telling(r.told()...)
+	r.p.Figures.Size = wide.Is(r.p.Name.Text, "width as sewn").As("", "").Telling(r.told(wide)...)
 	if u.Each > 1 {
 		r.p.Figures.Count = figure.Unknown(wide)
 	}
