@@ -7,7 +7,6 @@ import (
 	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
-	"yardproof/schema/source"
 )
 
 // whole is a share of one in basis points.
@@ -72,7 +71,7 @@ func (f *Fabric) BuyFigure() figure.F {
 func (f *Fabric) toBuy() figure.F {
 	if f.Form == plan.Precut {
 		pieces := figure.Given(figure.Count, measure.Rational(int64(f.Sheets.Count), 1), "pieces of the layout").As("N", "pieces cut into").Where(f.At)
-		each := figure.Counted("each", "from one", int64(f.Pack.N), f.Pack.At).Where(source.Range{})
+		each := figure.Counted("each", "from one", int64(f.Pack.N), f.Pack.At)
 		return pieces.Over(each).Ceil().Is(f.Role.Text, "packs")
 	}
 	strips := say.Many(int64(f.Layout.Strips()), "strip") + " across the fabric"

@@ -206,3 +206,19 @@ func joinedStrips(t *testing.T, what string, j derive.Joined) {
 		t.Errorf("%s: %d strips are joined, want %d", what, j.Count, n)
 	}
 }
+
+// TestPlacesOfJoinedStrips: the length and width of the strips that are joined, and the
+// pack that pieces come from, stand at the places where the plan says them.
+func TestPlacesOfJoinedStrips(t *testing.T) {
+	s := derived(t, tubeQuilt)["throw"]
+	at := func(f figure.F, symbol string) string { return s.Plan.File.Slice(find(t, f, symbol).At()) }
+	if got := at(s.Binding.Strips.Told, "U"); got != "40" {
+		t.Errorf("U stands at %s", got)
+	}
+	if got := at(s.Binding.Strips.Told, "join"); got != `"2 1/2"` {
+		t.Errorf("the join's length stands at %s", got)
+	}
+	if got := at(s.Fabric("roll").BuyFigure(), "each"); got != "40" {
+		t.Errorf("the pieces of a pack stand at %s", got)
+	}
+}

@@ -4,7 +4,6 @@ import (
 	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/plan"
-	"yardproof/schema/source"
 )
 
 // layTop sets the blocks, then each border round what is inside it.
@@ -46,7 +45,7 @@ func join(need, each, loss figure.F) Joined {
 	need, each, loss = need.As("need", "length wanted"), each.As("U", "usable length of a strip"), loss.As("join", "length each join costs")
 	k := figure.Most(one, need.Less(loss).Over(each.Less(loss)).Ceil()).As("k", "strips")
 	long := k.Times(each).Less(k.Less(one).Times(loss)).As("", "length they give")
-	j.Told = k.InWords("smallest k with k x U - (k-1) x join >= need").Telling(need, each.Where(source.Range{}), loss.Where(source.Range{}), long)
+	j.Told = k.InWords("smallest k with k x U - (k-1) x join >= need").Telling(need, each, loss, long)
 	j.Count, j.Length = j.Told.N(), long.Length()
 	return j
 }
