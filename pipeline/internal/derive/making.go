@@ -204,8 +204,7 @@ func (r unitRoom) Ask() {
 	if u.Each > 1 {
 		batches = p.inBatches("batches", u.asks(p), figure.Whole(u.Each))
 		if u.Hands {
-			batches = batches.InWords("ceil(2 x most of M, N - M / each)").
-				Telling(p.neededTerm(), p.mirroredTerm(), figure.Whole(u.Each).As("each", "from one, half of them mirror images"))
+			batches = batches.Telling(p.neededTerm(), p.mirroredTerm(), figure.Whole(u.Each).As("each", "from one, half of them mirror images"))
 		}
 		p.Figures.Count = batches
 	}

@@ -56,8 +56,7 @@ func (r *threePatch) Measure() {
 // sqrt2 or quarter - 2s x sqrt2. The larger sticks out beyond it. Derived from geometry.
 func (r *threePatch) wide(u *Unit) figure.F {
 	half, quarter, root2 := u.Pieces[0].figure().As("half", ""), u.Pieces[1].figure().As("quarter", ""), figure.Root2()
-	return figure.Least(half.Less(r.p.Figures.seam.Times(root2)), quarter.Less(r.p.both().Times(root2))).
-		InWords("least of half - s x sqrt2, quarter - 2s x sqrt2")
+	return figure.Least(half.Less(r.p.Figures.seam.Times(root2)), quarter.Less(r.p.both().Times(root2)))
 }
 
 // batched notes what one batch takes: a triangle of each square for one unit, or
