@@ -46,6 +46,15 @@ func (a *asker) Stacked(p cutting.Problem, r cutting.Result, step, ruler measure
 	return l.Layout, l.ok && err == nil
 }
 
+// Straight implements derive.Solver.
+func (a *asker) Straight(p cutting.Problem) measure.Length {
+	bound, _ := ask(a, "straight "+stripsKey(p, 0), func(l cutting.Limits) (measure.Length, cutting.Spent, error) {
+		bound, _, spent := cutting.StraightBound(p, l)
+		return bound, spent, nil
+	})
+	return bound
+}
+
 // Lengths implements derive.Solver.
 func (a *asker) Lengths(p cutting.LengthProblem) (cutting.LengthResult, error) {
 	return ask(a, fmt.Sprintf("lengths %v", p), func(l cutting.Limits) (cutting.LengthResult, cutting.Spent, error) {

@@ -16,7 +16,7 @@ func TestPrintedClothIsJudgedByZone(t *testing.T) {
 			"printed": {"small": {"fabric": {"sky": "3/8 yd", "sand": "1/8 yd"}}, "large": "not printed"}}`,
 			"fabric/generous", "nothing is cut from it in this size"},
 		{"a border beside the pieces", `{"layout": {"borders": {"frame": {"fabric": "sky", "width": "2"}}}, "printed": {"small": {"fabric": {"sky": "3/8 yd"}}}}`,
-			"fabric/out-of-strips", "the plain method takes 15 in, and no layout of strips, used whole where the plan sews them whole, takes less than 14 in, which is proved"},
+			"fabric/out-of-strips", "the plain method takes 15 in, and no straight cutting, strips used whole where the plan sews them whole, takes less than 14 in, which is proved"},
 	})
 }
 

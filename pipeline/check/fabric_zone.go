@@ -22,7 +22,7 @@ var zoneChecks = []Check{
 	{
 		Rule: "fabric/out-of-strips", Level: diag.Error, Since: "0.1.0", Scope: Size,
 		Summary: "no layout of strips gets the pieces out of the printed length",
-		Why:     "Pattern instructions cut strips across the fabric and pieces from the strips. Six 13-in squares fit three to a 40-in strip, so they take two strips, 26 in, though their area alone is only 25.35 in of cloth. Another way of cutting might do, but not the one that the pattern teaches.",
+		Why:     "Pattern instructions cut strips across the fabric and pieces from the strips. Six 13-in squares fit three to a 40-in strip, so they take two strips, 26 in, though their area alone is only 25.35 in of cloth. Whether any other straight cutting might do is told, too; but it is not what the pattern teaches.",
 		Fix:     "print the length that the plain method takes, or how the pieces are cut in another way",
 		Run:     inZone(derive.OutOfStrips, outOfStrips),
 	},
@@ -164,20 +164,37 @@ func (p *Pass) only(l measure.Surd) string {
 
 func outOfStrips(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("%s; %s takes %s, and no layout of strips%s takes less than %s, which is proved",
-			p.printedShort(f, said), method(f), p.atLeast(f)+p.needs(f.Gross), asPlanned(f), p.there(f.Packed().Floor)),
+		Message: fmt.Sprintf("%s; %s takes %s, and %s",
+			p.printedShort(f, said), method(f), p.atLeast(f)+p.needs(f.Gross), p.outOfReach(f, said.Length.Length)),
 		Hint:  "print " + p.enough(f),
 		About: cloth(f),
 	})
 }
 
+// outOfReach says what is proved of a length that is too short for strips: of these, and
+// of every other way of straight cutting.
+func (p *Pass) outOfReach(f *derive.Fabric, length measure.Length) string {
+	strips, straight := f.Packed().Floor, f.StraightFloor()
+	if straight >= strips {
+		return fmt.Sprintf("no straight cutting%s takes less than %s, which is proved", asPlanned(f, "strips "), p.there(straight))
+	}
+	text := fmt.Sprintf("no layout of strips%s takes less than %s, which is proved", asPlanned(f, ""), p.there(strips))
+	switch {
+	case length < straight:
+		return text + ", nor any other straight cutting less than " + p.there(straight)
+	case f.Repeat.Length > 0: // other ways of cutting would match no print
+		return text
+	}
+	return text + "; whether another way of straight cutting does with it is not known"
+}
+
 // asPlanned qualifies a proof about strips by what it takes as the plan does:
-// strips sewn whole, in sets or joined, squares cut into triangles, and the
+// strips (named where the proof does not) sewn whole, in sets or joined, squares cut into triangles, and the
 // print's repeats.
-func asPlanned(f *derive.Fabric) string {
+func asPlanned(f *derive.Fabric, strips string) string {
 	var how []string
 	if slices.ContainsFunc(f.Needs, func(n derive.Need) bool { return n.Strip }) {
-		how = append(how, "used whole where the plan sews them whole")
+		how = append(how, strips+"used whole where the plan sews them whole")
 	}
 	if slices.ContainsFunc(f.Needs, func(n derive.Need) bool { return n.Halving != plan.Whole }) {
 		how = append(how, "triangles cut from squares as the plan says")

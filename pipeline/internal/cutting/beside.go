@@ -11,7 +11,7 @@ import (
 // side by side, and the panel beside them is cut into strips of its own before
 // strips of the whole width follow. Where that is longer than the two-stage
 // layout, the answer is the latter. A panel beside is neither, so the bound is
-// the one that holds for every straight cutting.
+// [StraightBound].
 func solveBeside(p Problem, limits Limits) (Result, error) {
 	limits.Settle = 0
 	ordinary := p
@@ -27,7 +27,9 @@ func solveBeside(p Problem, limits Limits) (Result, error) {
 	if l.Length <= best.Length {
 		best.Layout, best.Length = l, l.Length
 	}
-	best.Bound, best.Status, best.Certificate, best.best = AreaBound(p), Gap, nil, nil
+	bound, _, spent := StraightBound(p, limits)
+	best.Spent.add(spent)
+	best.Bound, best.Status, best.Certificate, best.best = bound, Gap, nil, nil
 	if best.Bound == best.Length {
 		best.Status = Proved
 	}

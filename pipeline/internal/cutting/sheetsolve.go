@@ -117,13 +117,13 @@ func (in *instance) sheetCertificate(b proved, s scaling) *SheetCertificate {
 	return c
 }
 
-// wholeKinds are whole strips as pieces as wide as the sheet.
-func wholeKinds(p SheetProblem) []kind {
+// wholeKinds are whole strips as pieces as wide as what they are cut from.
+func wholeKinds(strips []WholeStrip, across measure.Length) []kind {
 	var kinds []kind
-	for i, s := range p.Strips {
-		if full, _ := s.split(p.Sheet.Across); full > 0 {
-			kinds = append(kinds, kind{demand: full, together: 1, across: p.Sheet.Across, along: s.Height,
-				from: []source{{index: i, count: full, name: s.Name, strip: true, width: p.Sheet.Across}}})
+	for i, s := range strips {
+		if full, _ := s.split(across); full > 0 {
+			kinds = append(kinds, kind{demand: full, together: 1, across: across, along: s.Height,
+				from: []source{{index: i, count: full, name: s.Name, strip: true, width: across}}})
 		}
 	}
 	return kinds
@@ -131,7 +131,7 @@ func wholeKinds(p SheetProblem) []kind {
 
 // newSheetInstance normalises a sheet problem. Every piece must fit.
 func newSheetInstance(p SheetProblem, round rounding) *instance {
-	raw := slices.Concat(pieceKinds(p.Pieces, true), partKinds(p.Strips, p.Sheet.Across), wholeKinds(p))
+	raw := slices.Concat(pieceKinds(p.Pieces, true), partKinds(p.Strips, p.Sheet.Across), wholeKinds(p.Strips, p.Sheet.Across))
 	across := make([][]oriented, len(raw))
 	along := make([][]oriented, len(raw))
 	both := make([][]oriented, len(raw))

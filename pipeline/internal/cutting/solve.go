@@ -72,7 +72,7 @@ const (
 	Gap Status = iota
 	// Proved: no set of strips, each cut across the cloth and then into
 	// pieces, is shorter. Other ways of cutting may be; for those only
-	// [AreaBound] holds.
+	// [StraightBound] holds.
 	Proved
 )
 
@@ -104,7 +104,7 @@ type Result struct {
 // shortest where the limits allow. The error is that of Plain.
 //
 // Lengthwise pieces may be cut first and the panel beside them be used, which is
-// neither of these: the bound is then [AreaBound], there is no certificate, and
+// neither of these: the bound is then [StraightBound], there is no certificate, and
 // the layout is the shorter of the two kinds.
 func Solve(p Problem, limits Limits) (Result, error) {
 	if err := p.check(); err != nil {

@@ -16,6 +16,8 @@ type Solver interface {
 	Sheets(cutting.SheetProblem) (cutting.SheetResult, error)
 	// Stacked looks for a third stage that saves a step; see [cutting.SolveStacked].
 	Stacked(p cutting.Problem, r cutting.Result, step, ruler measure.Length) (cutting.Layout, bool)
+	// Straight is what no straight cutting goes below; see [cutting.StraightBound].
+	Straight(p cutting.Problem) measure.Length
 	// Stop tells that nobody waits for an answer any more.
 	Stop() bool
 	Lengths(cutting.LengthProblem) (cutting.LengthResult, error)
@@ -39,6 +41,11 @@ func (direct) Stacked(p cutting.Problem, r cutting.Result, step, ruler measure.L
 
 func (direct) Sheets(p cutting.SheetProblem) (cutting.SheetResult, error) {
 	return cutting.SolveSheets(p, cutting.Limits{})
+}
+
+func (direct) Straight(p cutting.Problem) measure.Length {
+	bound, _, _ := cutting.StraightBound(p, cutting.Limits{})
+	return bound
 }
 
 func (direct) Stop() bool { return false }
@@ -97,6 +104,21 @@ func (f *Fabric) leastStrips(strips measure.Length) measure.Length {
 		}
 	}
 	return max(f.Least.net, strips)
+}
+
+// Straight is a length of strips that no straight cutting of what is laid out goes
+// below, stacked or in any other number of rounds: no less than the area takes. In
+// ticks, squaring up not counted.
+func (f *Fabric) Straight() measure.Length { return f.solver.Straight(f.problem()) }
+
+// StraightFloor is a length of cloth, before shrinkage, that no straight cutting goes
+// below. What may be cut in another shape than is laid out counts by its area alone.
+func (f *Fabric) StraightFloor() measure.Length {
+	want := func(Need) bool { return true }
+	if f.Loose() {
+		want = Need.fixedShape
+	}
+	return unshrunk(max(f.Least.net, f.solver.Straight(f.problemOf(want))), f.ShrinkLength)
 }
 
 // Loose reports whether something is laid out in a shape that it need not be cut

@@ -25,6 +25,8 @@ func (v *vague) Strips(_ cutting.Problem, settle measure.Length) (cutting.Result
 
 func (v *vague) Stop() bool { return false }
 
+func (v *vague) Straight(cutting.Problem) measure.Length { return 0 }
+
 func (v *vague) Lengths(p cutting.LengthProblem) (cutting.LengthResult, error) {
 	return cutting.SolveLengths(p, cutting.Limits{})
 }

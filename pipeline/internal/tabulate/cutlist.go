@@ -127,13 +127,22 @@ func (c cutter) knownAsListed(packed *derive.Packed) string {
 	if lengthwise {
 		kind = "straight cutting"
 	}
-	switch {
-	case packed.Status != cutting.Proved:
-		return fmt.Sprintf("not proved the shortest: no %s goes below %s", kind, packed.Bound.AsThere(c.u))
-	case lengthwise:
+	if packed.Status != cutting.Proved {
+		text := fmt.Sprintf("not proved the shortest: no %s goes below %s", kind, packed.Bound.AsThere(c.u))
+		if !lengthwise {
+			text += ", nor any other straight cutting below " + c.f.Straight().AsThere(c.u)
+		}
+		return text
+	}
+	straight := packed.Length
+	if !lengthwise {
+		straight = c.f.Straight()
+	}
+	if straight == packed.Length {
 		return "proved: no straight cutting is shorter" + c.usedWhole()
 	}
-	return "proved: no layout of strips, each cut across the fabric and then into pieces, is shorter" + c.usedWhole()
+	return "proved: no layout of strips, each cut across the fabric and then into pieces, is shorter, nor does any other straight cutting go below " +
+		straight.AsThere(c.u) + c.usedWhole()
 }
 
 // usedWhole qualifies a proof where some strips are sewn whole.

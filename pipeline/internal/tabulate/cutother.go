@@ -80,8 +80,17 @@ func (c cutter) stacked() (o another, ok bool) {
 	o = another{cutter: c, id: "-stacked", name: ", stacked layout instead"}
 	o.layout = s.Layout
 	lead := o.lead(c.f.Packed().Amount, "the packed layout")
-	o.tabulate("With a third round of cuts. " + lead)
+	o.tabulate("With a third round of cuts. " + lead + " " + c.straight(s.Length))
 	return o, true
+}
+
+// straight says what is known of cuttings shorter than a layout that is no layout of
+// strips.
+func (c cutter) straight(length measure.Length) string {
+	if bound := c.f.Straight(); bound < length {
+		return "Not proved the shortest: no straight cutting goes below " + bound.AsThere(c.u) + c.usedWhole() + "."
+	}
+	return "Proved: no straight cutting is shorter" + c.usedWhole() + "."
 }
 
 // tabulate writes the layout's own cut list.
