@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"yardproof/pipeline/diag"
-	"yardproof/pipeline/report"
+	"yardproof/pipeline/internal/caution"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
 )
@@ -98,7 +98,7 @@ func cautionsMissing(p *Pass) {
 	s := p.Size.Of
 	needed := p.Size.Cautions()
 	var keys, reasons []string
-	for _, key := range report.CautionKeys() {
+	for _, key := range caution.Keys() {
 		if key == "bare-cot" || !slices.Contains(needed, key) || hasText(s.Cautions, key) {
 			continue
 		}

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"yardproof/pipeline/report"
+	"yardproof/pipeline/internal/caution"
 	"yardproof/schema/jsontree"
 	"yardproof/schema/source"
 )
@@ -47,7 +47,7 @@ func TestCautionKeysAreTheSchemas(t *testing.T) {
 	for _, n := range tree.At("/definitions/cautions/items/enum").Items {
 		keys = append(keys, n.Text)
 	}
-	if got := report.CautionKeys(); !slices.Equal(slices.Sorted(slices.Values(got)), slices.Sorted(slices.Values(keys))) {
+	if got := caution.Keys(); !slices.Equal(slices.Sorted(slices.Values(got)), slices.Sorted(slices.Values(keys))) {
 		t.Errorf("the sentences are for %s, the schema has %s", strings.Join(got, " "), strings.Join(keys, " "))
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"yardproof/pipeline/diag"
+	"yardproof/pipeline/internal/caution"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/report"
 )
@@ -140,7 +141,7 @@ func (in Input) cautions() report.Table {
 	}
 	slices.Sort(keys)
 	for _, k := range slices.Compact(keys) {
-		if sentence, ok := report.Caution(k); ok {
+		if sentence, ok := caution.Sentence(k); ok {
 			t.Rows = append(t.Rows, report.Row{Style: report.Alert, Cells: []report.Cell{report.T(sentence)}})
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"yardproof/pipeline/internal/caution"
 	"yardproof/pipeline/internal/costing"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/kit"
@@ -70,7 +71,7 @@ func (in Input) label(k *kit.Kit) report.Table {
 	}
 	t.Foot = append(t.Foot, "Not included: "+strings.Join(excluded(k), ", ")+".")
 	for _, key := range k.Size.Cautions() {
-		if sentence, ok := report.Caution(key); ok {
+		if sentence, ok := caution.Sentence(key); ok {
 			t.Foot = append(t.Foot, sentence)
 		}
 	}
@@ -196,7 +197,7 @@ func (in Input) supplies(s *derive.Size, c *plan.Class) report.Table {
 		t.Rows = append(t.Rows, row(report.Tick(), report.T(b.Text)))
 	}
 	for _, key := range s.Cautions() {
-		if sentence, ok := report.Caution(key); ok {
+		if sentence, ok := caution.Sentence(key); ok {
 			t.Foot = append(t.Foot, sentence)
 		}
 	}

@@ -1,4 +1,4 @@
-package report
+package caution
 
 import "slices"
 
@@ -28,9 +28,9 @@ var cautions = [...]caution{
 	{"children", "Children: cutters, needles and pins are sharp; this is no kit for young children without an adult beside them. Check your local rules for age marks before selling."},
 }
 
-// Caution is the sentence printed for a caution's key; ok is false for a key
+// Sentence is what is printed for a caution's key; ok is false for a key
 // that there is none for.
-func Caution(key string) (sentence string, ok bool) {
+func Sentence(key string) (sentence string, ok bool) {
 	for _, c := range cautions {
 		if c.key == key {
 			return c.sentence, true
@@ -39,9 +39,9 @@ func Caution(key string) (sentence string, ok bool) {
 	return "", false
 }
 
-// CautionKeys are the keys of all cautions, in the order in which a pattern
+// Keys are the keys of all cautions, in the order in which a pattern
 // would print them.
-func CautionKeys() []string {
+func Keys() []string {
 	keys := make([]string, 0, len(cautions))
 	for _, c := range cautions {
 		keys = append(keys, c.key)

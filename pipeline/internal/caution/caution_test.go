@@ -1,4 +1,4 @@
-package report
+package caution
 
 import (
 	"slices"
@@ -9,8 +9,8 @@ import (
 // A caution is a reminder and no more: each refers its reader to whoever
 // knows the tool, the body or the law.
 func TestCautionsDefer(t *testing.T) {
-	for _, key := range CautionKeys() {
-		sentence, ok := Caution(key)
+	for _, key := range Keys() {
+		sentence, ok := Sentence(key)
 		if !ok {
 			t.Errorf("%s has no sentence", key)
 		}
@@ -21,7 +21,7 @@ func TestCautionsDefer(t *testing.T) {
 			t.Errorf("%s is no sentence: %s", key, sentence)
 		}
 	}
-	if _, ok := Caution("unheard-of"); ok {
+	if _, ok := Sentence("unheard-of"); ok {
 		t.Error("a key that there is none for has a sentence")
 	}
 }
