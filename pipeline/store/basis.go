@@ -8,11 +8,12 @@ import (
 	"strconv"
 )
 
-// Basis makes a name of all that something follows from. Each word goes in with
-// its length, so that no two lists of words give the same bytes.
+// Basis hashes everything that a result or a file follows from into one name. Each
+// word is hashed with its length before it, so that no two lists of words give the
+// same bytes.
 type Basis struct{ hash hash.Hash }
 
-// NewBasis is that of nothing.
+// NewBasis is a basis to which nothing was added.
 func NewBasis() Basis { return Basis{sha256.New()} }
 
 // Add adds words.

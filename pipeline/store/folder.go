@@ -41,7 +41,7 @@ func OpenFolder(dir string) (*Folder, error) {
 	return &Folder{root: root, name: dir, written: map[string]bool{}}, nil
 }
 
-// Close gives the folder back to the system.
+// Close closes the folder.
 func (d *Folder) Close() error { return d.root.Close() }
 
 // Write creates or replaces one file and the folders above it. On an error the
@@ -86,7 +86,7 @@ func (d *Folder) put(ctx context.Context, f report.File) error {
 	})
 }
 
-// claim reports whether the name is asked for the first time.
+// claim reports whether this is the first time that the name is written.
 func (d *Folder) claim(name string) bool {
 	d.mu.Lock()
 	defer d.mu.Unlock()
@@ -102,8 +102,8 @@ func (d *Folder) release(name string) {
 	delete(d.written, strings.ToLower(name))
 }
 
-// NameFault says why a name is not a path below the folder on every system,
-// "" when it is one.
+// NameFault says why a name is not a path below the folder on every operating
+// system; it returns "" if it is one.
 func NameFault(name string) string {
 	switch {
 	case !fs.ValidPath(name) || name == ".":
@@ -139,7 +139,7 @@ func writeReport(ctx context.Context, path string, write func(io.Writer) error) 
 	return replace(ctx, in, base, write)
 }
 
-// replace writes the file base of the folder in.
+// replace writes the file of name base in the folder in.
 func replace(ctx context.Context, in *os.Root, base string, write func(io.Writer) error) error {
 	if err := mayReplace(in, base); err != nil {
 		return err
@@ -152,8 +152,8 @@ func replace(ctx context.Context, in *os.Root, base string, write func(io.Writer
 	})
 }
 
-// mayReplace refuses links, folders and devices: renaming over them would
-// destroy something that is not ours.
+// mayReplace returns an error for links, folders and devices, which a rename would
+// destroy.
 func mayReplace(in *os.Root, base string) error {
 	info, err := in.Lstat(base)
 	switch {

@@ -23,8 +23,8 @@ func (e DifferentError) Error() string {
 	return "there is another result of " + e.Plan + ", and the two differ"
 }
 
-// Add adds a result that stands for itself, if this version of yardproof made
-// it. The error is an OtherVersion, a DifferentError or one of [ReadResult].
+// Add adds a result read from a file, if this version of yardproof made it. The
+// error is an OtherVersion, a DifferentError or one of [ReadResult].
 func (g *Gathered) Add(name string, text []byte, version string) error {
 	r, err := ReadResult(name, text, version)
 	if err != nil {
@@ -43,11 +43,11 @@ func (g *Gathered) Add(name string, text []byte, version string) error {
 // Plans are the plans that have a result, sorted.
 func (g *Gathered) Plans() []string { return slices.Sorted(maps.Keys(g.results)) }
 
-// Into is the memory of a run that gathers the results in an output folder. The
-// files that they tell of are the folder's own from then on.
+// Into is the memory of a run that makes one line of the results in an output
+// folder. The files that the results name count as the folder's own from then on.
 func (g *Gathered) Into(o *Output) Memory {
 	for _, r := range g.results {
-		o.ledger.Know(r.Exports)
+		o.ledger.Own(r.Exports)
 	}
 	return gathering{g, o}
 }
@@ -60,14 +60,14 @@ type gathering struct {
 func (g gathering) Recall(plan string) *Result { return g.from.results[plan] }
 
 func (g gathering) Keep(r *Result) error {
-	return errors.Join(g.into.adopt(r, g.from.results[r.File].Exports), g.into.Keep(r))
+	return errors.Join(g.into.takeOver(r, g.from.results[r.File].Exports), g.into.Keep(r))
 }
 
-// adopt takes over what an export wrote of a plan, which may lie elsewhere. Of a
-// plan that turns out not to be the first of its id nothing is taken over.
-func (o *Output) adopt(r *Result, exports []report.Export) error {
+// takeOver records what an export wrote of a plan, perhaps to another folder. If
+// the plan turns out not to be the first of its id, nothing is recorded.
+func (o *Output) takeOver(r *Result, exports []report.Export) error {
 	if !r.Exported {
 		return nil
 	}
-	return o.ledger.Adopt(r.File, exports)
+	return o.ledger.TakeOver(r.File, exports)
 }

@@ -2,8 +2,8 @@ package store
 
 import "path/filepath"
 
-// Identity is the same for every path of one file that exists, through
-// whatever links it is reached.
+// Identity names a file that exists: every path that leads to it, through whatever
+// links, gives the same identity.
 func Identity(path string) string {
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real

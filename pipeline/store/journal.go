@@ -13,9 +13,9 @@ import (
 	"yardproof/pipeline/report"
 )
 
-// journal is a file beside the ledger's in which every file stands before it is
-// written, so that a run that was killed leaves nothing that its successor does
-// not know. Each run has a journal of its own.
+// journal is a file beside the ledger's. A run writes the name of each output file
+// into it before it writes that file, so that after a killed run the next one
+// knows every file that may be there. Each run has a journal of its own.
 type journal struct {
 	root *os.Root
 	name string
@@ -26,8 +26,8 @@ type journal struct {
 	file *os.File // nil as long as nothing was added
 }
 
-// done says that all of a plan is written, so that the next run need not work
-// it out again.
+// done records that all files of a plan are written, so that the next run need not
+// make them again.
 func (j *journal) done(e entry) error {
 	text, err := json.Marshal(e)
 	if err != nil {
@@ -46,7 +46,7 @@ func newJournal(root *os.Root) *journal {
 	return &journal{root: root, name: fmt.Sprintf("%s%016x%s", journalPrefix, rand.Uint64(), journalSuffix)}
 }
 
-// add says that files are about to be written.
+// add records files that are about to be written.
 func (j *journal) add(files []report.File) error {
 	if len(files) == 0 {
 		return nil
@@ -58,7 +58,7 @@ func (j *journal) add(files []report.File) error {
 	return j.write(lines.String())
 }
 
-// write adds whole lines, so that two goroutines do not mix theirs.
+// write writes whole lines at once, so that those of two goroutines are not mixed.
 func (j *journal) write(lines string) error {
 	j.mu.Lock()
 	defer j.mu.Unlock()
@@ -73,10 +73,10 @@ func (j *journal) write(lines string) error {
 	return err
 }
 
-// read tells of every file that other runs said they would write, and of every
-// plan that they said was done, one journal after the other in the order of
-// their names. Of a line that was not finished the file was not begun. Only a
-// run that is alone in the folder may believe it.
+// read passes on every file and every finished plan in the journals of other runs,
+// one journal after the other in the order of their names. If a line is
+// incomplete, its file was not begun. The journals are reliable only for a run
+// that is alone in the folder: the other runs have ended.
 func (j *journal) read(tell func(report.Output), plan func(entry)) error {
 	return j.lines(func(line string) {
 		var e entry
@@ -91,8 +91,8 @@ func (j *journal) read(tell func(report.Output), plan func(entry)) error {
 	})
 }
 
-// skim notes which plans other runs said were done, for a run that must not
-// believe it: it need not say the very same again.
+// skim notes which plans other runs recorded as done, for a run that shares the
+// folder with them: it does not rely on that, but need not record the same again.
 func (j *journal) skim() error {
 	j.said = map[string]bool{}
 	return j.lines(func(line string) { j.said[line] = strings.HasPrefix(line, "{") })
@@ -133,8 +133,8 @@ func (j *journal) close() error {
 	return f.Close()
 }
 
-// remove takes away the run's own journal, or all of them, once what stands in
-// them stands in the ledger.
+// remove deletes the run's own journal, or all of them, once the ledger's file
+// holds what they say.
 func (j *journal) remove(all bool) error {
 	var names []string
 	if all {

@@ -26,7 +26,7 @@ func Replace(ctx context.Context, path string, b []byte) error {
 	return nil
 }
 
-// ExistsError is the error of laying files where some lie already.
+// ExistsError is the error of Lay when some of the names are taken.
 type ExistsError struct {
 	Names []string // as they were to be named, with the folder, in order
 }
@@ -35,11 +35,11 @@ func (e *ExistsError) Error() string {
 	return "there is already " + strings.Join(e.Names, ", ") + ", and nothing was written"
 }
 
-// Lay writes new files below a folder, all of them or none: it replaces
-// nothing, and after an error or an interrupt it takes away what it has made.
-// The folder is created if need be, and links in it that lead out of it are not
-// followed. A file that begins with #! may be executed. The error is an
-// [*ExistsError] when a name is taken.
+// Lay writes new files below a folder, all of them or none. It replaces nothing,
+// and after an error or an interrupt it removes what it has written. The folder is
+// created if it does not exist; links in it that lead out of it are not followed.
+// A file that begins with #! is made executable. If a name is taken, the error is
+// an [*ExistsError].
 func Lay(ctx context.Context, dir string, files []report.File) (err error) {
 	l := layer{ctx: ctx, dir: dir}
 	if err := l.free(files); err != nil {
@@ -76,7 +76,8 @@ func (l *layer) shown(name string) string { return path.Join(filepath.ToSlash(l.
 
 func (l *layer) place(name string) string { return filepath.Join(l.dir, filepath.FromSlash(name)) }
 
-// free looks at every name before the first is written.
+// free returns an error if any of the names is taken, before the first file is
+// written.
 func (l *layer) free(files []report.File) error {
 	var taken []string
 	for _, f := range files {
@@ -98,8 +99,8 @@ func (l *layer) free(files []report.File) error {
 	return nil
 }
 
-// there is nil where something has a name below the folder, which may not be
-// there itself.
+// there returns nil if something has the name below the folder, and otherwise an
+// error.
 func (l *layer) there(name string) error {
 	root, err := os.OpenRoot(l.dir)
 	if err != nil {
@@ -114,7 +115,8 @@ func (l *layer) there(name string) error {
 // package os has no value.
 func leadsOut(err error) bool { return err != nil && strings.Contains(err.Error(), "path escapes") }
 
-// folders makes a folder and those above it, and remembers which were new.
+// folders creates a folder and those above it, and remembers which of them are
+// new.
 func (l *layer) folders(dir string) error {
 	info, err := os.Stat(dir)
 	switch {
@@ -157,8 +159,8 @@ func (l *layer) file(f report.File) error {
 	return errors.Join(err, out.Close())
 }
 
-// undo takes away what was made, the last first. A folder that somebody has
-// put something into meanwhile stays.
+// undo removes what was made, the last first. A folder stays if somebody has put
+// something into it in the meantime.
 func (l *layer) undo() error {
 	var failed []error
 	for i := len(l.made) - 1; i >= 0; i-- {

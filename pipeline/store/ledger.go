@@ -90,14 +90,14 @@ func takeLedger(ctx context.Context, dir string, a access) (*ledger, error) {
 	return l, nil
 }
 
-// Locked reports whether other runs are kept out of the folder. Where the file
-// system has no locks nothing is removed from it.
+// Locked reports whether the lock keeps other runs out of the folder. Where the
+// file system has no locks nothing is removed from the folder.
 func (l *ledger) Locked() bool { return l.lock.held() }
 
-// Part ends a run that is one of several, which may work in the folder at the
-// same time: a later run will write the ledger's file. Until then the journal
-// tells of what was written.
-func (l *ledger) Part() error {
+// EndShared ends a run that shares the folder with others at work. It does not
+// write the ledger's file: a later run does that. Until then the journal says what
+// was written.
+func (l *ledger) EndShared() error {
 	for _, p := range slices.Sorted(maps.Keys(l.now)) {
 		e := l.now[p]
 		if e.Exports == nil || l.told[p] || reflect.DeepEqual(e.Exports, l.plans[p].Exports) {
@@ -111,18 +111,18 @@ func (l *ledger) Part() error {
 	return l.journal.close()
 }
 
-// Close gives the folder back to the system, and to other runs. What was not
-// finished stays in the journal.
+// Close closes the folder and releases its lock. What was not finished stays in
+// the journal.
 func (l *ledger) Close() error {
 	return errors.Join(l.journal.close(), l.lock.release(), l.folder.Close())
 }
 
-// Kept is what the ledger was handed to keep of a plan, nil when there is
-// nothing.
+// Kept is what Keep recorded of a plan; nil if it recorded nothing.
 func (l *ledger) Kept(plan string) json.RawMessage { return l.plans[l.path(plan)].Kept }
 
-// Current reports whether what follows from a basis is written in all of some
-// formats, and on the disk as it was written. An empty plan is the line.
+// Current reports whether a plan's files in all these formats were made from this
+// basis, and are on the disk as they were written. An empty plan stands for the
+// line.
 func (l *ledger) Current(plan, basis string, formats []string) bool {
 	exports := l.line
 	if plan != "" {
@@ -134,13 +134,12 @@ func (l *ledger) Current(plan, basis string, formats []string) bool {
 			return false
 		}
 	}
-	l.set(plan, still(exports, basis))
+	l.set(plan, following(exports, basis))
 	return true
 }
 
-// still are the exports that follow from a basis: those of other formats are
-// no longer true.
-func still(exports []report.Export, basis string) []report.Export {
+// following are the exports that follow from a basis. The others are out of date.
+func following(exports []report.Export, basis string) []report.Export {
 	return slices.DeleteFunc(slices.Clone(exports), func(e report.Export) bool { return e.Basis != basis })
 }
 
@@ -153,10 +152,10 @@ func (l *ledger) whole(e report.Export) bool {
 	return true
 }
 
-// Write writes files of a plan, or of the line where the plan is empty, by
-// format: none when one of them is not to be touched, which is a
-// *ChangedError. A file that is on the disk already, byte for byte, is left
-// alone.
+// Write writes the files of a plan, by format; of the line where the plan is
+// empty. If one of them may not be replaced it writes none and returns a
+// *ChangedError. A file that is on the disk already, byte for byte, is not
+// written again.
 func (l *ledger) Write(ctx context.Context, plan, basis string, files map[string][]report.File) error {
 	var todo []report.File
 	made := []report.Export{}
@@ -189,7 +188,7 @@ func (l *ledger) Write(ctx context.Context, plan, basis string, files map[string
 		l.wrote = true
 		l.mu.Unlock()
 	}
-	l.set(plan, append(made, slices.DeleteFunc(still(l.recorded(plan), basis), func(e report.Export) bool { return files[e.Format] != nil })...))
+	l.set(plan, append(made, slices.DeleteFunc(following(l.recorded(plan), basis), func(e report.Export) bool { return files[e.Format] != nil })...))
 	return nil
 }
 
@@ -221,7 +220,7 @@ func (l *ledger) recorded(plan string) []report.Export {
 func (l *ledger) allowed(name, sum string) (there bool, err error) {
 	info, err := l.folder.root.Lstat(filepath.FromSlash(name))
 	if err != nil || !info.Mode().IsRegular() {
-		return false, nil // what stands in its way the folder will tell
+		return false, nil // if something else has the name, the folder's own Write says so
 	}
 	now, err := l.sum(name)
 	switch {
@@ -255,14 +254,15 @@ func (l *ledger) Exports(plan string) []report.Export {
 	return slices.Clone(l.now[l.path(plan)].Exports)
 }
 
-// Know takes files that somebody else wrote to this folder for ours, so that
-// those which no plan stands for may be removed. Call it before anything is
+// Own counts files that another run wrote to this folder as the ledger's own, so
+// that those which belong to no plan can be removed. Call it before anything is
 // written.
-func (l *ledger) Know(exports []report.Export) { l.own(exports) }
+func (l *ledger) Own(exports []report.Export) { l.own(exports) }
 
-// Adopt takes over what somebody else wrote of a plan, to this folder or to one
-// that is not here. A file that is here and is another is a *ChangedError.
-func (l *ledger) Adopt(plan string, exports []report.Export) error {
+// TakeOver records what another run wrote of a plan, to this folder or to one on
+// another machine. A file of the same name with other bytes in this folder is a
+// *ChangedError.
+func (l *ledger) TakeOver(plan string, exports []report.Export) error {
 	l.set(plan, slices.Clone(exports))
 	for _, e := range exports {
 		for _, f := range e.Files {
@@ -274,8 +274,8 @@ func (l *ledger) Adopt(plan string, exports []report.Export) error {
 	return nil
 }
 
-// Keep keeps something of a plan for the next run. Call it when the plan's files
-// are written.
+// Keep records what the next run needs to know of a plan. Call it when the plan's
+// files are written.
 func (l *ledger) Keep(plan string, kept json.RawMessage) error {
 	l.mu.Lock()
 	e := l.now[l.path(plan)]
@@ -283,7 +283,7 @@ func (l *ledger) Keep(plan string, kept json.RawMessage) error {
 	l.now[e.Path] = e
 	l.mu.Unlock()
 	if e.Exports == nil || bytes.Equal(kept, l.plans[e.Path].Kept) {
-		return nil // nothing was written, or nothing that was not known
+		return nil // nothing was written, or the journal has it already
 	}
 	if err := l.journal.done(e); err != nil {
 		return fmt.Errorf("write in %s: %w", filepath.ToSlash(l.folder.name), cause(err))

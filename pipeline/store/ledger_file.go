@@ -73,9 +73,9 @@ func (l *ledger) load() error {
 	}, l.recover)
 }
 
-// recover takes over what a journal says was done of a plan, if its files are
-// on the disk as it says. Where they are not, somebody has written others since:
-// nothing is taken for exported, but the files are known.
+// recover takes over what a journal says of a finished plan, if its files are on
+// the disk as it says. If they are not, another run has written since: no export
+// is taken over, but the files count as the ledger's own.
 func (l *ledger) recover(e entry) {
 	earlier := l.plans[e.Path].Exports
 	l.own(e.Exports)
@@ -94,8 +94,8 @@ func (l *ledger) wholeOf(exports []report.Export) bool {
 	return !slices.ContainsFunc(exports, func(e report.Export) bool { return e.Basis == "" || !l.whole(e) })
 }
 
-// remains are exports that are no longer whole, with the files of them that are
-// on the disk.
+// remains are exports of which some files are missing or changed, with only those
+// files that are still as they were written.
 func (l *ledger) remains(exports []report.Export) []report.Export {
 	all := []report.Export{}
 	for _, e := range exports {
@@ -117,8 +117,8 @@ func (l *ledger) own(exports []report.Export) {
 	}
 }
 
-// ownFile takes a file for ours as long as it has the sum. A name that no
-// ledger could have written is nobody's.
+// ownFile counts a file as the ledger's own as long as it has the recorded sum. A
+// name that no ledger could have written is ignored.
 func (l *ledger) ownFile(f report.Output) {
 	if NameFault(f.Name) != "" || slices.Contains(housekeeping, path.Base(f.Name)) {
 		return
@@ -129,9 +129,10 @@ func (l *ledger) ownFile(f report.Output) {
 	l.owned[f.Name][f.SHA256] = true
 }
 
-// Finish removes what nothing stands for any more, and writes the ledger's
-// file. Files that somebody changed stay, and are named. Nothing is removed
-// when the run was not complete, or where another one may be in the folder.
+// Finish removes files that belong to no plan any more, and writes the ledger's
+// file. Files that somebody has changed are not removed; it returns their names.
+// Nothing is removed if the run was not complete, or if another run may be in the
+// folder.
 func (l *ledger) Finish(ctx context.Context, complete bool) (left []string, err error) {
 	complete = complete && l.alone
 	if l.alone {
@@ -162,7 +163,7 @@ func (l *ledger) Finish(ctx context.Context, complete bool) (left []string, err 
 	}
 	if err != nil {
 		err = fmt.Errorf("write %s: %w", l.shown(LedgerName), cause(err))
-		if !l.wrote { // then the journal has nothing to tell
+		if !l.wrote { // then the journal is empty
 			err = errors.Join(err, l.journal.remove(false))
 		}
 		return left, err
@@ -170,8 +171,8 @@ func (l *ledger) Finish(ctx context.Context, complete bool) (left []string, err 
 	return left, errors.Join(trouble, l.journal.remove(l.alone))
 }
 
-// file is the ledger after this run: its plans as they now are, and the others
-// as they were, unless they are gone.
+// file is the ledger after this run: the plans of this run as they are now, and
+// the other plans as they were recorded, unless they are gone.
 func (l *ledger) file(complete bool) ledgerFile {
 	f := ledgerFile{Format: ledgerFormat, Plans: []entry{}, Line: l.line}
 	if l.lineNow != nil {
@@ -197,7 +198,7 @@ func (l *ledger) file(complete bool) ledgerFile {
 	return f
 }
 
-// unclaimed are the files that are ours, and that no entry names any more.
+// unclaimed are the ledger's own files that no entry names any more.
 func (l *ledger) unclaimed(f ledgerFile) []report.Output {
 	claimed := map[string]bool{}
 	claim := func(exports []report.Export) {
@@ -220,8 +221,8 @@ func (l *ledger) unclaimed(f ledgerFile) []report.Output {
 	return free
 }
 
-// sweep removes the files that no entry names, and gives those that somebody
-// changed.
+// sweep removes the files that no entry names, and returns those that it left
+// because somebody has changed them.
 func (l *ledger) sweep(f ledgerFile) (left []report.Output, err error) {
 	for _, o := range l.unclaimed(f) {
 		sum, failed := l.sum(o.Name)
@@ -240,8 +241,8 @@ func (l *ledger) sweep(f ledgerFile) (left []report.Output, err error) {
 	return left, err
 }
 
-// tidy removes what a run that was killed while it wrote a file left beside it:
-// the file's name between a point and some digits, as swap calls it.
+// tidy removes temporary files that a killed run left: a file's name with a point
+// before it and digits after it, as swap makes it.
 func (l *ledger) tidy() {
 	for _, name := range append(l.begun, LedgerName) {
 		if NameFault(name) != "" {
@@ -255,7 +256,7 @@ func (l *ledger) tidy() {
 		for _, e := range entries {
 			digits, ours := strings.CutPrefix(e.Name(), "."+base)
 			if ours && digits != "" && strings.Trim(digits, "0123456789") == "" && e.Type().IsRegular() {
-				// Should it stay, it is in nobody's way.
+				// If it cannot be removed, it does no harm.
 				_ = l.folder.root.Remove(filepath.FromSlash(path.Join(dir, e.Name())))
 			}
 		}

@@ -13,13 +13,13 @@ import (
 	"time"
 )
 
-// LockName is the name of the file that runs lock in an output folder. It is
-// never deleted: a run that waited for a deleted one and a run that made a new
-// one would both hold theirs.
+// LockName is the name of the file that runs lock in an output folder. It is never
+// deleted: otherwise one run could lock a deleted file and another a new one, and
+// both would believe that they are alone.
 const LockName = ".yardproof.lock"
 
-// holderName is the name of the file that says who holds the lock. It is for
-// people, and decides nothing.
+// holderName is the name of a file that says which run holds the lock. It is for
+// people to read; no run relies on it.
 const holderName = ".yardproof.holder"
 
 // access says how a run works in an output folder.
@@ -48,7 +48,7 @@ func (e *BusyError) Error() string {
 	return text
 }
 
-// A lock is the operating system's, on a file inside a folder. It ends with the
+// A lock of the operating system on a file inside a folder. It ends with the
 // process, however that ends.
 type lock struct {
 	root *os.Root
@@ -62,8 +62,8 @@ var (
 	errMoved   = errors.New("it was replaced while it was being locked")
 )
 
-// takeLock takes the lock of a folder, which is called dir. A lock without a
-// file stands for a folder that has no locks.
+// takeLock takes the lock of a folder, which is called dir in errors. A lock
+// without a file stands for a folder on a file system that has no locks.
 func takeLock(ctx context.Context, root *os.Root, dir string, a access) (*lock, error) {
 	l := &lock{root: root}
 	told := false
@@ -91,8 +91,8 @@ func takeLock(ctx context.Context, root *os.Root, dir string, a access) (*lock, 
 	}
 }
 
-// betweenTries is how long a run that waits leaves the lock alone: the system's
-// own way to wait could not be interrupted.
+// betweenTries is how long a waiting run pauses between two attempts. The system's
+// own way to wait for a lock could not be interrupted.
 const betweenTries = 20 * time.Millisecond
 
 func pause(ctx context.Context, d time.Duration) error {
@@ -122,8 +122,8 @@ func tryLock(root *os.Root, alone bool) (*os.File, error) {
 	return file, nil
 }
 
-// openLock follows no link: what is there must be a file, and what is not there
-// is made only where nothing has the name.
+// openLock opens the lock file, or creates it. It follows no link and opens
+// nothing that is not a regular file.
 func openLock(root *os.Root) (*os.File, error) {
 	info, err := root.Lstat(LockName)
 	switch {
@@ -150,8 +150,8 @@ func openLock(root *os.Root) (*os.File, error) {
 	return file, err
 }
 
-// stillThere reports whether the file that was locked is the one that the next
-// run will find.
+// stillThere returns an error if the file that was locked is no longer the one
+// that has the name, so that another run would lock a different one.
 func stillThere(root *os.Root, file *os.File) error {
 	ours, err := file.Stat()
 	if err != nil {
@@ -167,13 +167,13 @@ func stillThere(root *os.Root, file *os.File) error {
 // held reports whether there is a lock at all.
 func (l *lock) held() bool { return l.file != nil }
 
-// release gives the lock up.
+// release gives up the lock.
 func (l *lock) release() error {
 	if l.file == nil {
 		return nil
 	}
 	if text, err := l.holderText(); err == nil && text == l.mine {
-		// Should it stay, it only tells of a run that has ended.
+		// If it cannot be removed, it names a run that has ended, which does no harm.
 		_ = l.root.Remove(holderName)
 	}
 	file := l.file
@@ -181,8 +181,8 @@ func (l *lock) release() error {
 	return file.Close()
 }
 
-// sign writes who holds the lock. Nobody depends on it, so that a run goes on
-// when it cannot be written.
+// sign writes down which run holds the lock. Since no run relies on that, an error
+// is ignored.
 func (l *lock) sign() {
 	l.mine = "process " + strconv.Itoa(os.Getpid())
 	if host, err := os.Hostname(); err == nil {
@@ -200,7 +200,8 @@ func (l *lock) sign() {
 	_ = file.Close()
 }
 
-// mostHolder is more than any run writes of itself.
+// mostHolder is the greatest number of bytes read of the file that names the
+// holder.
 const mostHolder = 400
 
 func (l *lock) holderText() (string, error) {
@@ -213,8 +214,8 @@ func (l *lock) holderText() (string, error) {
 	return string(text), err
 }
 
-// holder is who holds the lock as far as is known, on one line that a terminal
-// prints as it is.
+// holder is who holds the lock, as far as is known, as one line that is safe to
+// print on a terminal.
 func (l *lock) holder() string {
 	text, err := l.holderText()
 	if err != nil {

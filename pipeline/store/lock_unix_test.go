@@ -177,7 +177,7 @@ func share(t *testing.T) *ledger {
 
 func (l *ledger) mustPart(t *testing.T) {
 	t.Helper()
-	if err := errors.Join(l.Part(), l.Close()); err != nil {
+	if err := errors.Join(l.EndShared(), l.Close()); err != nil {
 		t.Fatal(err)
 	}
 }

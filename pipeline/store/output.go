@@ -16,7 +16,7 @@ import (
 type Mode struct {
 	// Overwrite replaces and removes files that somebody changed, too.
 	Overwrite bool
-	// Fresh recalls nothing and takes nothing for written.
+	// Fresh ignores what earlier runs found and wrote: everything is made anew.
 	Fresh bool
 	// Results is the folder for a result of each plan, of a run that is one of
 	// several: it writes nothing of the line, and the others may work in the
@@ -57,7 +57,7 @@ func Open(ctx context.Context, dir string, formats []Format, m Mode) (*Output, e
 	return o, nil
 }
 
-// Close gives the folder back to the system, and to other runs.
+// Close closes the folder and releases its lock.
 func (o *Output) Close() error {
 	err := o.ledger.Close()
 	if o.results != nil {
@@ -66,8 +66,8 @@ func (o *Output) Close() error {
 	return err
 }
 
-// Recall implements Memory. What cannot be read is as good as nothing: the plan
-// is worked out again.
+// Recall implements Memory. A result that cannot be read counts as none, and the
+// plan is worked out again.
 func (o *Output) Recall(plan string) *Result {
 	if kept := o.ledger.Kept(plan); kept != nil && !o.fresh {
 		if r, err := DecodeResult(kept); err == nil {
@@ -126,7 +126,8 @@ func (o *Output) Plan(ctx context.Context, p *report.Plan) error {
 	return o.write(ctx, p.File, p.Basis, func(f Format) ([]report.File, error) { return f.Plan(p) })
 }
 
-// Line implements Sink. Of a run that is one of several there is no line.
+// Line implements Sink. A run that shares the folder with others writes nothing of
+// the line.
 func (o *Output) Line(ctx context.Context, r *report.Run) error {
 	if o.results != nil {
 		return nil
@@ -153,14 +154,14 @@ func (o *Output) write(ctx context.Context, plan, basis string, make func(Format
 	return o.ledger.Write(ctx, plan, basis, files)
 }
 
-// End implements Sink: it removes what nothing stands for any more, and writes
-// the ledger's file. A run that is one of several leaves that to a later one.
+// End implements Sink. It removes files that belong to no plan any more and writes
+// the ledger's file. A run that shares the folder leaves both to a later run.
 func (o *Output) End(ctx context.Context, complete bool) (left Left, err error) {
 	if !o.ledger.Locked() {
 		left.Unlocked = o.ledger.folder.name
 	}
 	if o.results != nil {
-		return left, o.ledger.Part()
+		return left, o.ledger.EndShared()
 	}
 	left.Changed, err = o.ledger.Finish(ctx, complete)
 	return left, err

@@ -7,7 +7,8 @@ import (
 	"path/filepath"
 )
 
-// openRegular opens a regular file of a folder, and waits for nobody.
+// openRegular opens a regular file of a folder. It does not wait, as opening a
+// named pipe would.
 func openRegular(root *os.Root, name string) (*os.File, error) {
 	info, err := root.Lstat(filepath.FromSlash(name))
 	if err != nil {

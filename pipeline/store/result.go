@@ -55,8 +55,8 @@ type Result struct {
 	Exported bool            `json:"exported"`
 	Exports  []report.Export `json:"exports,omitempty"`
 
-	// Sum is last in a file that stands for itself, and the SHA-256 of its text
-	// with nothing but noughts in the place of the sum.
+	// Sum comes last in a file of its own: the SHA-256 of its text, with zeros in the
+	// place of the sum.
 	Sum string `json:"sum,omitempty"`
 }
 
@@ -145,8 +145,8 @@ func (r *Result) Encode() []byte {
 	return b.Bytes()
 }
 
-// Standing is the result as a file that stands for itself: with a sum, by which
-// [ReadResult] sees that nobody changed it since.
+// Standing is the result as the text of a file of its own. It ends with a sum, by
+// which [ReadResult] sees whether the text was changed.
 func (r *Result) Standing() []byte {
 	whole := *r
 	whole.Sum = noSum
@@ -162,10 +162,9 @@ var noSum = strings.Repeat("0", 2*sha256.Size)
 // sumEnd is what follows the sum in such a file.
 const sumEnd = "\"\n}\n"
 
-// ReadResult reads a result from a file that stands for itself, if it was made by a
-// version of yardproof. What it says is believed as nobody would want to derive
-// it again, so that a text that was changed is refused before anything is made
-// of it. The error is an OtherVersion, a PlacedError or another.
+// ReadResult reads a result from the text of such a file, if a given version of
+// yardproof made it. Since nothing in it is derived again, a text that was changed
+// is refused. The error is an OtherVersion, a PlacedError or another.
 func ReadResult(name string, text []byte, version string) (*Result, error) {
 	limits := jsontree.DefaultLimits()
 	limits.MaxBytes, limits.MaxValues = MaxResultBytes, 1<<20
@@ -213,8 +212,8 @@ func untouched(text []byte) bool {
 	return hex.EncodeToString(sum[:]) == string(text[at:at+len(noSum)])
 }
 
-// DecodeResult reads a result. It takes no member that it does not know: a result of
-// another version is not half understood.
+// DecodeResult reads a result. It refuses unknown members, so that a result of
+// another version is not understood in part.
 func DecodeResult(text []byte) (*Result, error) {
 	decoder := json.NewDecoder(bytes.NewReader(text))
 	decoder.DisallowUnknownFields()

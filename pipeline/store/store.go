@@ -16,9 +16,9 @@ type Memory interface {
 	Keep(*Result) error
 }
 
-// Sink is where plans and the line are written. Several goroutines may use it
-// at the same time. An error of it is a ChangedError where a file was left as
-// it is because somebody changed it.
+// Sink is where plans and the line are written. Several goroutines may use it at
+// the same time. If it does not write a file because somebody has changed that,
+// its error is a ChangedError.
 type Sink interface {
 	// Begin is told every file that the run reads: none of them is written.
 	Begin(reads []string)
