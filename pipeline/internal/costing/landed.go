@@ -16,8 +16,8 @@ type Extra struct {
 // freight and fees as they are shared over a usual order, over what can be used.
 // It is kept from run to run, as JSON.
 type Landing struct {
-	Share Input `json:"share"` // of the price
-	Each  Input `json:"each"`  // for one unit, whatever its price
+	Share Input `json:"share"`         // of the price
+	Each  Input `json:"each,omitzero"` // for one unit, whatever its price; without a name where freight and fees are shared by value
 }
 
 // finer is how many decimals a price has beyond the minor unit once it is landed.
@@ -26,7 +26,11 @@ const finer = 2
 // Of is the landed price of one unit, rounded half away from zero to two decimals
 // more than the minor unit has.
 func (l Landing) Of(price Input, digits int) *report.Expr {
-	return round(sum(times(price.ref(), sum(fixed(1), l.Share.ref())), l.Each.ref()), digits+finer)
+	parts := []*report.Expr{times(price.ref(), sum(fixed(1), l.Share.ref()))}
+	if l.Each.Name != "" {
+		parts = append(parts, l.Each.ref())
+	}
+	return round(sum(parts...), digits+finer)
 }
 
 // LandedShare is the share of an article's price that duty, freight and fees come

@@ -16,10 +16,11 @@ func landing(l Line, suffix string, project *plan.Project) *costing.Landing {
 		return nil
 	}
 	share, each := Landed(from, l.Listed)
-	return &costing.Landing{
-		Share: costing.Input{Name: "landed_share" + suffix, Value: share},
-		Each:  costing.Input{Name: "landed_each" + suffix, Value: each},
+	landing := &costing.Landing{Share: costing.Input{Name: "landed_share" + suffix, Value: share}}
+	if from.ByLength {
+		landing.Each = costing.Input{Name: "landed_each" + suffix, Value: each}
 	}
+	return landing
 }
 
 // Landed is what comes on top of an article's price over a usual order, as a share

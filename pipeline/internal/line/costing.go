@@ -175,10 +175,11 @@ func (c *Costing) landing(l *Line) *costing.Landing {
 	if l.Landed == nil {
 		return nil
 	}
-	return &costing.Landing{
-		Share: c.Shares.share("landed_share_"+l.SKU, "Duty, freight and fees on "+l.SKU, "price", l.Landed.Share.Value),
-		Each:  c.Rates.share("landed_each_"+l.SKU, "Freight and fees on "+l.SKU, l.Unit, l.Landed.Each.Value),
+	landing := &costing.Landing{Share: c.Shares.share("landed_share_"+l.SKU, "On top of the price of "+l.SKU+": duty, freight, fees, loss", "price", l.Landed.Share.Value)}
+	if each := l.Landed.Each; each.Name != "" {
+		landing.Each = c.Rates.share("landed_each_"+l.SKU, "Freight and fees on "+l.SKU, l.Unit, each.Value)
 	}
+	return landing
 }
 
 func items(lines []Line) []costing.Item {

@@ -88,8 +88,11 @@ func (in Input) shared(kits []*kit.Kit) report.Table {
 			seen[l.Price.Name] = true
 			input(report.Money, l.Title(), l.Price, string(l.Unit), priceFrom(l))
 			if l.Landed != nil {
-				input(report.Share, "Duty, freight and fees on "+l.Title(), l.Landed.Share, "% of price", "project file, a usual order of "+l.Listed.Supplier)
-				input(report.Money, "Freight and fees on "+l.Title(), l.Landed.Each, string(l.Unit), "project file, a usual order of "+l.Listed.Supplier)
+				from := "project file, a usual order of " + l.Listed.Supplier
+				input(report.Share, "On top of "+l.Title()+": duty, freight, fees, loss", l.Landed.Share, "% of price", from)
+				if l.Landed.Each.Name != "" {
+					input(report.Money, "Freight and fees on "+l.Title(), l.Landed.Each, string(l.Unit), from)
+				}
 			}
 		}
 	}
