@@ -49,7 +49,7 @@ var readingChecks = []Check{
 	},
 	{
 		Rule: "schema/date", Level: diag.Error, Since: "0.1.0", Scope: Reading,
-		Summary: "a date is no day of the calendar",
+		Summary: "a day is not in the calendar",
 		Why:     "An exception that ends on 31 June would end on a day that somebody has to guess.",
 		Fix:     "write year, month and day: 2027-06-30",
 	},

@@ -87,15 +87,24 @@ func (r *reader) landed(n *jsontree.Node) []Landed {
 		if share := m.Value.Get("share"); share != nil {
 			l.ShareAt = share.Range
 		}
-		if l.ByLength {
-			l.UsualLength = r.fabricLength("usual_order", m.Value.Get("usual_order"), positive)
-		} else if l.Usual = r.money("usual_order", m.Value.Get("usual_order")); l.Usual.Given() && l.Usual.Value.Sign() == 0 {
-			r.report(BadMoney, l.Usual.At, "\"usual_order\" is 0; wanted: more than 0", "write what an order from this supplier usually comes to, or leave it out")
-			l.Usual = Amount{}
-		}
+		r.usualOrder(&l, m.Value.Get("usual_order"))
 		all = append(all, l)
 	}
 	return all
+}
+
+// usualOrder is a length where freight and fees are shared by that, and money
+// otherwise; never none, over which nothing can be shared.
+func (r *reader) usualOrder(l *Landed, n *jsontree.Node) {
+	if l.ByLength {
+		l.UsualLength = r.fabricLength("usual_order", n, positive)
+		return
+	}
+	before := len(r.problems)
+	l.Usual = r.money("usual_order", n)
+	if len(r.problems) == before && l.Usual.Given() && l.Usual.Value.Sign() == 0 {
+		r.report(BadMoney, l.Usual.At, "\"usual_order\" is 0; wanted: more than 0", "write what an order from this supplier usually comes to, or leave it out")
+	}
 }
 
 // rates reads minutes. What is no number of them is reported as money is, whose
@@ -221,7 +230,7 @@ func (r *reader) date(t Text) Date {
 	}
 	d, ok := ParseDate(t.Text)
 	if !ok {
-		r.report(BadDate, t.At, quote(t.Text)+" is no day of the calendar", "write year, month and day, like 2027-03-31")
+		r.report(BadDate, t.At, quote(t.Text)+" is not a date of the calendar", "write year, month and day, like 2027-03-31")
 	}
 	return d
 }

@@ -221,7 +221,7 @@ func (p *priceReader) currency() {
 	text, at := p.field("currency")
 	if text != "" && !strings.EqualFold(text, p.list.Currency.Code()) {
 		p.problems = append(p.problems, source.Problem{Code: OtherCurrency, Range: at,
-			Message: "a price in " + quote(text) + ", and the project reckons in " + p.list.Currency.Code(),
+			Message: "a price in " + quote(text) + ", and the project is in " + p.list.Currency.Code(),
 			Hint:    "give the price in " + p.list.Currency.Code() + ", at the rate that was paid"})
 	}
 }
@@ -328,7 +328,7 @@ func (p *priceReader) date() Date {
 	}
 	d, ok := ParseDate(text)
 	if !ok {
-		p.report(at, "write year, month and day, like 2027-03-31", "%s is no day of the calendar", quote(text))
+		p.report(at, "write year, month and day, like 2027-03-31", "%s is not a date of the calendar", quote(text))
 	}
 	return d
 }

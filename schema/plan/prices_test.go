@@ -193,7 +193,7 @@ func TestFurtherPrices(t *testing.T) {
 		{"b,B,m,5,20,\n", `3:9 [20] "b" has a price from 20 on and none for less`},
 		{"a,A,yd,5,0,\n", `3:1 [a] "a" stands in the price list twice: first on line 2`},
 		{"a,A,yd,5,-3,\n", `3:10 [-3] "-3" is no quantity`},
-		{"b,B,yd,5,,EUR\n", `3:11 [EUR] a price in "EUR", and the project reckons in USD`},
+		{"b,B,yd,5,,EUR\n", `3:11 [EUR] a price in "EUR", and the project is in USD`},
 	} {
 		currency, _ := measure.ParseCurrency("USD")
 		f := source.New("prices.csv", []byte(head+tt.rows))

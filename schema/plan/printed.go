@@ -78,7 +78,7 @@ func (p PrintedPair) Given() bool { return p.Width.Given() }
 type Kit struct {
 	Fabrics   []Text // roles that go into the kit
 	Excludes  []Text // what the kit's label says is not in it
-	Minutes   Count  // of labour a kit; reckoned from the cuts when absent
+	Minutes   Count  // of labour a kit; worked out from the cuts when absent
 	Allowance Length // that each length is cut longer than what is bought; the project's when absent
 	Cut       CutFor
 	Things    []Thing   // what goes in besides fabric and pattern

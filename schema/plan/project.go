@@ -70,7 +70,9 @@ type Landed struct {
 }
 
 // InKits reports whether kits bear the landed cost.
-func (l Landed) InKits() bool { return l.Usual.Given() || l.UsualLength.Given() }
+func (l Landed) InKits() bool {
+	return l.Usual.Given() && l.Usual.Value.Sign() > 0 || l.UsualLength.Length > 0
+}
 
 // LandedFrom is what orders from a supplier cost besides their goods; false where
 // the project says nothing of it.

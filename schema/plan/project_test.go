@@ -41,6 +41,8 @@ func TestProject(t *testing.T) {
 	same(t, "level", p.Rules[1].Level.Text, "warning")
 	same(t, "freight", p.Landed[0].Freight.Value.RatString(), "45")
 	same(t, "shared by length", p.Landed[0].ByLength, true)
+	same(t, "a usual order", p.Landed[0].UsualLength.Length, 60*measure.Metre)
+	same(t, "in kits", p.Landed[0].InKits(), true)
 	same(t, "minutes a strip", p.Rates.Strip.RatString(), "1/2")
 	same(t, "minutes a cut", p.Rates.Cut.RatString(), "1/5")
 	same(t, "spoiled", p.Spoilage.BasisPoints, 150)
@@ -128,5 +130,30 @@ func TestPaths(t *testing.T) {
 		p, problems := readProject(t, strings.Replace(sample(t, "studio.project.json"), "lists/prices.csv", path, 1))
 		same(t, path, len(problems) == 0, inside)
 		same(t, path+" is used", len(p.PriceLists) == 2, inside)
+	}
+}
+
+// A usual order is money where freight is shared by value, and a length where it
+// is shared by that; none at all is no order to share it over.
+func TestUsualOrder(t *testing.T) {
+	for landed, want := range map[string]string{
+		`"usual_order": "450.00"`:                  "",
+		`"usual_order": 0.01`:                      "",
+		`"usual_order": 0`:                         plan.BadMoney,
+		`"usual_order": "60 m"`:                    plan.BadMoney,
+		`"usual_order": "60 m", "share": "length"`: "",
+		`"usual_order": "0 m", "share": "length"`:  plan.BadLength,
+		`"usual_order": "450", "share": "length"`:  plan.BadLength,
+	} {
+		f := source.New("yardproof.json", []byte(`{ "format": 1, "currency": "EUR", "landed": { "Mill": { "freight": "45", `+landed+` } } }`))
+		tree, _ := jsontree.Parse(f, jsontree.Limits{})
+		p, problems := plan.DecodeProject(f, tree)
+		got := ""
+		for _, problem := range problems {
+			got += problem.Code
+		}
+		if got != want || p.Landed[0].InKits() != (want == "") {
+			t.Errorf("%s: %v, wanted %q; in kits: %v", landed, problems, want, p.Landed[0].InKits())
+		}
 	}
 }

@@ -71,3 +71,18 @@ func TestLandedAddsUp(t *testing.T) {
 		}
 	}
 }
+
+// Worked by hand: 6.5 % of duty and 50.50 over an order of 450.00 are 17.7222... % of
+// the price, and 2 % of each bolt are lost: 7.00 a metre become 2119/252, 8.4087 to
+// four decimals. By length there is an amount besides: 0.505 a metre more.
+func TestLandedInAKit(t *testing.T) {
+	share := costing.LandedShare(rat(t, "13/200"), rat(t, "50.5"), rat(t, "450"), rat(t, "1/50"))
+	if share.Cmp(big.NewRat(355, 1764)) != 0 {
+		t.Errorf("a share of %s", share)
+	}
+	price := costing.Input{Name: "price", Value: rat(t, "7")}
+	l := costing.Landing{Share: costing.Input{Name: "share", Value: share}}
+	want(t, costing.Result{Name: "by value", Expr: l.Of(price, 2)}, "8.4087")
+	l.Each = costing.Input{Name: "each", Value: rat(t, "0.505")}
+	want(t, costing.Result{Name: "by length", Expr: l.Of(price, 2)}, "8.9137")
+}

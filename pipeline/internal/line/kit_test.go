@@ -71,3 +71,22 @@ func TestKitRefuses(t *testing.T) {
 		}
 	}
 }
+
+// What comes on top of a price is kept beside it.
+func TestLandedIsKept(t *testing.T) {
+	landed := strings.Replace(kept, `"price":{"name":"p1","value":"9"}}`, `"price":{"name":"p1","value":"9"},"landed":{"share":{"name":"s1","value":"1/5"}}}`, 1)
+	landed = strings.Replace(landed, `"price":{"name":"p2","value":"8"}}`, `"price":{"name":"p2","value":"8"},"landed":{"share":{"name":"s2","value":"1/5"},"each":{"name":"e2","value":"1/2"}}}`, 1)
+	var k Kit
+	if err := json.Unmarshal([]byte(landed), &k); err != nil {
+		t.Fatal(err)
+	}
+	if first, second := k.Fabrics[0].Landed, k.Fabrics[1].Landed; first == nil || first.Each.Name != "" || second == nil || second.Each.Value.Cmp(big.NewRat(1, 2)) != 0 || k.Things[0].Landed != nil {
+		t.Errorf("%+v, %+v", first, second)
+	}
+	var b bytes.Buffer
+	plain := json.NewEncoder(&b)
+	plain.SetEscapeHTML(false)
+	if err := plain.Encode(k); err != nil || b.String() != landed+"\n" {
+		t.Errorf("%v\n%s\n%s", err, b.String(), landed)
+	}
+}

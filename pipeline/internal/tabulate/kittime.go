@@ -19,7 +19,7 @@ func columnID(k *kit.Kit) string {
 	return k.Size.Of.Name.Text
 }
 
-// timed reports whether the kit's minutes are reckoned from its cuts.
+// timed reports whether the kit's minutes are worked out from its cuts.
 func timed(k *kit.Kit, p *plan.Project) bool { return !k.Said.Minutes.Given() && p.Rates.Given() }
 
 // minutes adds up the cuts of a kit at the rates of the sheet.
@@ -32,7 +32,7 @@ func (in Input) minutes(k *kit.Kit) *report.Expr {
 }
 
 // cuttingTime is what there is to cut for a kit and how long it takes; ok is
-// false where no kit's minutes are reckoned from it.
+// false where no kit's minutes are worked out from it.
 func (in Input) cuttingTime(kits []*kit.Kit) (report.Table, bool) {
 	t := perSize("cutting-time", "Cutting and packing one kit", kits)
 	t.Columns = append(t.Columns[:2], append([]report.Column{{ID: "rate", Title: "Minutes each"}}, t.Columns[2:]...)...)
@@ -57,7 +57,7 @@ func (in Input) cuttingTime(kits []*kit.Kit) (report.Table, bool) {
 }
 
 // classes is what teaching the pattern earns; ok is false where no size is
-// taught. A class is reckoned with the kit of the recipe's own fabrics.
+// taught. A class is worked out with the kit of the recipe's own fabrics.
 func (in Input) classes(kits []*kit.Kit) (report.Table, bool) {
 	var taught []*kit.Kit
 	for _, k := range kits {

@@ -58,7 +58,7 @@ const mostKits = 3
 // toCut is what to cut this week, kits by bolts.
 func (t takings) toCut() report.Table {
 	table := report.Table{
-		ID: "cut", Heading: "What to cut",
+		ID: "cut", Heading: "What to cut and count out",
 		Columns: []report.Column{
 			{ID: "article", Title: "Article"}, {ID: "description", Title: "Description"}, {ID: "kits", Title: "Kits", Wide: true}, {ID: "from", Title: "From", Wide: true}, {ID: "holds", Title: "Bolt plan"}, {ID: "done", Title: "Done"},
 		},

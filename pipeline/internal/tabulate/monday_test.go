@@ -77,7 +77,7 @@ func TestBoltPlanSaysWhatItWasMadeFor(t *testing.T) {
 	if made.Text != "made for 20 kits: run again" {
 		t.Errorf("%+v", made)
 	}
-	bolts := sheetOf(sheets, "bolts").Tables[0].Rows
+	bolts := sheetOf(sheets, "bolts").Tables[1].Rows
 	if cut := bolts[1].Cells; cut[1].Text != "bolt of 15 yd" || cut[2].Int != 2 || cut[3].Text != "10 at 1 3/8 yd for steps/throw" || cut[5].Kind != report.Box {
 		t.Errorf("%+v", cut)
 	}
@@ -103,6 +103,7 @@ func TestOrdersOfAnotherRun(t *testing.T) {
 	if quantity := rows[0].Cells[4]; quantity.Mark == nil || quantity.Marked() {
 		t.Errorf("%+v", quantity)
 	}
+	again("the bolt plan", sheetOf(sheets, "bolts").Tables[0].Rows[0].Cells[1])
 	monday := sheetOf(sheets, "monday")
 	for _, table := range monday.Tables {
 		switch table.ID {

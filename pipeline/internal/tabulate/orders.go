@@ -192,7 +192,15 @@ func (t takings) boltSheet() report.Sheet {
 	if len(table.Rows) == 0 {
 		table.Lead = []string{"Nothing is cut from bolts."}
 	}
-	return report.Sheet{ID: "bolts", Title: "Bolt plan", Wide: true, Tables: []report.Table{table, t.madeFor()}}
+	return report.Sheet{ID: "bolts", Title: "Bolt plan", Wide: true, Tables: []report.Table{t.holdsNow(), table, t.madeFor()}}
+}
+
+// holdsNow says above the bolts whether they are still to be cut as it says below.
+func (t takings) holdsNow() report.Table {
+	return report.Table{
+		ID: "bolt-plan-holds", Columns: []report.Column{{ID: "what", Title: "This sheet"}, {ID: "holds", Title: "Holds for the runs"}, {ID: "differ", Title: "Runs differ by", Unit: "kits"}},
+		Rows: []report.Row{row(report.T("Bolt plan"), t.holds(), follow(report.Number, t.Differs()))},
+	}
 }
 
 func (t takings) cuts(a *supply.Article) []report.Row {

@@ -190,7 +190,7 @@ func TestWhatIfLeavesOut(t *testing.T) {
 	summaries[1].Sizes[0].Kit.Currency = "USD"
 	sheets := tabulate.Line(run, summaries)
 	if sheetOf(sheets, "what-if") != nil || !strings.Contains(strings.Join(sheetOf(sheets, "line").Tables[0].Foot, " "), "several currencies") {
-		t.Error("kits in two currencies are reckoned together")
+		t.Error("kits in two currencies are added up")
 	}
 	if sheets := tabulate.Line(&report.Run{Plans: []report.Outcome{{ID: "p"}}}, []line.Summary{{Sizes: []line.SizeSummary{{Name: "cot"}}}}); len(sheets) != 2 {
 		t.Errorf("a line without kits has %d sheets", len(sheets))
