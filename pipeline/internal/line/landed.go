@@ -27,6 +27,7 @@ type LandedArticle struct {
 	Whole  costing.Result // with its share of freight, duty and fees
 	Usable *big.Rat       // in the price's unit: what bolts do not lose
 	Each   *report.Expr   // of what is usable; may be finer than the minor unit
+	InKits *report.Expr   // what kits bear in its place; nil where they are costed at the list's price
 }
 
 // land works out the landed cost of each order that the project says anything of.
@@ -59,6 +60,7 @@ func (o *Orders) landed(n int, l plan.Landed, of []*Purchase, names names) Lande
 		a := &landed.Articles[i]
 		whole := costing.Landed(Ref(a.Goods), landed.weight(i), costing.Sum(weights...), landed.Extra, o.Digits)
 		a.Whole = costing.Result{Name: names.of("landed", a.SKU), Expr: o.Holds(whole)}
+		a.InKits = o.inKits[a.SKU]
 		a.Usable = new(big.Rat).Mul(a.Order, big.NewRat(10_000-a.Loss.BasisPoints, 10_000))
 		a.Each = o.Holds(costing.Round(costing.Quotient(Ref(a.Whole), &report.Expr{Op: report.Const, Value: a.Usable}), o.Digits+2))
 	}

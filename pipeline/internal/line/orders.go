@@ -23,6 +23,7 @@ type Orders struct {
 	Landed  []Landed    // what the orders of a supplier cost with freight, duty and fees
 
 	prices  map[string]costing.Input // by article and unit
+	inKits  map[string]*report.Expr  // landed, as kits bear it, by article; none where they do not
 	has     map[*Priced]bool
 	differs *costing.Result // worked out once
 }
@@ -74,7 +75,14 @@ func (c *Costing) Take(run *report.Run, summaries []Summary, lines []supply.Line
 	if len(lines) != 1 {
 		return nil
 	}
-	o := &Orders{Supply: lines[0], Code: run.Currency.Code(), Digits: run.Currency.Digits(), prices: c.priceCells()}
+	o := &Orders{Supply: lines[0], Code: run.Currency.Code(), Digits: run.Currency.Digits(), prices: c.priceCells(), inKits: map[string]*report.Expr{}}
+	for _, k := range c.Kits {
+		for _, l := range slices.Concat(k.Fabrics, k.Things) {
+			if l.Landed != nil {
+				o.inKits[l.SKU] = l.Landed.Of(l.Price, k.Cells.Digits)
+			}
+		}
+	}
 	kits := c.byRun(run, summaries)
 	for _, r := range o.Supply.Runs {
 		o.Runs = append(o.Runs, newRun(r, kits[[3]string{r.Plan, r.Size, r.Colourway}]))
