@@ -109,18 +109,22 @@ func TestWorkedRunWithMiscuts(t *testing.T) {
 // Kits bear freight and duty where the project says what an order usually comes
 // to. Worked by hand: 10 % of duty and 50 over 500 make 6.00 a yard 7.20 and 5.50
 // 6.60; 1 3/8, 7/8 and 1/2 yd are 9.90, 6.30 and 3.30. By length, 50 over 100 yd
-// are 0.50 a yard, 7.10 and 6.55 with the duty: 9.76, 6.21 and 3.28. Without a usual order
-// kits are costed at the list.
+// are 0.50 a yard, 7.10 and 6.55 with the duty: 9.76, 6.21 and 3.28. On the bought basis
+// the plan's own sheet has 442.50 ordered for 531.00 (486.75 and 37.50 for 75 yd), 26.55 a
+// kit (26.21), and the line's has this order's own 44.25 of duty and 50 for 536.75, 26.84;
+// 12.25 come to each. Without a usual order kits are costed at the list.
 func TestWorkedLanded(t *testing.T) {
-	for landed, want := range map[string]string{
-		`"duty": "10%", "freight": "30", "fees": "20", "usual_order": "500"`:                       "19.50",
-		`"duty": "10%", "freight": "30", "fees": "20", "usual_order": "100 yd", "share": "length"`: "19.25",
-		`"duty": "10%", "freight": "30", "fees": "20"`:                                             "16.25",
+	for landed, want := range map[string][3]string{
+		`"duty": "10%", "freight": "30", "fees": "20", "usual_order": "500"`:                       {"19.50", "38.80", "39.09"},
+		`"duty": "10%", "freight": "30", "fees": "20", "usual_order": "100 yd", "share": "length"`: {"19.25", "38.46", "39.09"},
+		`"duty": "10%", "freight": "30", "fees": "20"`:                                             {"16.25", "34.38", "34.38"},
 	} {
 		shop := strings.Replace(workedShop, `"run"`, `"landed": { "Mill": { `+landed+` } }, "run"`, 1)
 		cells := cellsOf(t, map[string]string{"three-cloths.plan.json": worked, "yardproof.json": shop, "prices.csv": workedPrices})
-		value, _ := new(big.Rat).SetString(want)
-		for _, name := range []string{"fabric_cost.only", "fabric_cost.three_cloths.only"} {
+		for name, want := range map[string]string{
+			"fabric_cost.only": want[0], "fabric_cost.three_cloths.only": want[0], "unit_cost_bought.only": want[1], "unit_cost_bought.three_cloths.only": want[2],
+		} {
+			value, _ := new(big.Rat).SetString(want)
 			if got := cells[name]; got == nil || got.Cmp(value) != 0 {
 				t.Errorf("%s: %s is %v, want %s", landed, name, got, want)
 			}

@@ -63,7 +63,7 @@ func AsIfAlone(kits []*kit.Kit, prices *plan.PriceList, stop func() bool) Alone 
 		}
 		cost := new(big.Rat)
 		for _, s := range shares {
-			cost.Add(cost, s.Of.Mul(s.Of, l.Articles[s.Article].Cost()))
+			cost.Add(cost, s.Of.Mul(s.Of, landedCost(&l.Articles[s.Article], k)))
 		}
 		all := costing.Round(&report.Expr{Op: report.Const, Value: cost}, k.Cells.Digits)
 		o := alone.of[k]
@@ -72,6 +72,24 @@ func AsIfAlone(kits []*kit.Kit, prices *plan.PriceList, stop func() bool) Alone 
 		k.Reprice(o.Cost)
 	}
 	return alone
+}
+
+// landedCost is what an order costs, with freight, duty and fees where the kit bears
+// these. What bolts lose is in the order already.
+func landedCost(a *supply.Article, k *kit.Kit) *big.Rat {
+	cost := a.Cost()
+	for _, l := range k.Fabrics {
+		if l.Article.Text != a.SKU || l.Landed == nil {
+			continue
+		}
+		kept := big.NewRat(10_000-a.Loss.BasisPoints, 10_000)
+		cost.Mul(cost, new(big.Rat).Add(big.NewRat(1, 1), l.Landed.Share.Value))
+		if each := l.Landed.Each; each.Name != "" {
+			cost.Add(cost, new(big.Rat).Mul(a.Order, each.Value))
+		}
+		return cost.Mul(cost, kept)
+	}
+	return cost
 }
 
 // Of is what is ordered for a kit's run; false where that is not known.

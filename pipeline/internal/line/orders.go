@@ -94,10 +94,10 @@ func (c *Costing) Take(run *report.Run, summaries []Summary, lines []supply.Line
 		o.has[r.Kit] = r.Kit != nil
 	}
 	o.order(c)
+	o.land()
 	for i := range planned {
 		o.charge(i)
 	}
-	o.land()
 	return o
 }
 
@@ -231,7 +231,7 @@ func (o *Orders) charge(n int) {
 	}
 	var parts []*report.Expr
 	for _, s := range shares {
-		parts = append(parts, costing.Times(Ref(o.of(&o.Supply.Articles[s.Article]).Cost), &report.Expr{Op: report.Const, Value: s.Of}))
+		parts = append(parts, costing.Times(o.charged(&o.Supply.Articles[s.Article]), &report.Expr{Op: report.Const, Value: s.Of}))
 	}
 	suffix := "." + cellKey(r.Name())
 	r.Bought = costing.Result{Name: "ordered_for_the_run" + suffix, Expr: o.Holds(costing.Round(costing.Sum(parts...), o.Digits))}
@@ -248,6 +248,19 @@ func (o *Orders) charge(n int) {
 	}
 	spoilage := costing.Round(costing.Times(costing.Ref(r.Kit.Cells.Spoilage.Name, r.Kit.Cells.Spoilage.Value), costing.Sum(rest...)), o.Digits)
 	r.Unit = costing.Result{Name: "unit_cost_bought" + suffix, Expr: o.Holds(costing.Sum(append(rest, spoilage, each)...))}
+}
+
+// charged is what kits are charged for an article's order: with its freight, duty
+// and fees where they bear these.
+func (o *Orders) charged(a *supply.Article) *report.Expr {
+	for _, l := range o.Landed {
+		for _, of := range l.Articles {
+			if of.Article == a && of.InKits != nil {
+				return Ref(of.Whole)
+			}
+		}
+	}
+	return Ref(o.of(a).Cost)
 }
 
 // of is what is ordered of an article; nil where nothing is ordered.
