@@ -36,8 +36,18 @@ type Inputs struct {
 	Run       Input  `json:"run"`       // kits planned; zero when there are none
 	Bought    Input  `json:"bought"`    // all fabric bought for the run; zero where it is not known
 
-	Ordered *Result `json:"-"` // what is ordered for the run, which stands for what is bought where that is not known; may be nil
+	Ordered *Ordered `json:"-"` // stands for what is bought where that is not known; may be nil
 }
+
+// Ordered is what is ordered for a run.
+type Ordered struct {
+	Cost  Result
+	Stale *report.Expr // the condition that the run is another than it was worked out for
+}
+
+// RunAgain is shown in place of what follows from another run than the orders were
+// worked out for.
+const RunAgain = "run again"
 
 // Item is one fabric of a kit, or another thing that goes in.
 type Item struct {
@@ -210,12 +220,12 @@ func (p *pricing) bought() {
 	}
 	all, left := words(report.Unknown), words(report.Unknown)
 	if k.Ordered != nil {
-		all = each(k.Ordered.ref())
+		all = If(k.Ordered.Stale, words(RunAgain), each(k.Ordered.Cost.ref()))
 	}
 	c.UnitBought = p.named("unit_cost_bought", ifOver(k.Bought.ref(), fixed(0), each(k.Bought.ref()), all))
 	margin := over(less(c.Net.ref(), c.UnitBought.ref()), c.Price.ref())
 	if k.Ordered != nil {
-		left = margin
+		left = If(k.Ordered.Stale, words(RunAgain), margin)
 	}
 	c.MarginBought = p.named("margin_bought", ifOver(k.Bought.ref(), fixed(0), margin, left))
 }

@@ -134,7 +134,7 @@ func of(recipe, s *derive.Size, project *plan.Project, prices *plan.PriceList) *
 }
 
 // Reprice works the costs out anew with what is ordered for the run.
-func (k *Kit) Reprice(ordered costing.Result) {
+func (k *Kit) Reprice(ordered costing.Ordered) {
 	k.Cells.Ordered = &ordered
 	k.Costs = costing.Price(k.Cells, items(k.Fabrics), items(k.Things))
 }

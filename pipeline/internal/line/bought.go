@@ -61,35 +61,41 @@ func AsIfAlone(kits []*kit.Kit, prices *plan.PriceList, stop func() bool) Alone 
 			delete(alone.of, k)
 			continue
 		}
-		cost := new(big.Rat)
+		var parts []*report.Expr
 		for _, s := range shares {
-			cost.Add(cost, s.Of.Mul(s.Of, landedCost(&l.Articles[s.Article], k)))
+			parts = append(parts, chargedAlone(&l.Articles[s.Article], s.Of, k))
 		}
-		all := costing.Round(&report.Expr{Op: report.Const, Value: cost}, k.Cells.Digits)
 		o := alone.of[k]
-		o.Cost = costing.Result{Name: "ordered_for_the_run" + k.Cells.Suffix, Expr: costing.If(costing.Exceeds(costing.Sum(differs...), costing.Fixed(0)), costing.Words(RunAgain), all)}
+		stale := costing.Exceeds(costing.Sum(differs...), costing.Fixed(0))
+		o.Cost = costing.Result{Name: "ordered_for_the_run" + k.Cells.Suffix, Expr: costing.If(stale, costing.Words(RunAgain), costing.Round(costing.Sum(parts...), k.Cells.Digits))}
 		alone.of[k] = o
-		k.Reprice(o.Cost)
+		k.Reprice(costing.Ordered{Cost: o.Cost, Stale: stale})
 	}
 	return alone
 }
 
-// landedCost is what an order costs, with freight, duty and fees where the kit bears
-// these. What bolts lose is in the order already.
-func landedCost(a *supply.Article, k *kit.Kit) *big.Rat {
-	cost := a.Cost()
+// chargedAlone is a kit's share of what an order costs, over the price cell of its
+// fabric: with freight, duty and fees where the kit bears these. What bolts lose is
+// in the order already. A supplier's price for more is written out.
+func chargedAlone(a *supply.Article, share *big.Rat, k *kit.Kit) *report.Expr {
+	quantity, price := new(big.Rat).Mul(a.Order, share), &report.Expr{Op: report.Const, Value: a.Each}
 	for _, l := range k.Fabrics {
-		if l.Article.Text != a.SKU || l.Landed == nil {
+		if l.Article.Text != a.SKU {
 			continue
 		}
-		kept := big.NewRat(10_000-a.Loss.BasisPoints, 10_000)
-		cost.Mul(cost, new(big.Rat).Add(big.NewRat(1, 1), l.Landed.Share.Value))
-		if each := l.Landed.Each; each.Name != "" {
-			cost.Add(cost, new(big.Rat).Mul(a.Order, each.Value))
+		if l.Price.Value.Cmp(a.Each) == 0 {
+			price = costing.Ref(l.Price.Name, l.Price.Value)
 		}
-		return cost.Mul(cost, kept)
+		if l.Landed != nil {
+			price = costing.Times(price, costing.Sum(costing.Fixed(1), costing.Ref(l.Landed.Share.Name, l.Landed.Share.Value)))
+			if each := l.Landed.Each; each.Name != "" {
+				price = costing.Sum(price, costing.Ref(each.Name, each.Value))
+			}
+			quantity.Mul(quantity, big.NewRat(10_000-a.Loss.BasisPoints, 10_000))
+		}
+		break
 	}
-	return cost
+	return costing.Times(&report.Expr{Op: report.Const, Value: quantity}, price)
 }
 
 // Of is what is ordered for a kit's run; false where that is not known.

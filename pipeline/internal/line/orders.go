@@ -206,7 +206,7 @@ func (o *Orders) Differs() costing.Result {
 
 // RunAgain is shown in place of what follows from another run than the orders
 // and the bolt plan were made for.
-const RunAgain = "run again"
+const RunAgain = costing.RunAgain
 
 // Stale is the condition that some run is another than the orders and the bolt
 // plan were made for.

@@ -67,12 +67,13 @@ def comparable(book, wanted):
     ours, theirs = cells(book, False), cells(wanted, False)
     there = {p for p, c in theirs.items() if is_formula(c)}
     alike = {p for p in there if p in ours and ours[p].value == theirs[p].value}
-    if other_run := any(p[0] == "Orders" for p in there - alike):
+    ordered = {p for p in there - alike if "run again" in str(theirs[p].value)}  # quantities of an order
+    if other_run := ordered or any(p[0] == "Orders" for p in there - alike):
         alike = {p for p in alike if p[0] not in BY_PLAN}
-    unlike = {p[0] for p in there - alike}
+    unlike = {p[0] for p in there - alike - ordered}
     if unlike - (BY_PLAN | {"Run"} if other_run else {"Monday"}):
         complain(book, f"made from other inputs it has other formulas on {sorted(unlike)}")
-    return alike, other_run
+    return alike, bool(other_run)
 
 
 def abilities(path, line):
