@@ -117,10 +117,14 @@ func tightOnBias(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 
 // tightStacked: a layout that no proof about strips speaks of fits all the same.
 func tightStacked(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	beside := "in columns"
+	if f.Stacked().Panelled() {
+		beside = "along the fabric and beside"
+	}
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("%s; %s takes %s, and only the stacked layout printed on sheet %q fits, with a third round of cuts: %s with squaring up",
-			p.printedCloth(f, said), method(f), p.breakdown(f), p.Size.CutList(), p.needs(f.Stacked().Gross)),
-		Hint:  fmt.Sprintf("print %s, or how the pieces of %q are cut in columns", p.enough(f), f.Role.Text),
+		Message: fmt.Sprintf("%s; %s takes %s, and only the stacked layout printed on sheet %q fits, %s: %s with squaring up",
+			p.printedCloth(f, said), method(f), p.breakdown(f), p.Size.CutList(), f.Stacked().Rounds(), p.needs(f.Stacked().Gross)),
+		Hint:  fmt.Sprintf("print %s, or how the pieces of %q are cut %s", p.enough(f), f.Role.Text, beside),
 		About: cloth(f),
 	})
 }

@@ -76,7 +76,7 @@ func beside(p Problem, long []int, limits Limits, done *Result) Layout {
 	}
 	below, err := done.also(rest, limits)
 	if err != nil { // the whole has been solved, so its parts can be
-		return Layout{Length: maxSide << 20}
+		return Layout{Length: none}
 	}
 	for _, r := range below.Layout.Rows {
 		l.add(r)

@@ -20,10 +20,11 @@
 //     [SolveLengths]: one dimension, the cheapest of stocks of several lengths.
 //     Each result says whether it is proved, and a [Certificate] lets others
 //     check the bound.
-//   - [SolveStacked]: a third stage, where it saves a step of the buying grid.
+//   - [SolveStacked]: more rounds of cuts, where they save a step of the buying grid.
 //
 // Borders cut lengthwise are taken first, and the panel beside them used
-// (beside.go).
+// (beside.go); so are, where that is asked for, long pieces that nobody has marked
+// (panels.go).
 //
 // # How it works
 //

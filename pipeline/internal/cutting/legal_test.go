@@ -69,10 +69,14 @@ func illegalPanel(p Problem, r Row, pieces, parts []int) error {
 	beside := p
 	for _, c := range r.Cuts {
 		q := p.Pieces[c.Piece]
-		if len(r.Panel) > 0 && (!q.Lengthwise || c.Turned) {
-			return fmt.Errorf("a panel beside piece %d, which is not cut lengthwise", c.Piece)
+		if c.Turned && (q.Lengthwise || !q.Turnable) {
+			return fmt.Errorf("piece %d must not be turned", c.Piece)
 		}
-		beside.Cloth.Width -= q.Across * measure.Length(c.Count)
+		across := q.Across
+		if c.Turned {
+			across = q.Along
+		}
+		beside.Cloth.Width -= across * measure.Length(c.Count)
 	}
 	high := measure.Length(0)
 	for _, q := range r.Panel {

@@ -181,15 +181,17 @@ func (k *stackedKnapsack) flatten(p pattern) pattern {
 	return q
 }
 
-// SolveStacked looks for a layout with a third stage, columns of pieces of one
-// width stacked in a strip, that saves at least one step of the buying grid
-// over a two-stage result: yards are bought up to whole steps, squaring up
-// included. It reports false when it finds none. A column is no taller than
-// ruler (zero stands for 24 in or the tallest strip), since each is cut across
-// along a ruler. What it returns is a layout and no bound. A quarter of the work
-// that limits allow is spent on it.
+// SolveStacked looks for a layout in more rounds of cuts that saves at least one step
+// of the buying grid over a two-stage result: yards are bought up to whole steps,
+// squaring up included. It has columns of pieces of one width stacked in a strip, or
+// panels beside long pieces that are cut along the cloth. It reports false when it
+// finds none, which [StraightBound] often tells at once. A column is no taller than
+// ruler (zero stands for 24 in or the tallest strip), since each is cut across along a
+// ruler. What it returns is a layout and no bound. A quarter of the work that limits
+// allow is spent on columns. Where pieces are marked as lengthwise nothing is tried.
 func SolveStacked(p Problem, r Result, step, ruler measure.Length, limits Limits) (l Layout, spent Spent, ok bool) {
-	if p.check() != nil || step <= 0 || r.best == nil {
+	lengthwise := func(q Piece) bool { return q.Lengthwise && q.Count > 0 }
+	if p.check() != nil || step <= 0 || slices.ContainsFunc(p.Pieces, lengthwise) {
 		return l, spent, false
 	}
 	most := (r.Length+p.Cloth.SquaringUp-1)/step*step - p.Cloth.SquaringUp
@@ -197,17 +199,31 @@ func SolveStacked(p Problem, r Result, step, ruler measure.Length, limits Limits
 	if err != nil || len(in.kinds) == 0 || AreaBound(p) > most {
 		return l, spent, false
 	}
+	limits.Settle = 0
+	bound, _, paid := StraightBound(p, limits)
+	if spent.add(paid); bound > most {
+		return l, spent, false
+	}
+	l = panels(p, limits, &spent)
+	if r.best != nil && bound < l.Length {
+		if q := in.stackedLayout(p, r.best, ruler, limits, &spent); q.Length <= l.Length {
+			l = q
+		}
+	}
+	return l, spent, l.Length <= most
+}
+
+// stackedLayout stacks columns in the strips of a plan.
+func (in *instance) stackedLayout(p Problem, best plan, ruler measure.Length, limits Limits, spent *Spent) Layout {
 	if ruler <= 0 {
 		ruler = max(24*inch, measure.Length(in.heights[len(in.heights)-1])*in.unitH)
 	}
 	stacked := in.withStacks(int64(ruler / in.unitH))
 	allowance := limits.Allowance
-	limits.Allowance, limits.Settle = 0, 0
+	limits.Allowance = 0
 	limits = limits.withDefaults(len(in.kinds))
 	limits.Visits /= 4
-	best := stacked.searchStacked(stacked.rise(r.best, in), limits.within(allowance), &spent)
-	l = stacked.layoutStacked(p, best)
-	return l, spent, l.Length <= most
+	return stacked.layoutStacked(p, stacked.searchStacked(stacked.rise(best, in), limits.within(allowance), spent))
 }
 
 // searchStacked looks for a three-stage plan.

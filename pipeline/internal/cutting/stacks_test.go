@@ -23,7 +23,11 @@ func TestStacksReachWhatWasReached(t *testing.T) {
 		} else if err := illegal(n.problem, l); err != nil {
 			t.Errorf("%s: %v", n.name, err)
 		}
-		t.Logf("%s %v -> %v", n.name, float64(r.Length)/203200, float64(l.Length)/203200)
+		bound, _, _ := StraightBound(n.problem, Limits{})
+		t.Logf("%s %v -> %v, bound %v", n.name, float64(r.Length)/203200, float64(l.Length)/203200, float64(bound)/203200)
+		if bound > l.Length {
+			t.Errorf("%s: a bound of %d over a layout of %d", n.name, bound, l.Length)
+		}
 		if want, ok := reached[n.name]; ok && l.Length > measure.Length(want*203200) {
 			t.Errorf("%s: %v, reached %v", n.name, float64(l.Length)/203200, want)
 		}

@@ -97,6 +97,10 @@ const worthScale = 1 << 24
 // weigh looks for the worths that make the sum of worth times weight, over all pieces
 // in the way that makes it least, as large as can be for the most that a line is worth.
 func (l *lines) weigh(weight []measure.Length, steps *meter) worths {
+	rows := len(l.most) + len(l.count)
+	if steps.limited && steps.halted(leastVisits+4*l.in.filling()+rows*rows*rows/8) { // as many pivots as rows, at least
+		return worths{}
+	}
 	lp := l.program(weight)
 	knap := newKnapsack(l.in, l.most)
 	known := map[string]bool{}

@@ -14,7 +14,7 @@ type Solver interface {
 	// whether so much is enough; see [cutting.Limits].
 	Strips(p cutting.Problem, settle measure.Length) (cutting.Result, error)
 	Sheets(cutting.SheetProblem) (cutting.SheetResult, error)
-	// Stacked looks for a third stage that saves a step; see [cutting.SolveStacked].
+	// Stacked looks for more rounds of cuts that save a step; see [cutting.SolveStacked].
 	Stacked(p cutting.Problem, r cutting.Result, step, ruler measure.Length) (cutting.Layout, bool)
 	// Straight is what no straight cutting goes below; see [cutting.StraightBound].
 	Straight(p cutting.Problem) measure.Length
@@ -178,10 +178,24 @@ func (f *Fabric) CanBeCut(length measure.Length) bool {
 	return err == nil && length >= f.AmountOf(r.Length).Gross
 }
 
-// Stacked is a layout with a third stage, columns of pieces stacked in a strip.
+// Stacked is a layout with more rounds of cuts: columns of pieces stacked in a strip,
+// or a panel beside what is cut along the fabric.
 type Stacked struct {
 	cutting.Layout
 	Amount
+}
+
+// Panelled reports whether a panel is used beside what is cut along the fabric.
+func (s *Stacked) Panelled() bool {
+	return slices.ContainsFunc(s.Rows, func(r cutting.Row) bool { return len(r.Panel) > 0 })
+}
+
+// Rounds says how the layout is cut otherwise than in strips and pieces from them.
+func (s *Stacked) Rounds() string {
+	if s.Panelled() {
+		return "with panels used beside what is cut along the fabric"
+	}
+	return "with a third round of cuts"
 }
 
 // Stacked is nil where it neither saves a whole step of what is bought over the

@@ -247,10 +247,9 @@ func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running re
 
 // panelWidth is what lengthwise cuts leave of the usable width.
 func (c cutter) panelWidth(r cutting.Row) measure.Length {
-	pieces, _ := c.needs()
 	left := c.f.Width
 	for _, cut := range r.Cuts {
-		left -= pieces[cut.Piece].Across * measure.Length(cut.Count)
+		left -= c.f.AcrossOf(cut) * measure.Length(cut.Count)
 	}
 	return left
 }

@@ -80,7 +80,7 @@ func (c cutter) stacked() (o another, ok bool) {
 	o = another{cutter: c, id: "-stacked", name: ", stacked layout instead"}
 	o.layout = s.Layout
 	lead := o.lead(c.f.Packed().Amount, "the packed layout")
-	o.tabulate("With a third round of cuts. " + lead + " " + c.straight(s.Length))
+	o.tabulate(sentence(s.Rounds()) + " " + lead + " " + c.straight(s.Length))
 	return o, true
 }
 
