@@ -44,6 +44,9 @@ type Config struct {
 	// Tables asks for the sheets of plans and of the line. Without them nothing
 	// is written, for there is nothing to export.
 	Tables bool
+	// Numbers asks for the numbers of plans and how they came about, in place of
+	// their sheets.
+	Numbers bool
 	// Draft writes plans that are not proved, too.
 	Draft bool
 

@@ -358,9 +358,13 @@ func (w *work) handOn(ctx context.Context) error {
 		Units:    w.plan.Units,
 		Proved:   proved,
 		Source:   w.file,
-		Sheets:   tabulate.Plan(w.known()),
 		Basis:    basis,
 		Stop:     w.solved.stop,
+	}
+	if w.Numbers {
+		handed.Numbers = tabulate.Numbers(w.sizes)
+	} else {
+		handed.Sheets = tabulate.Plan(w.known())
 	}
 	if ctx.Err() != nil { // the sheets may be less than they could be
 		return ctx.Err()

@@ -7,6 +7,7 @@ func commands() []command {
 		exportCommand(),
 		gatherCommand(),
 		watchCommand(),
+		whyCommand(),
 		wordsCommand(),
 		explainCommand(),
 		initCommand(),

@@ -12,7 +12,7 @@ import (
 
 func TestComplete(t *testing.T) {
 	cases := []struct{ typed, want string }{
-		{"", "check export gather watch words explain init new fmt schema completion man version help"},
+		{"", "check export gather watch why words explain init new fmt schema completion man version help"},
 		{"ex", "export explain"},
 		{"complet", "completion"}, // and not the hidden command
 		{"help ch", "check"},

@@ -112,6 +112,7 @@ func hostileLines(name string) map[string][][]string {
 		"explain": {{name}, {"--json", name}}, "schema": {{name}}, "completion": {{name}}, "man": {{name}}, "version": {{name}, {"--json", name}}, "complete": {{"check", name}, {name}},
 		"init": {{name + ".new"}, {name}, {name + ".plan.json"}}, "new": {{"tube", name + ".new.plan.json"}, {"tube", name}, {name}, {"tube", name + ".plan.json"}, {"tube", "--id", name}},
 		"words": texts,
+		"why":   {{name + ".plan.json"}, {name + ".plan.json", name}, {name + ".gone"}, {"--json", name + ".plan.json"}, {"--markdown", name + ".plan.json"}, {name + ".plan.json", "/" + name}},
 		"fmt":   {{"--check", "."}, {"--check", name}, {name + ".gone"}, {"."}},
 	}
 }

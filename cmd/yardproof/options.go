@@ -51,6 +51,8 @@ type options struct {
 
 	writeText, markdown bool // of words
 	size                string
+
+	depth int // of why
 }
 
 // checkFlags declares the flags of every command that works through plans.

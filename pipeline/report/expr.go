@@ -61,6 +61,22 @@ type Work struct {
 	Terms   []Term
 }
 
+// Derived is a number of a size that can be asked for by its name.
+type Derived struct {
+	Size string
+	Of   string // the part, fabric or border that it is of; empty where it is of the quilt
+	Is   string // "squares from one tube"
+	Work *Work
+}
+
+// Name is what the number is called: "step, squares from one tube".
+func (n Derived) Name() string {
+	if n.Of == "" {
+		return n.Is
+	}
+	return n.Of + ", " + n.Is
+}
+
 // Term is one symbol of a formula. A value that was itself derived carries
 // its own Work.
 type Term struct {

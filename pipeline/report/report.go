@@ -116,6 +116,7 @@ type Plan struct {
 	Proved   bool         // no finding is an error
 	Source   *source.File // to turn the places of Work into lines
 	Sheets   []Sheet
+	Numbers  []Derived // in place of the sheets, where they were asked for
 
 	// Basis names all that the sheets follow from: while it stays the same, so
 	// do they. It is empty when nobody said which program makes them.

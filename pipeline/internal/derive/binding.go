@@ -48,7 +48,7 @@ func (s *Size) bind(b *plan.Binding) *Binding {
 	if f == nil {
 		return d
 	}
-	round := s.round("the way round the quilt").Plus(figure.Said("allowance", "for corners and the last join", b.Allowance.Length, b.Allowance.At))
+	round := s.round().Plus(figure.Said("allowance", "for corners and the last join", b.Allowance.Length, b.Allowance.At))
 	d.Strips = s.join("binding", round.Where(b.At), f, b.Joins, figure.Said("w", "cut width of the binding", b.Cut.Length, b.Cut.At), s.Of.Seam)
 	f.needJoined(by, b.Cut.Length, d.Strips)
 	return d
@@ -171,7 +171,7 @@ func (s *Size) BiasFigure(b *Binding) figure.F {
 	a = a.As("A", "side of the square")
 	w := figure.Said("w", "cut width of the binding", b.Said.Cut.Length, b.Said.Cut.At)
 	n := figure.Given(figure.Count, measure.Rational(b.Bias.Squares, 1), "as few as are enough").As("", "squares, each further one joined at the cost of w")
-	need := figure.Given(figure.Length, b.Strips.Need, "the way round the quilt, its corners and the last join").As("", "needed").Where(b.Said.At)
+	need := s.round().Plus(figure.Said("allowance", "for corners and the last join", b.Said.Allowance.Length, b.Said.Allowance.At)).As("", "needed").Where(b.Said.At)
 	words := "A x sqrt2 - (2i+1)w twice for i = 0, 1, ... while at least w, less 2s x sqrt2 for each join"
 	long := figure.Given(figure.Length, b.Bias.Length, words, a, w, seam, n)
 	if b.Said.Kind == plan.ContinuousBias {

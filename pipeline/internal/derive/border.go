@@ -203,6 +203,9 @@ func (s *Size) needAcross(name plan.Text, b *Border, f *Fabric, times int64) {
 	l := f.stripLength()
 	join := func(words string, need measure.Surd, cut measure.Length) Joined {
 		width := figure.Said("w", "cut width", cut, b.Said.Width.At)
+		if b.Said.Copes() {
+			width = figure.Given(figure.Length, cut.Surd(), "half of what is missing, with the seams, up to the ruler's marks", b.Inside).Where(b.Said.To[0].At)
+		}
 		all := figure.Given(figure.Length, need.MulInt(times), words, b.Inside).Where(b.Said.At)
 		return s.join("border "+b.Said.Name.Text, all, f, b.Said.Joins, width, b.seam(s))
 	}

@@ -51,6 +51,19 @@ func (f *Fabric) panelsFigure() figure.F {
 	return figure.Given(figure.Length, f.Panels.Surd(), "the backing's panels").As("backing", "panels").Where(f.At)
 }
 
+// wanted is how much is cut from the fabric, by what it is for.
+func (f *Fabric) wanted() []figure.F {
+	all := []figure.F{f.longFigure()}
+	for _, n := range f.Needs {
+		what := "pieces for " + n.For.Text
+		if n.Strip {
+			what = "strips for " + n.For.Text
+		}
+		all = append(all, figure.Counted("", what, n.Count, n.At))
+	}
+	return all
+}
+
 // steps are those that the fabric is sold in.
 func (f *Fabric) steps() figure.F {
 	return figure.Said("grid", "lengths are sold in steps of", f.Grid, f.At).AsSold()
@@ -70,7 +83,7 @@ func (f *Fabric) BuyFigure() figure.F {
 
 func (f *Fabric) toBuy() figure.F {
 	if f.Form == plan.Precut {
-		pieces := figure.Given(figure.Count, measure.Rational(int64(f.Sheets.Count), 1), "pieces of the layout").As("N", "pieces cut into").Where(f.At)
+		pieces := figure.Given(figure.Count, measure.Rational(int64(f.Sheets.Count), 1), "pieces of the layout").Telling(f.wanted()...).As("N", "pieces cut into").Where(f.At)
 		each := figure.Counted("each", "from one", int64(f.Pack.N), f.Pack.At)
 		return pieces.Over(each).Ceil().Is(f.Role.Text, "packs")
 	}
@@ -81,7 +94,7 @@ func (f *Fabric) toBuy() figure.F {
 			told = append(told, term)
 		}
 	}
-	add(f.Layout.Length > 0, f.strips(f.Layout.Length).As("strips", strips))
+	add(f.Layout.Length > 0, f.strips(f.Layout.Length).Telling(f.wanted()...).As("strips", strips))
 	add(f.Repeat.Length > 0, figure.Said("", "of which each is a whole number of the print's repeats", f.Repeat.Length, f.Repeat.At))
 	add(f.SquaringUp.Length > 0, figure.Said("squaring up", "straightening the ends", f.SquaringUp.Length, f.SquaringUp.At))
 	add(f.Panels > 0, f.panelsFigure())

@@ -151,7 +151,17 @@ func (p *Part) side(height bool) figure.F {
 	if size.Known() && size.Surd().Equal(l) && (!height || p.Width.Equal(p.Height)) {
 		return size
 	}
-	return figure.Given(figure.Length, l, "as cut or trimmed", size).Behind(size)
+	return figure.Given(figure.Length, l, "as cut or trimmed", size, p.said(l)).Behind(size)
+}
+
+// said is a side of a part as the plan says it; not known where it says none.
+func (p *Part) said(l measure.Surd) figure.F {
+	room, ok := p.Room.(Sized)
+	side, whole := l.Length()
+	if !ok || !whole {
+		return figure.F{}
+	}
+	return figure.Said("", "size of "+p.Name.Text, side, room.SizeAt())
 }
 
 // upTo numbers the symbols of what there are several of: w1, w2.

@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"yardproof/pipeline/internal/derive"
@@ -102,30 +103,46 @@ func TestFormulasInWords(t *testing.T) {
 	}
 }
 
-// everyFixture derives all sizes of the rules' fixtures that can be read.
-func everyFixture(t *testing.T, look func(t *testing.T, what string, s *derive.Size)) {
-	t.Helper()
+// fixtures are all sizes of the rules' fixtures that can be read, derived once.
+var fixtures = sync.OnceValues(func() (all []sizeOfFixture, err error) {
 	const checks = "../../../testdata/checks"
-	whole := t.TempDir()
+	whole, err := os.MkdirTemp("", "fixtures")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(whole)
 	if err := fixture.Write(checks, checks, whole); err != nil {
-		t.Fatal(err)
+		return nil, err
 	}
 	files, err := filepath.Glob(whole + "/*/*/*/*.plan.json")
-	if err != nil || len(files) == 0 {
-		t.Fatal("no fixtures", err)
-	}
 	for _, file := range files {
 		text, err := os.ReadFile(file)
 		if err != nil {
-			t.Fatal(err)
+			return nil, err
 		}
-		p, _ := decode(string(text))
-		if p == nil {
-			continue
+		if p, _ := decode(string(text)); p != nil {
+			for i := range p.Sizes {
+				all = append(all, sizeOfFixture{file + ", " + p.Sizes[i].Name.Text, derive.Of(p, &p.Sizes[i])})
+			}
 		}
-		for i := range p.Sizes {
-			look(t, file+", "+p.Sizes[i].Name.Text, derive.Of(p, &p.Sizes[i]))
-		}
+	}
+	return all, err
+})
+
+type sizeOfFixture struct {
+	what string
+	*derive.Size
+}
+
+// everyFixture looks at all sizes of the rules' fixtures.
+func everyFixture(t *testing.T, look func(t *testing.T, what string, s *derive.Size)) {
+	t.Helper()
+	all, err := fixtures()
+	if err != nil || len(all) == 0 {
+		t.Fatal("no fixtures", err)
+	}
+	for _, s := range all {
+		look(t, s.what, s.Size)
 	}
 }
 

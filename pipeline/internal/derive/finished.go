@@ -74,9 +74,9 @@ func (s *Size) middle(length bool) figure.F {
 	}
 	var from []figure.F
 	for _, b := range st.Blocks {
-		from = append(from, b.Part.Figures.Size)
+		from = append(from, b.Part.side(length).As("", b.Part.Name.Text+", unfinished"))
 	}
-	return figure.Given(figure.Length, value, "the blocks side by side, less the seams", from...)
+	return figure.Given(figure.Length, value, "the blocks side by side, less the seams", from...).Telling(from...)
 }
 
 // middle is k full blocks point to point, and what they float.

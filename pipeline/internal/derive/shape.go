@@ -8,6 +8,7 @@ import (
 	"yardproof/pipeline/internal/say"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // Shape is derived triangles, hexagons or diamonds, cut side by side from
@@ -159,13 +160,27 @@ func (r *shape) each(perStrip func(measure.Length) int64, l figure.F) figure.F {
 
 // eachSlanted is each for a hexagon or diamond.
 func (r *shape) eachSlanted(l figure.F) figure.F {
-	w := figure.Said("w", "cut width of the strip", r.p.Shape.Height, r.op.Strip.At)
 	exact := r.exact()
+	w := r.stripFigure(exact)
 	told := []figure.F{l, w, exact.Terms()[0], r.p.Figures.seam, exact}
 	if r.op.Kind == plan.Hexagon {
 		return l.Over(w.By(2).Over(figure.Root3())).Floor().OrNone().Telling(told...)
 	}
 	return slanted(l, w, w, DiamondAngle(r.op.Kind)).Telling(told...)
+}
+
+// stripFigure is the cut width of the strip: as the plan says it, or what geometry
+// asks for up to the ruler's marks.
+func (r *shape) stripFigure(exact figure.F) figure.F {
+	const says = "cut width of the strip"
+	switch {
+	case r.op.Strip.Given():
+		return figure.Said("w", says, r.op.Strip.Length, r.op.Strip.At)
+	case r.p.Shape.Set != nil:
+		return r.p.Shape.Set.Set.Wide.As("w", says).Quiet()
+	}
+	marks := figure.Said("", "the ruler's marks", r.s.rulerGrid(), source.Range{})
+	return exact.CeilTo(marks).As("w", says).Where(source.Range{})
 }
 
 // exact is the width of strip that geometry asks for, of a hexagon or diamond of

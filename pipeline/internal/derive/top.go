@@ -51,9 +51,9 @@ func join(need, each, loss figure.F) Joined {
 }
 
 // round is the way round the finished quilt.
-func (s *Size) round(words string) figure.F {
-	length := piecing.BindingLength(s.Top.Finished, 0)
-	return figure.Given(figure.Length, length, words, s.FinishedFigure(false), s.FinishedFigure(true))
+func (s *Size) round() figure.F {
+	w, l := s.FinishedFigure(false).As("W", "finished width"), s.FinishedFigure(true).As("L", "finished length")
+	return w.Plus(l).By(2)
 }
 
 // join joins strips of a fabric for something that is named.

@@ -80,6 +80,20 @@ func (f F) Working() F {
 // Quiet is the number as a term behind which a table tells no working.
 func (f F) Quiet() F { return f.named(func(l *label) { l.quiet = true }) }
 
+// Why is the number whose formula tells how this one came about where it stands as a
+// term, named or not; not known of what the plan states.
+func (f F) Why() F {
+	switch g := f.label().behind; {
+	case g.Known():
+		return g.Why()
+	case f.Itself().Known():
+		return f.Itself()
+	case f.Input() || f.Formula() == "":
+		return F{}
+	}
+	return f
+}
+
 // Itself is a number as it was named, whatever symbol it is in another formula; not
 // known where it has no name.
 func (f F) Itself() F {
@@ -115,6 +129,12 @@ func (n *node) worded() bool {
 		return l != nil && l.symbol == "" && l.words != "" || (l == nil || l.symbol == "") && base(m).worded()
 	})
 }
+
+// Of is what the number is of, and What is what it is, which make its name.
+func (f F) Of() string { return f.label().of }
+
+// What is the second part of its name.
+func (f F) What() string { return f.label().what }
 
 // Symbol is what it is in a formula, "" where it is told beside one.
 func (f F) Symbol() string { return f.label().symbol }

@@ -1,6 +1,8 @@
 package tabulate
 
 import (
+	"math/big"
+
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/figure"
 	"yardproof/pipeline/report"
@@ -37,6 +39,9 @@ func figureCell(f figure.F, u measure.Unit) report.Cell {
 		return report.L(f.Surd(), u)
 	case figure.Sold:
 		return report.F(f.Length(), u)
+	}
+	if num, den, ok := f.Surd().Rational(); ok && !den.IsInt64() || ok && den.Int64() != 1 {
+		return report.Cell{Kind: report.Number, Number: new(big.Rat).SetFrac(num, den)}
 	}
 	return report.N(f.N())
 }
