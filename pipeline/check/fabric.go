@@ -282,6 +282,7 @@ func (p *Pass) mostAsked(f *derive.Fabric) (most *derive.Fabric, even string) {
 		ask(s.Fabric(f.Role.Text), "with room to straighten the strips")
 	}
 	ask(p.laidAsPrinted(f), "cut as the strips are printed")
+	ask(f.LogsAcross(), "with all logs cut along the strips")
 	for _, w := range p.wardrobe() {
 		article(w.Size)
 	}

@@ -6,13 +6,14 @@ import (
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/say"
+	"yardproof/schema/plan"
 )
 
 var directionChecks = []Check{
 	{
 		Rule: "fabric/direction", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "a one-way or two-way print cannot stand upright everywhere in the quilt",
-		Why:     "Two half-square units from one pair of squares lie half a turn apart. Of a print of standing birds, six pairs for twelve units that all keep the same corner give six units of birds on their heads. Tubes lay every print at 45 degrees, and a block turned a quarter lays it on its side. A warning for borders, where many makers let the print run round, and for logs cut along the strips of a pack; of yardage those right and left of the centre are counted with their length along the fabric, where the print stands upright.",
+		Why:     "Two half-square units from one pair of squares lie half a turn apart. Of a print of standing birds, six pairs for twelve units that all keep the same corner give six units of birds on their heads. Tubes lay every print at 45 degrees, and a block turned a quarter lays it on its side. A warning for borders, where many makers let the print run round, and for logs cut along the strips of a pack; of yardage those right and left of the centre are counted with their length along the fabric, where the print stands upright. A printed length that is enough only with all of them along the strips is a warning, too.",
 		Fix:     "take a plain fabric there, take the turns out, or make the turned pieces a part of their own",
 		Run:     direction,
 	},
@@ -30,6 +31,39 @@ func direction(p *Pass) {
 		}
 		p.Report(l.At, f)
 	}
+	eachPrintedCloth(printedOnItsSide)(p)
+}
+
+// printedOnItsSide tells of a length that is enough only with logs in which the
+// print lies on its side.
+func printedOnItsSide(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	if !p.Size.SureOfCloth(f) || !enoughOnItsSide(f, said) {
+		return
+	}
+	across := f.LogsAcross()
+	takes := across.Gross
+	how := "all logs cut along the strips"
+	if takes > said.Length.Length {
+		takes, how = across.Packed().Gross, how+" and a packed layout"
+	}
+	p.Report(said.At, Finding{
+		Level: diag.Warning,
+		Message: fmt.Sprintf("%s; %s takes %s where the %s print stands upright everywhere, and with %s %s is enough: it then lies on its side right and left of the centre",
+			p.printedCloth(f, said), method(f), p.needs(f.Gross), f.Print, how, p.needs(takes)),
+		Hint:    fmt.Sprintf("print %s, or accept this", p.enough(f)),
+		About:   cloth(f),
+		Related: []Related{{f.Role.At, "the fabric"}},
+	})
+}
+
+// enoughOnItsSide reports whether a length that is too short for logs in which a
+// directional print stands upright is enough with all of them cut along the strips.
+func enoughOnItsSide(f *derive.Fabric, said plan.PrintedLength) bool {
+	if f.Err != nil || said.Length.Length >= f.Gross {
+		return false
+	}
+	across := f.LogsAcross()
+	return across != nil && across.CanBeCut(said.Length.Length)
 }
 
 // mayLieSo reports whether a print is only said to lie so by common practice, or

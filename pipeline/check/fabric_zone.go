@@ -20,9 +20,9 @@ var zoneChecks = []Check{
 		Run:     couldAskLess,
 	},
 	{
-		Rule: "fabric/out-of-strips", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "fabric/out-of-strips", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "no layout of strips gets the pieces out of the printed length",
-		Why:     "Pattern instructions cut strips across the fabric and pieces from the strips. Six 13-in squares fit three to a 40-in strip, so they take two strips, 26 in, though their area alone is only 25.35 in of cloth. Whether any other straight cutting might do is told, too; but it is not what the pattern teaches.",
+		Why:     "Pattern instructions cut strips across the fabric and pieces from the strips. Six 13-in squares fit three to a 40-in strip, so they take two strips, 26 in, though their area alone is only 25.35 in of cloth. Whether any other straight cutting might do is told, too; but it is not what the pattern teaches. A warning where a print is to stand upright in logs: which way logs are cut is common practice and no more.",
 		Fix:     "print the length that the plain method takes, or how the pieces are cut in another way",
 		Run:     inZone(derive.OutOfStrips, outOfStrips),
 	},
@@ -61,7 +61,7 @@ var zoneChecks = []Check{
 func inZone(zone derive.Zone, rule func(*Pass, *derive.Fabric, plan.PrintedLength)) func(*Pass) {
 	return eachPrintedCloth(func(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 		bound := zone == derive.Impossible || zone == derive.PlainShort || zone == derive.OutOfStrips
-		if !onlyBacking(f) && f.Used() && (bound || p.Size.SureOfCloth(f)) && f.Zone(said.Length.Length) == zone {
+		if !onlyBacking(f) && f.Used() && (bound || p.Size.SureOfCloth(f)) && f.Zone(said.Length.Length) == zone && !enoughOnItsSide(f, said) {
 			rule(p, f, said)
 		}
 	})
@@ -167,7 +167,12 @@ func (p *Pass) only(l measure.Surd) string {
 }
 
 func outOfStrips(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
+	level := diag.Error
+	if f.LogsAcross() != nil { // which way logs are cut is common practice, no more
+		level = diag.Warning
+	}
 	p.Report(said.At, Finding{
+		Level: level,
 		Message: fmt.Sprintf("%s; %s takes %s, and %s",
 			p.printedShort(f, said), method(f), p.atLeast(f)+p.needs(f.Gross), p.outOfReach(f, said.Length.Length)),
 		Hint:  "print " + p.enough(f),
@@ -202,6 +207,9 @@ func asPlanned(f *derive.Fabric, strips string) string {
 	}
 	if slices.ContainsFunc(f.Needs, func(n derive.Need) bool { return n.Halving != plan.Whole }) {
 		how = append(how, "triangles cut from squares as the plan says")
+	}
+	if slices.ContainsFunc(f.Needs, func(n derive.Need) bool { return n.Stood }) {
+		how = append(how, "the print upright in the logs")
 	}
 	if f.Repeat.Length > 0 {
 		how = append(how, "in whole repeats of the print")

@@ -63,7 +63,7 @@ func (r *logs) Measure() {
 			Nothing: 2 * seam, Count: 1, At: r.op.Log.At, InLengths: true,
 		}
 		if upright(int(log.Side), f) {
-			piece.Width, piece.Height, piece.InLengths = log.CutWidth, length, false
+			piece.Width, piece.Height, piece.InLengths, piece.Stood = log.CutWidth, length, false, true
 			piece.Exact.Width, piece.Exact.Height = piece.Exact.Height, piece.Exact.Width
 		}
 		u.Pieces = append(u.Pieces, piece)

@@ -226,6 +226,7 @@ type Need struct {
 	Free      bool           // that might be cut from cloth of another shape
 	OnBias    *OnBias        // nil where it is not cut on the bias
 	InLengths bool           // cut in lengths from strips as wide as it is high
+	Stood     bool           // a log that stands along the fabric for its print's sake
 }
 
 // fixedShape reports whether what is wanted is cut in the very shape that is laid

@@ -176,7 +176,7 @@ func (f *Fabric) lies(n Need) []lie {
 		}
 	}
 	try(n.Across, n.Along)
-	if f.Turnable(n) && n.Across != n.Along {
+	if (f.Turnable(n) || n.Stood) && n.Across != n.Along {
 		try(n.Along, n.Across)
 	}
 	return all
@@ -186,6 +186,9 @@ func (f *Fabric) lies(n Need) []lie {
 // equal inches in the wider strips; see [cutting.Plain].
 func (f *Fabric) plainLie(n Need, lies []lie) lie {
 	best := lies[0]
+	if n.Stood {
+		return best
+	}
 	for _, l := range lies[1:] {
 		here, there := l.along*measure.Length(f.own(n, l)), best.along*measure.Length(f.own(n, best))
 		if here < there || here == there && l.along > best.along {

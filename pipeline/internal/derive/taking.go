@@ -25,6 +25,25 @@ func (f *Fabric) taking(needs []Need, panels measure.Length, of *plan.Fabric) *F
 	return g
 }
 
+// LogsAcross is the fabric with all logs cut along the strips, as logs commonly
+// are (common practice, no source): its print then lies on its side in those right
+// and left of a centre. It is nil where all are cut so anyway, or do not fit so.
+func (f *Fabric) LogsAcross() *Fabric {
+	if !slices.ContainsFunc(f.Needs, func(n Need) bool { return n.Stood }) {
+		return nil
+	}
+	needs := slices.Clone(f.Needs)
+	for i, n := range needs {
+		if n.Stood {
+			needs[i].Across, needs[i].Along, needs[i].InLengths, needs[i].Stood = n.Along, n.Across, true, false
+		}
+	}
+	if g := f.Taking(needs, f.Panels); g.Err == nil {
+		return g
+	}
+	return nil
+}
+
 // Changed is a fabric of the size as it would be if that alone were changed, and
 // whether all that is cut from it is counted then. Where only pieces are cut from
 // it, of which its width decides nothing, nothing else need be derived anew.

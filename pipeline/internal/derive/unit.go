@@ -45,6 +45,7 @@ type Piece struct {
 	Fixed         bool         // it lies as said, width across the fabric, though the print would let it turn
 	Said          bool         // the plan says the size; otherwise it was derived
 	InLengths     bool         // cut in lengths from strips as wide as it is high
+	Stood         bool         // a log that stands along the fabric for its print's sake
 	// Within is the area, in square ticks and 0 where it is not known, of what is
 	// cut from the piece and might be cut from cloth of another shape; nil where
 	// the piece itself is what is wanted.
@@ -126,7 +127,7 @@ func (f *Fabric) needPiece(by plan.Text, c Piece, count int64) {
 	f.needCut(by, c.Width, c.Height, count*each, c.Halving)
 	n := f.last()
 	n.at(c.At)
-	n.Fixed, n.InLengths = c.Fixed, c.InLengths
+	n.Fixed, n.InLengths, n.Stood = c.Fixed, c.InLengths, c.Stood
 }
 
 // alike are the pieces with equal ones counted together, in order of first
@@ -138,11 +139,12 @@ func alike(pieces []Piece) []Piece {
 		halving       plan.Halving
 		fixed         bool
 		lengths       bool
+		stood         bool
 	}
 	at := map[kind]int{}
 	var out []Piece
 	for _, c := range pieces {
-		k := kind{c.Fabric, c.Width, c.Height, c.Halving, c.Fixed, c.InLengths}
+		k := kind{c.Fabric, c.Width, c.Height, c.Halving, c.Fixed, c.InLengths, c.Stood}
 		if i, seen := at[k]; seen {
 			out[i].Count += c.Count
 			continue
