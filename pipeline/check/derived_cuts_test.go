@@ -10,7 +10,7 @@ import (
 )
 
 // What a plan leaves to the program draws nothing: the cuts of trimmed units that
-// follow from their finished size, whatever the seam and however far apart the
+// follow from their finished size, of setting triangles and of coping, whatever the seam and however far apart the
 // ruler's lines are. Of units that are not trimmed it is told at most that they
 // should be. The sizes are invented.
 func TestDerivedCutsDrawNothing(t *testing.T) {
@@ -30,9 +30,14 @@ func TestDerivedCutsDrawNothing(t *testing.T) {
 					d := derivedCut{in.unit, in.ruler, length(t, finished, in.unit), length(t, seam, in.unit), lines}
 					for trim, parts := range d.parts(in.down) {
 						for _, part := range parts {
-							d.holds(t, part, trim == untrimmed)
+							d.holds(t, part, `"grid": {"rows": 6, "columns": 6, "blocks": [["u"]]}`, trim == untrimmed)
 						}
 					}
+					plain := fmt.Sprintf(`"cut": {"fabric": "a", "square": %s}`, d.long(d.finished+2*d.seam))
+					d.holds(t, plain, `"setting": "on point", "grid": {"rows": 3, "columns": 4, "blocks": [["u"]]}, "triangles": {"sides": "b"}`, false)
+					whole := d.long(6 * d.finished)
+					d.holds(t, plain, `"setting": "on point", "grid": {"rows": 3, "columns": 3, "blocks": [["u"]]}, "triangles": {"sides": "b"},
+						"borders": {"coping": {"fabric": "a", "to": [`+whole+`, `+whole+`]}}`, false)
 				}
 			}
 		}
@@ -86,7 +91,7 @@ func (d derivedCut) parts(down []string) map[string][]string {
 	return all
 }
 
-func (d derivedCut) holds(t *testing.T, part string, trimIt bool) {
+func (d derivedCut) holds(t *testing.T, part, layout string, trimIt bool) {
 	t.Helper()
 	ruler := fmt.Sprintf(`"square": %q, "angles": [45]`, d.ruler)
 	if d.lines != "" {
@@ -94,8 +99,8 @@ func (d derivedCut) holds(t *testing.T, part string, trimIt bool) {
 	}
 	text := fmt.Sprintf(`{"format": 1, "id": "u", "title": "U", "status": "testing", "skill": "beginner", "use": "wall", "units": %q, "cautions": ["rotary-cutter", "iron"],
 		"seam": {"allowance": %s, "stitch": "301"}, "fabrics": {"a": {"yardage": {}}, "b": {"yardage": {}}}, "tools": {"rulers": [{%s}]},
-		"parts": {"u": {%s}}, "layout": {"grid": {"rows": 6, "columns": 6, "blocks": [["u"]]}}, "sizes": {"one": {}}, "printed": {"one": "not printed"}}`,
-		d.unit, d.long(d.seam), ruler, part)
+		"parts": {"u": {%s}}, "layout": {%s}, "sizes": {"one": {}}, "printed": {"one": "not printed"}}`,
+		d.unit, d.long(d.seam), ruler, part, layout)
 	p, found := checkText(source.New("u.plan.json", []byte(text)), nil)
 	if p == nil {
 		t.Fatalf("%s\n%s", short(found), text)

@@ -188,7 +188,7 @@ const floats = measure.Inch / 4
 func floatUnsaid(p *Pass) {
 	for name, st := range p.settings() {
 		o := st.OnPoint
-		if o == nil || o.Said.Float.Given() || o.Sashing != nil {
+		if o == nil || o.Said.Float.Given() || o.Sashing != nil || o.Side.Lines != nil && o.Corner.Lines != nil {
 			continue
 		}
 		leaves := o.FloatOf()

@@ -61,6 +61,26 @@ func TestStripsOfEachFabric(t *testing.T) {
 	})
 }
 
+// Sashing of two lengths for blocks of 8 x 6 in: eight sashes 2 1/2 x 6 1/2 in and
+// nine 8 1/2 x 2 1/2 in from 40 in. Cut from strips as wide as they are long, one
+// strip each; from strips 2 1/2 in wide two and three, or four with lengths sharing
+// strips, as 8 x 6 1/2 + 9 x 8 1/2 in are 3.2 of them (derived from geometry).
+func TestStripsOfSashingOfTwoLengths(t *testing.T) {
+	const sashed = `{"fabrics": {"grey": {"yardage": {}}}, "parts": {"square": {"cut": {"square": null, "size": ["8 1/2", "6 1/2"]}}},
+		"layout": {"grid": {"rows": 4, "columns": 3}, "sashing": {"fabric": "grey", "width": "2", "cornerstones": "sky"}}, "printed": {"small": {"strips": {"sashing": N}}}}`
+	of := func(n string) string { return replaced(sashed, "N", n) }
+	tryAll(t, squares, []tried{
+		{"none", of("1"), "printed/strips", "error: the pattern prints 1 strip for \"sashing\"; 17 pieces take 2 strips of several widths, 3 strips of several widths, 4 strips 2 1/2 in wide with lengths sharing strips or 5 strips 2 1/2 in wide"},
+		{"both from wide strips", of("2"), "", ""},
+		{"the long ones from a wide strip", of("3"), "", ""},
+		{"sharing strips", of("4"), "", ""},
+		{"each from narrow strips of its own", of("5"), "", ""},
+		{"one over", of("6"), "printed/strips", "note: "},
+		{"by width, as cut", of(`[{"count": 1, "width": "8 1/2"}, {"count": 2, "width": "2 1/2"}]`), "", ""},
+		{"by width, short", of(`[{"count": 1, "width": "2 1/2"}]`), "printed/strips", "error: "},
+	})
+}
+
 // A log cabin of two fabrics round a 2-in centre, sixteen blocks: logs cut 1 1/2
 // in wide, of the light fabric 2 1/2, 3 1/2, 4 1/2 and 5 1/2 in long, of the dark
 // 3 1/2, 4 1/2, 5 1/2 and 6 1/2. From strips of their own they take 1 + 2 + 2 + 3

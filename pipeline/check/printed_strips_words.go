@@ -91,8 +91,12 @@ func (p *Pass) printTotals(totals []stripTotal, said plan.PrintedStrips) string 
 	differ := slices.ContainsFunc(totals, func(t stripTotal) bool { return t.width != totals[0].width })
 	for _, t := range totals {
 		text := fmt.Sprint(t.n)
-		if differ && t.width > 0 && !said.Width.Given() {
+		switch {
+		case !differ || said.Width.Given():
+		case t.width > 0:
 			text = fmt.Sprintf("%s %s wide", count(int(t.n), "strip"), p.needs(t.width))
+		default:
+			text = count(int(t.n), "strip") + " of several widths"
 		}
 		if t.shared {
 			text += " with lengths sharing strips"

@@ -249,7 +249,7 @@ func ownStrips(f *derive.Fabric, n derive.Need) (ways []derive.Need) {
 		}
 	}
 	try(n.Across, n.Along)
-	if f.Turnable(n) {
+	if f.Turnable(n) || n.Stood {
 		try(n.Along, n.Across)
 	}
 	return ways

@@ -66,5 +66,5 @@ func about(s plan.PrintedStrips, f *derive.Fabric, n derive.Need) bool {
 	case !s.Width.Given() || s.Width.Length == n.Along:
 		return true
 	}
-	return !n.Strip && f.Turnable(n) && s.Width.Length == n.Across
+	return !n.Strip && (f.Turnable(n) || n.Stood) && s.Width.Length == n.Across
 }

@@ -24,6 +24,7 @@ type Border struct {
 	Corners   int64  // squares of Cut in the corners, of fabric or of Corner
 	Corner    *Part  // nil where they are of fabric
 	Together  bool   // mitred as one with the border outside it
+	Lines     *Lines // that coping strips were cut up to; nil where they are cut exactly
 }
 
 // Units is the parts that a pieced border repeats.
@@ -88,13 +89,17 @@ func (s *Size) border(inner piecing.Box, said *plan.Border, seam measure.Length)
 }
 
 // cope makes the strips that bring what is inside to a size: half of what is
-// missing on either side and none where nothing is, the strips cut up to the ruler's grid where that is
+// missing on either side and none where nothing is, the strips cut up to the ruler's lines where that is
 // on no ruler, and the whole trimmed to the size.
 func (s *Size) cope(b *Border) {
 	want := piecing.Box{Width: b.Said.To[0].Surd(), Height: b.Said.To[1].Surd()}
 	sides, ends := piecing.Coping(b.Inner, want, b.Seam)
 	both := (2 * b.Seam).Surd()
-	b.Cut, b.EndCut = s.cutLength(sides.Add(both)), s.cutLength(ends.Add(both))
+	lines := s.lines()
+	b.Cut, b.EndCut = exactOr(sides.Add(both), lines.Apart), exactOr(ends.Add(both), lines.Apart)
+	if !sides.Add(both).Equal(b.Cut.Surd()) || !ends.Add(both).Equal(b.EndCut.Surd()) {
+		b.Lines = &lines
+	}
 	b.Outer = withSeams(want, b.Seam)
 	b.Sides, b.Ends = b.Inner.Height, b.Outer.Width
 	if b.Said.EndsOn {

@@ -56,6 +56,37 @@ func TestTrimmedCutsGoUpToLines(t *testing.T) {
 	}
 }
 
+// Setting triangles are trimmed with the quilt's edge, so their squares go up to the
+// same lines, and the sheet says to which. Derived from geometry: blocks of 10 cm
+// take 10 sqrt2 + 0.75 (2 + 2 sqrt2) = 17.7635 cm and 10/sqrt2 + 0.75 (2 + sqrt2) =
+// 9.6317 cm, blocks of 4 in take 6.8640 and 3.6820 in.
+func TestSettingTrianglesGoUpToLines(t *testing.T) {
+	for _, c := range []struct{ units, seam, block, ruler, cut, side, corner, told string }{
+		{"cm", "0.75", "11.5", ``, ``, "18", "10", "8 triangles from squares, each cut twice diagonally, their side up to the usual lines of 0.5 cm, about 0.236 cm over to trim"},
+		{"cm", "0.75", "11.5", `, "lines": "0.2"`, ``, "17.8", "9.8", "8 triangles from squares, each cut twice diagonally, their side up to the ruler's lines of 0.2 cm, about 0.036 cm over to trim"},
+		{"cm", "0.75", "11.5", `, "lines": "1"`, `, "side_cut": {"square": "18.2"}`, "18.2", "10", "8 triangles from squares, each cut twice diagonally, about 0.436 cm over to trim"},
+		{"in", "1/4", "4 1/2", ``, ``, "6 7/8", "3 3/4", "8 triangles from squares, each cut twice diagonally, their side up to the usual lines of 1/8 in, about 0.0110 in over to trim"},
+		{"in", "1/4", "4 1/2", `, "lines": "1/2"`, ``, "7", "4", "8 triangles from squares, each cut twice diagonally, their side up to the ruler's lines of 1/2 in, about 0.1360 in over to trim"},
+	} {
+		p, problems := decode(fmt.Sprintf(`{"format": 1, "id": "lines", "title": "Lines", "units": %q, "seam": {"allowance": %q},
+			"fabrics": {"a": {"yardage": {}}, "b": {"yardage": {}}}, "tools": {"rulers": [{"square": "30"%s}]}, "parts": {"unit": {"cut": {"fabric": "a", "square": %q}}},
+			"layout": {"setting": "on point", "grid": {"rows": 3, "columns": 3, "blocks": [["unit"]]}, "triangles": {"sides": "b"%s}}, "sizes": {"one": {}}}`, c.units, c.seam, c.ruler, c.block, c.cut))
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		p.Defaults = plan.DefaultsFor(p.Units)
+		o := derive.Of(p, &p.Sizes[0]).Top.Setting.OnPoint
+		side, _ := measure.ParseLength(c.side, p.Units)
+		corner, _ := measure.ParseLength(c.corner, p.Units)
+		if o.Side.Cut != side || o.Corner.Cut != corner {
+			t.Errorf("%+v: squares of %s and %s", c, o.Side.Cut.Format(p.Units), o.Corner.Cut.Format(p.Units))
+		}
+		if told := o.Side.Told().In(p.Units); told != c.told {
+			t.Errorf("told %q, want %q", told, c.told)
+		}
+	}
+}
+
 // orRuler is a ruler that says nothing of lines, where a list must not be empty.
 func orRuler(rulers string) string {
 	if rulers == "" {

@@ -123,17 +123,21 @@ func (o *OnPoint) FloatTold(seam measure.Length) say.Sentence {
 	return say.That("trim %s beyond the blocks' points, which then float %s inside the seam", say.Long(o.Float.Add(seam.Surd())), say.Long(o.Float))
 }
 
-// Told says where setting triangles come from, and what a square rounded up to
-// the ruler leaves.
+// Told says where setting triangles come from, and to which lines a square was
+// rounded up and what that leaves.
 func (t TriangleCut) Told() say.Sentence {
 	text := say.That("%s from squares%s", say.Many(t.Triangles, "triangle"), Halved(t.Halving))
 	if t.Spare > 0 {
 		text = text.And(say.That(", %d spare", t.Spare))
 	}
-	if over := t.Cut.Surd().Sub(t.Wanted); over.Sign() > 0 {
-		text = text.And(say.That(", %s over to trim", say.AsThere(over)))
+	over := t.Cut.Surd().Sub(t.Wanted)
+	if over.Sign() <= 0 {
+		return text
 	}
-	return text
+	if t.Lines != nil {
+		text = text.And(say.That(", their side up to %s", t.Lines.Told()))
+	}
+	return text.And(say.That(", %s over to trim", say.AsThere(over)))
 }
 
 // Levels is how many level sashes there are: pieces beside cornerstones, or else

@@ -52,7 +52,8 @@ type TriangleCut struct {
 	Halving   plan.Halving
 	Triangles int64
 	Squares   int64
-	Spare     int64 // triangles that the squares give and nothing takes
+	Spare     int64  // triangles that the squares give and nothing takes
+	Lines     *Lines // that the squares were rounded up to; nil where the plan says their size
 }
 
 // set works out parts set together. What stands in it is listed even when its
@@ -161,11 +162,11 @@ func (s *Size) setOnPoint(st *Setting, of plan.Setting, seam measure.Length) {
 		o.Sashing, o.OnPoint.Sash = of.Sashing, of.Sashing.Width.Length
 		o.Sash, o.Stone = o.Pieces(seam)
 	}
-	grid := s.Plan.Defaults.RulerGrid
-	o.Setting = piecing.SettingTriangles(side, seam, grid)
-	o.Side = o.triangles(said.SideCut, plan.CutTwice, seam, grid)
+	lines := s.lines()
+	o.Setting = piecing.SettingTriangles(side, seam, lines.Apart)
+	o.Side = o.triangles(said.SideCut, plan.CutTwice, seam, lines)
 	o.Side.Triangles = o.SideTriangles()
-	o.Corner = o.triangles(said.CornerCut, plan.CutOnce, seam, grid)
+	o.Corner = o.triangles(said.CornerCut, plan.CutOnce, seam, lines)
 	o.Corner.Triangles = o.CornerTriangles()
 	for _, t := range []*TriangleCut{&o.Side, &o.Corner} {
 		t.fill(1)
@@ -176,7 +177,7 @@ func (s *Size) setOnPoint(st *Setting, of plan.Setting, seam measure.Length) {
 }
 
 // triangles is the squares of side or corner triangles: as the plan states
-// them, else up to the ruler's grid. Usual is the halving that lays the
+// them, else up to the ruler's lines, as the edge is trimmed afterwards. Usual is the halving that lays the
 // straight grain outside.
 //
 // A side triangle has finished legs of a block's side and a corner triangle a
@@ -184,7 +185,7 @@ func (s *Size) setOnPoint(st *Setting, of plan.Setting, seam measure.Length) {
 // The points float by half of what a square cut the usual way exceeds its
 // exact size by, and by 1/sqrt2 and 1/(2 sqrt2) of it for side and corner
 // triangles cut the other way. All derived from geometry.
-func (o *OnPoint) triangles(said plan.TriangleCut, usual plan.Halving, seam, grid measure.Length) TriangleCut {
+func (o *OnPoint) triangles(said plan.TriangleCut, usual plan.Halving, seam measure.Length, lines Lines) TriangleCut {
 	t := TriangleCut{Halving: usual, Exact: o.Setting.Side.Exact}
 	if usual == plan.CutOnce {
 		t.Exact = o.Setting.Corner.Exact
@@ -199,9 +200,9 @@ func (o *OnPoint) triangles(said plan.TriangleCut, usual plan.Halving, seam, gri
 		}
 	}
 	t.Wanted = t.Exact.Add(gain)
-	t.Cut = t.Wanted.CeilTo(grid)
+	t.Cut, t.Lines = t.Wanted.CeilTo(lines.Apart), &lines
 	if said.Square.Given() {
-		t.Cut = said.Square.Length
+		t.Cut, t.Lines = said.Square.Length, nil
 	}
 	return t
 }
@@ -324,12 +325,15 @@ func (s *Size) needRectangle(f *Fabric, label plan.Text, b piecing.Box, count in
 }
 
 // cutLength is a length to cut: exact where a plan can say it, else up to the
-// ruler's grid, to be trimmed.
-func (s *Size) cutLength(x measure.Surd) measure.Length {
+// ruler's grid.
+func (s *Size) cutLength(x measure.Surd) measure.Length { return exactOr(x, s.rulerGrid()) }
+
+// exactOr is a length to cut: exact where a plan can say it, else up to a grid.
+func exactOr(x measure.Surd, grid measure.Length) measure.Length {
 	if l, ok := x.Length(); ok {
 		return l
 	}
-	return x.CeilTo(s.Plan.Defaults.RulerGrid)
+	return x.CeilTo(grid)
 }
 
 // reflect counts the mirror images among a part's n uses in each of a number

@@ -1,6 +1,7 @@
 package derive
 
 import (
+	"fmt"
 	"slices"
 
 	"yardproof/pipeline/internal/cutting"
@@ -110,14 +111,13 @@ type lie struct {
 // stripWays lists the ways once each, nil where a piece fits in none:
 //
 //   - each size as the plain method lays it, from strips of its own;
-//   - all sizes as the plan gives them, and all turned;
-//   - all from strips of one width that is a side of each of them, apart and
-//     with lengths sharing strips, the fewest that were found;
+//   - each size one way or turned, from strips of its own, and with what comes
+//     from strips of one width sharing these, the fewest that were found;
 //   - pieces as the packed layout has them, where the pattern prints that one.
 //
-// Logs and the like, of several sizes with one side in common, are cut from
-// strips of that width (common practice, no source), so that turning them all
-// is no way for them.
+// Logs are cut from strips of their common width (common practice, no source), so
+// that turning them is no way for them. Of more sizes than are tried in every
+// way, all lie as the plan gives them, or all turned.
 func (f *Fabric) stripWays(needs []Need) []StripWay {
 	lies := make([][]lie, len(needs))
 	for i, n := range needs {
@@ -126,27 +126,25 @@ func (f *Fabric) stripWays(needs []Need) []StripWay {
 		}
 	}
 	var ways []StripWay
-	add := func(pick func(i int) lie) {
-		if w := f.ownWay(needs, pick); !slices.ContainsFunc(ways, w.equal) {
+	take := func(w StripWay) {
+		if !slices.ContainsFunc(ways, w.equal) {
 			ways = append(ways, w)
 		}
 	}
-	add(func(i int) lie { return f.plainLie(needs[i], lies[i]) })
-	common := commonWidths(needs, lies)
-	for _, w := range common {
-		add(func(i int) lie { l, _ := lieAlong(lies[i], w); return l })
-		if shared, ok := f.sharedWay(needs, lies, w); ok && !slices.ContainsFunc(ways, shared.equal) {
-			ways = append(ways, shared)
-		}
+	plain := make([]lie, len(needs))
+	for i, n := range needs {
+		plain[i] = f.plainLie(n, lies[i])
 	}
-	if len(common) == 0 || len(needs) == 1 {
-		add(func(i int) lie { return lies[i][0] })
-		add(func(i int) lie { return lies[i][len(lies[i])-1] })
+	take(f.ownWay(needs, plain))
+	share := f.sharing(needs)
+	for _, pick := range picks(needs, lies) {
+		take(f.ownWay(needs, pick))
+		if w, ok := share(pick); ok {
+			take(w)
+		}
 	}
 	if f.Form == plan.Yardage && f.Cuts == plan.PackedCuts && !slices.ContainsFunc(needs, func(n Need) bool { return n.Strip }) {
-		if w := f.packedWay(needs); !slices.ContainsFunc(ways, w.equal) {
-			ways = append(ways, w)
-		}
+		take(f.packedWay(needs))
 	}
 	return ways
 }
@@ -207,13 +205,53 @@ func (f *Fabric) own(n Need, l lie) int64 {
 }
 
 // ownWay cuts each size from strips of its own.
-func (f *Fabric) ownWay(needs []Need, pick func(i int) lie) StripWay {
+func (f *Fabric) ownWay(needs []Need, pick []lie) StripWay {
 	var w StripWay
 	for i, n := range needs {
-		l := pick(i)
-		w.add(l.along, f.own(n, l))
+		w.add(pick[i].along, f.own(n, pick[i]))
 	}
 	return w
+}
+
+// mostPicks is how many ways of lying are tried.
+const mostPicks = 64
+
+// picks are the ways in which the sizes may lie, one beside the other: those in
+// which all come from strips of one width first.
+func picks(needs []Need, lies [][]lie) (all [][]lie) {
+	for _, w := range commonWidths(needs, lies) {
+		pick := make([]lie, len(lies))
+		for i := range lies {
+			pick[i], _ = lieAlong(lies[i], w)
+		}
+		all = append(all, pick)
+	}
+	if len(all) > 0 && slices.ContainsFunc(needs, func(n Need) bool { return n.InLengths || n.Stood }) {
+		return all
+	}
+	count := 1
+	for _, l := range lies {
+		if count *= len(l); count > mostPicks {
+			return append(all, turnedAll(lies)...)
+		}
+	}
+	for k := range count {
+		pick := make([]lie, len(lies))
+		for i, l := range lies {
+			pick[i], k = l[k%len(l)], k/len(l)
+		}
+		all = append(all, pick)
+	}
+	return all
+}
+
+// turnedAll is all sizes as they are given, and all turned where they may be.
+func turnedAll(lies [][]lie) [][]lie {
+	given, turned := make([]lie, len(lies)), make([]lie, len(lies))
+	for i, l := range lies {
+		given[i], turned[i] = l[0], l[len(l)-1]
+	}
+	return [][]lie{given, turned}
 }
 
 // commonWidths are the widths of strip in which every piece may lie, of pieces
@@ -241,21 +279,60 @@ func lieAlong(lies []lie, width measure.Length) (lie, bool) {
 	return lie{}, false
 }
 
-// sharedWay cuts all from strips of one width, lengths mixed, in the fewest
-// strips that were found.
-func (f *Fabric) sharedWay(needs []Need, lies [][]lie, width measure.Length) (StripWay, bool) {
-	p := cutting.Problem{Cloth: cutting.Cloth{Width: f.stripLength()}}
-	for i, n := range needs {
-		l, _ := lieAlong(lies[i], width)
-		p.Pieces = append(p.Pieces, cutting.Piece{Name: n.For.Text, Across: l.across, Along: width, Count: int(n.Count)})
+// sharing gives a function that cuts what comes from strips of one width from
+// the same strips, lengths mixed, in the fewest that were found; ok is false where
+// no two sizes do.
+func (f *Fabric) sharing(needs []Need) func(pick []lie) (w StripWay, ok bool) {
+	type group struct {
+		width measure.Length
+		of    string // which sizes
 	}
-	r, err := f.solver.Strips(p, 0)
+	found := map[group]int64{}
+	return func(pick []lie) (w StripWay, ok bool) {
+		w.Shared = true
+		for i, l := range pick {
+			if slices.ContainsFunc(pick[:i], func(m lie) bool { return m.along == l.along }) {
+				continue // with the first of that width
+			}
+			g := group{width: l.along}
+			var pieces []cutting.Piece
+			for j, m := range pick {
+				if m.along == l.along && m.across > 0 {
+					g.of += fmt.Sprintf("%d ", j)
+					pieces = append(pieces, cutting.Piece{Name: needs[j].For.Text, Across: m.across, Along: m.along, Count: int(needs[j].Count)})
+				}
+			}
+			n, known := found[g]
+			if !known {
+				n = f.fewest(pieces)
+				found[g] = n
+			}
+			if n < 0 {
+				return w, false
+			}
+			for j, m := range pick { // strips used whole
+				if m.along == l.along && m.across == 0 {
+					n += needs[j].Count
+				}
+			}
+			w.add(l.along, n)
+			ok = ok || len(pieces) > 1
+		}
+		return w, ok
+	}
+}
+
+// fewest is the fewest strips found that hold pieces which lie in strips of one
+// width, below 0 where they fit in none.
+func (f *Fabric) fewest(pieces []cutting.Piece) int64 {
+	if len(pieces) == 0 {
+		return 0
+	}
+	r, err := f.solver.Strips(cutting.Problem{Cloth: cutting.Cloth{Width: f.stripLength()}, Pieces: pieces}, 0)
 	if err != nil {
-		return StripWay{}, false
+		return -1
 	}
-	w := StripWay{Shared: true}
-	w.add(width, int64(r.Length/width))
-	return w, true
+	return int64(r.Length / pieces[0].Along)
 }
 
 // packedWay counts the strips of the printed layout in which the pieces lie.

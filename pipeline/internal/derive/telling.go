@@ -200,15 +200,15 @@ func (u *Unit) byGeometry() (out []say.Sentence) {
 		case c.ToMark:
 			note = note.And(say.That(", to the nearest mark"))
 		default:
-			note = note.And(say.That(", up to %s", u.Lines.told()))
+			note = note.And(say.That(", up to %s", u.Lines.Told()))
 		}
 		out = append(out, note)
 	}
 	return out
 }
 
-// told says which lines a cut goes up to.
-func (l *Lines) told() say.Sentence {
+// Told says which lines a cut goes up to.
+func (l *Lines) Told() say.Sentence {
 	if l.Ruler != nil {
 		return say.That("the ruler's lines of %s", say.Long(l.Apart))
 	}

@@ -104,9 +104,18 @@ func borderRows(s *derive.Size, b derive.Border, works workings) []report.Row {
 	}
 	rows = append(rows, cornerRows(b, u)...)
 	if b.Said.Copes() {
-		rows = append(rows, row(report.Cell{}, report.T("trim; should measure"), report.Cell{}, report.L(b.Outer.Width, u), report.L(b.Outer.Height, u)))
+		rows = append(rows, row(report.Cell{}, report.T(copedTo(b, u)), report.Cell{}, report.L(b.Outer.Width, u), report.L(b.Outer.Height, u)))
 	}
 	return rows
+}
+
+// copedTo says what coping strips are trimmed from, where they are cut larger than
+// it takes.
+func copedTo(b derive.Border, u measure.Unit) string {
+	if b.Lines == nil {
+		return "trim; should measure"
+	}
+	return "the strips are cut up to " + b.Lines.Told().In(u) + "; trim; should measure"
 }
 
 type pair struct {
