@@ -40,11 +40,7 @@ func packShort(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 	case least > 0 && least < int64(f.Sheets.Count):
 		needed = fmt.Sprintf("%s cuts into %s%d, and at least %d %s needed %s", method(f), p.atLeast(f), f.Sheets.Count, least, is(least), how)
 	}
-	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("%s; %s", p.printedPacks(f, said), needed),
-		Hint:    "print " + p.atLeast(f) + count(int(f.Packs), "pack"),
-		About:   cloth(f),
-	})
+	p.wrongPacks(f, f, said, Finding{Message: fmt.Sprintf("%s; %s", p.printedPacks(f, said), needed)})
 }
 
 // printedPacks begins the message of a rule about printed packs.
@@ -61,12 +57,23 @@ func unsettledPacks(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 	if floor := f.FloorPieces(); floor > 0 {
 		none = fmt.Sprintf(", and none into fewer than %d is possible", floor)
 	}
-	p.Report(said.At, Finding{
+	p.wrongPacks(f, f, said, Finding{
 		Message: fmt.Sprintf("%s; the best layout found cuts into %d%s%s: whether the printed packs are enough is not settled%s",
 			p.printedPacks(f, said), f.PackedSheets().Layout.Count, p.asBoxes(f), none, within(f.PackedSheets().Spent)),
-		Hint:  "print " + count(int(f.Packs), "pack"),
-		About: cloth(f),
 	})
+}
+
+// wrongPacks reports packs that are printed wrongly, with as many as some figures
+// take of the fabric, and what is then left where that is printed, too, and is
+// another number.
+func (p *Pass) wrongPacks(f, takes *derive.Fabric, said plan.PrintedCount, finding Finding) {
+	finding.Hint, finding.About = "print "+p.atLeast(f)+count(int(takes.Packs), "pack"), cloth(f)
+	left := takes.Packs*int64(f.Pack.N) - int64(f.Sheets.Count)
+	if printed, ok := printedFor(p.Size.Of.Printed.Left, f.Role.Text); ok && int64(printed.N) != left && p.Size.SureOfCloth(f) {
+		finding.Hint += fmt.Sprintf(", and %d left over", left)
+		finding.Related = append(finding.Related, Related{printed.At, "what is printed as left over"})
+	}
+	p.Report(said.At, finding)
 }
 
 func packTight(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
@@ -81,19 +88,27 @@ func packTight(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 	})
 }
 
-func packsOver(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
-	most := f
+// packsAsked is the fabric as the printed packs may ask most of it.
+func (p *Pass) packsAsked(f *derive.Fabric, said plan.PrintedCount) *derive.Fabric {
 	if int64(said.N) > f.Packs {
-		most = p.mostPacks(f)
+		return p.mostPacks(f)
 	}
-	if int64(said.N) <= most.Packs || !p.Size.SureOfCloth(f) {
+	return f
+}
+
+// tooManyPacks reports whether more packs are printed than anything asks for.
+func (p *Pass) tooManyPacks(f *derive.Fabric, said plan.PrintedCount) bool {
+	return int64(said.N) > p.packsAsked(f, said).Packs && p.Size.SureOfCloth(f)
+}
+
+func packsOver(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
+	if !p.tooManyPacks(f, said) {
 		return
 	}
-	p.Report(said.At, Finding{
+	most := p.packsAsked(f, said)
+	p.wrongPacks(f, most, said, Finding{
 		Level: surplus(int64(said.N), most.Packs, surplusPacks),
 		Message: fmt.Sprintf("the pattern prints %s of %q; the %s needed %s in %s", count(said.N, "pack"), f.Role.Text,
 			count(most.Sheets.Count, "piece"), is(int64(most.Sheets.Count)), count(int(most.Packs), "pack")),
-		Hint:  "print " + count(int(most.Packs), "pack"),
-		About: cloth(f),
 	})
 }

@@ -207,13 +207,14 @@ func printedLeft(p *Pass) {
 			continue
 		}
 		packs := f.Packs
-		if bought, ok := printedFor(p.Size.Of.Printed.Precuts, f.Role.Text); ok {
+		bought, printed := printedFor(p.Size.Of.Printed.Precuts, f.Role.Text)
+		if printed {
 			packs = int64(bought.N)
 		}
 		left := packs*int64(f.Pack.N) - int64(f.Sheets.Count)
 		n := int64(said.N)
-		if left < 0 || n == left || p.leftWithSlack(f, packs, n) {
-			continue // too few packs are fabric/pack-short's to report
+		if left < 0 || n == left || p.leftWithSlack(f, packs, n) || printed && p.tooManyPacks(f, bought) {
+			continue // whoever reports the packs says what is left of the right ones
 		}
 		finding := Finding{
 			Message: fmt.Sprintf("the pattern says that %s of %q %s left over and %d %s: %d %s used of %s of %d", count(said.N, "piece"), f.Role.Text, is(n),
@@ -223,6 +224,9 @@ func printedLeft(p *Pass) {
 		}
 		if n < left {
 			finding.Level = diag.Warning
+		}
+		if printed {
+			finding.Related = []Related{{bought.At, "the printed packs"}}
 		}
 		p.Report(said.At, finding)
 	}

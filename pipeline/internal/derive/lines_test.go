@@ -62,11 +62,11 @@ func TestTrimmedCutsGoUpToLines(t *testing.T) {
 // 9.6317 cm, blocks of 4 in take 6.8640 and 3.6820 in.
 func TestSettingTrianglesGoUpToLines(t *testing.T) {
 	for _, c := range []struct{ units, seam, block, ruler, cut, side, corner, told string }{
-		{"cm", "0.75", "11.5", ``, ``, "18", "10", "8 triangles from squares, each cut twice diagonally, their side up to the usual lines of 0.5 cm, about 0.236 cm over to trim"},
-		{"cm", "0.75", "11.5", `, "lines": "0.2"`, ``, "17.8", "9.8", "8 triangles from squares, each cut twice diagonally, their side up to the ruler's lines of 0.2 cm, about 0.036 cm over to trim"},
+		{"cm", "0.75", "11.5", ``, ``, "18", "10", "8 triangles from squares, each cut twice diagonally, up to the usual lines, 0.5 cm from one to the next, about 0.236 cm over to trim"},
+		{"cm", "0.75", "11.5", `, "lines": "0.2"`, ``, "17.8", "9.8", "8 triangles from squares, each cut twice diagonally, up to the ruler's lines, 0.2 cm from one to the next, about 0.036 cm over to trim"},
 		{"cm", "0.75", "11.5", `, "lines": "1"`, `, "side_cut": {"square": "18.2"}`, "18.2", "10", "8 triangles from squares, each cut twice diagonally, about 0.436 cm over to trim"},
-		{"in", "1/4", "4 1/2", ``, ``, "6 7/8", "3 3/4", "8 triangles from squares, each cut twice diagonally, their side up to the usual lines of 1/8 in, about 0.0110 in over to trim"},
-		{"in", "1/4", "4 1/2", `, "lines": "1/2"`, ``, "7", "4", "8 triangles from squares, each cut twice diagonally, their side up to the ruler's lines of 1/2 in, about 0.1360 in over to trim"},
+		{"in", "1/4", "4 1/2", ``, ``, "6 7/8", "3 3/4", "8 triangles from squares, each cut twice diagonally, up to the usual lines, 1/8 in from one to the next, about 0.0110 in over to trim"},
+		{"in", "1/4", "4 1/2", `, "lines": "1/2"`, ``, "7", "4", "8 triangles from squares, each cut twice diagonally, up to the ruler's lines, 1/2 in from one to the next, about 0.1360 in over to trim"},
 	} {
 		p, problems := decode(fmt.Sprintf(`{"format": 1, "id": "lines", "title": "Lines", "units": %q, "seam": {"allowance": %q},
 			"fabrics": {"a": {"yardage": {}}, "b": {"yardage": {}}}, "tools": {"rulers": [{"square": "30"%s}]}, "parts": {"unit": {"cut": {"fabric": "a", "square": %q}}},

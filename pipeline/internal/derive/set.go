@@ -135,7 +135,7 @@ func (t TriangleCut) Told() say.Sentence {
 		return text
 	}
 	if t.Lines != nil {
-		text = text.And(say.That(", their side up to %s", t.Lines.Told()))
+		text = text.And(say.That(", up to %s lines, %s from one to the next", t.Lines.whose(), say.Long(t.Lines.Apart)))
 	}
 	return text.And(say.That(", %s over to trim", say.AsThere(over)))
 }

@@ -209,10 +209,14 @@ func (u *Unit) byGeometry() (out []say.Sentence) {
 
 // Told says which lines a cut goes up to.
 func (l *Lines) Told() say.Sentence {
+	return say.That("%s lines of %s", l.whose(), say.Long(l.Apart))
+}
+
+func (l *Lines) whose() string {
 	if l.Ruler != nil {
-		return say.That("the ruler's lines of %s", say.Long(l.Apart))
+		return "the ruler's"
 	}
-	return say.That("the usual lines of %s", say.Long(l.Apart))
+	return "the usual"
 }
 
 // drafted is the error that one unit has, and what it comes to over all of
