@@ -28,6 +28,10 @@ type Ordered struct {
 // [bolts.Work]: a tenth of a second.
 const aloneBudget = 8_000_000
 
+// mostAlone is how many kits of a plan are ordered for: the formulas name the run of
+// each, and programs take no longer ones. Of more the bought basis is left open.
+const mostAlone = 100
+
 // AsIfAlone works that out, and gives the kits their bought basis. Stop, which may
 // be nil, tells that nobody waits any more.
 func AsIfAlone(kits []*kit.Kit, prices *plan.PriceList, stop func() bool) Alone {
@@ -45,7 +49,7 @@ func AsIfAlone(kits []*kit.Kit, prices *plan.PriceList, stop func() bool) Alone 
 			asked, of = append(asked, supply.Asked{Plan: k.Size.Plan.ID.Text, Kit: *p}), append(of, k)
 		}
 	}
-	if len(asked) == 0 {
+	if len(asked) == 0 || len(asked) > mostAlone {
 		return alone
 	}
 	l := supply.Solver(bolts.Solve).Within(aloneBudget, stop, asked, prices, nil)
