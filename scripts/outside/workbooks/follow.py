@@ -67,7 +67,8 @@ def comparable(book, wanted):
     ours, theirs = cells(book, False), cells(wanted, False)
     there = {p for p, c in theirs.items() if is_formula(c)}
     alike = {p for p in there if p in ours and ours[p].value == theirs[p].value}
-    ordered = {p for p in there - alike if "run again" in str(theirs[p].value)}  # quantities of an order
+    # Quantities of an order, and by how many kits a run is another than it was worked out for.
+    ordered = {p for p in there - alike if "run again" in str(theirs[p].value) or str(theirs[p].value).startswith("=MAX(kits_planned")}
     if other_run := ordered or any(p[0] == "Orders" for p in there - alike):
         alike = {p for p in alike if p[0] not in BY_PLAN}
     unlike = {p[0] for p in there - alike - ordered}
