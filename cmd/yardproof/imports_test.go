@@ -80,7 +80,7 @@ func mayTestWith() map[string]string {
 		"pipeline":                   "scripts/hostile scripts/fixtures/fixture",
 		"schema/plan":                "schema",
 		"pipeline/internal/...":      "schema schema/... pipeline/report",
-		"pipeline/internal/derive":   "schema schema/... pipeline/report scripts/crossing/crossed scripts/fixtures/fixture",
+		"pipeline/internal/derive":   "schema schema/... pipeline/report pipeline/internal/drafting scripts/crossing/crossed scripts/fixtures/fixture",
 		"pipeline/internal/drafting": "schema schema/... pipeline/report scripts/crossing/crossed scripts/fixtures/fixture",
 		"pipeline/internal/tabulate": "schema schema/... pipeline/report scripts/fixtures/fixture",
 		"pipeline/check":             "pipeline scripts/fixtures/fixture",
