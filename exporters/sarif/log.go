@@ -3,14 +3,14 @@ package sarif
 // The objects below are those of the standard, in its words; sections are of
 // its chapter 3. Pointers and omitempty leave out what has the default value.
 
-// log is 3.13.
+// log is the sarifLog object of section 3.13, the root of a file.
 type log struct {
 	Schema  string `json:"$schema"`
 	Version string `json:"version"`
 	Runs    []run  `json:"runs"`
 }
 
-// run is 3.14.
+// run is the run object of section 3.14.
 type run struct {
 	Tool               tool                `json:"tool"`
 	Invocations        []invocation        `json:"invocations"`
@@ -40,7 +40,7 @@ type baseline struct {
 	Unjudged int    `json:"unjudged,omitempty"`
 }
 
-// tool is 3.18.
+// tool is the tool object of section 3.18.
 type tool struct {
 	Driver component `json:"driver"`
 }
@@ -68,17 +68,17 @@ type configuration struct {
 	Level string `json:"level"`
 }
 
-// tags is 3.8.2.
+// tags is the tags of a property bag, section 3.8.2.
 type tags struct {
 	Tags []string `json:"tags"`
 }
 
-// message is 3.11, and multiformatMessageString, 3.12.
+// message is the message object of section 3.11, and the multiformatMessageString object of section 3.12.
 type message struct {
 	Text string `json:"text"`
 }
 
-// invocation is 3.20.
+// invocation is the invocation object of section 3.20.
 type invocation struct {
 	ExecutionSuccessful        bool           `json:"executionSuccessful"`
 	ExitCode                   *int           `json:"exitCode,omitempty"`
@@ -86,7 +86,7 @@ type invocation struct {
 	ToolExecutionNotifications []notification `json:"toolExecutionNotifications,omitempty"`
 }
 
-// notification is 3.58.
+// notification is the notification object of section 3.58.
 type notification struct {
 	Descriptor reference `json:"descriptor"`
 	Level      string    `json:"level"`
@@ -99,7 +99,7 @@ type reference struct {
 	Index int    `json:"index"`
 }
 
-// artifact is 3.24.
+// artifact is the artifact object of section 3.24.
 type artifact struct {
 	Location location `json:"location"`
 	MIMEType string   `json:"mimeType,omitempty"`
@@ -114,7 +114,7 @@ type location struct {
 	Description *message `json:"description,omitempty"`
 }
 
-// result is 3.27.
+// result is the result object of section 3.27.
 type result struct {
 	RuleID              string            `json:"ruleId"`
 	RuleIndex           int               `json:"ruleIndex"`
@@ -145,7 +145,7 @@ type consequence struct {
 	LocationID int      `json:"locationId"`
 }
 
-// suppression is 3.35.
+// suppression is the suppression object of section 3.35.
 type suppression struct {
 	Kind          string `json:"kind"`
 	Status        string `json:"status"`
@@ -167,7 +167,7 @@ type physical struct {
 	Region           *region  `json:"region,omitempty"`
 }
 
-// region is 3.30. Ends are exclusive.
+// region is the region object of section 3.30. Ends are exclusive.
 type region struct {
 	StartLine   int `json:"startLine"`
 	StartColumn int `json:"startColumn"`

@@ -17,7 +17,7 @@ var carefulChecks = []Check{
 		Rule: "fabric/wide-only", Level: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "the printed length, strip sets or tubes are enough only at a usable width that bolts of that fabric cannot be relied on to have",
 		Why:     "Fabric sold as 42 to 44 in wide gives 40 to 42 in between the selvages, by the mill and the bolt, and backing sold as 108 in gives 104 to 106. The buying list states the width that is reckoned with, and that is fair notice as long as bolts of that width can be bought: up to 42 in (107 cm), and 106 in (270 cm) of extra-wide backing. At 44 in seven 6 1/4-in squares come from a strip, at the careful 40 in six: 42 squares are six strips or seven, and whoever trusted the list looks for a width that is sold and not usable. The widths are common practice, no source.",
-		Fix:     "print the length that the careful width takes, or reckon with 42 in (107 cm)",
+		Fix:     "print the length that the careful width takes, or state a usable width of 42 in (107 cm)",
 		Run:     wideOnly,
 	},
 	{
@@ -29,9 +29,9 @@ var carefulChecks = []Check{
 	},
 	{
 		Rule: "fabric/widths-differ", Level: diag.Warning, Since: "0.1.0", Scope: Size,
-		Summary: "fabrics of the common width are reckoned at different usable widths",
+		Summary: "fabrics of the common width are stated with different usable widths",
 		Why:     "A pattern prints one usable width, and its customer buys every fabric by it. Where the blocks are reckoned at 42 in and the border at 40, one of the two lists is of another width than is printed: four strips of 42 in are cut where the 40 in that was bought needs five.",
-		Fix:     "reckon all fabrics that are sold as 42 to 44 in (110 cm) at one usable width",
+		Fix:     "state one usable width for all fabrics that are sold as 42 to 44 in (110 cm)",
 		Run:     widthsDiffer,
 	},
 }
@@ -92,9 +92,9 @@ func wideSets(p *Pass) {
 	report := func(said plan.PrintedCount, thing string, takes, atCareful int64) {
 		if n := int64(said.N); n >= takes && n < atCareful {
 			p.Report(said.At, Finding{
-				Message: fmt.Sprintf("the pattern prints %s of %q, as strips of the stated usable width take; at the careful %s %d %s needed",
+				Message: fmt.Sprintf("the pattern prints %s of %q, as strips of the stated usable width take; at the careful width of %s %d %s needed",
 					count(said.N, thing), said.Of.Text, p.there(p.carefulWidth()), atCareful, is(atCareful)),
-				Hint: fmt.Sprintf("print %d, or reckon with a width that is sold", atCareful),
+				Hint: fmt.Sprintf("print %d, or state a usable width that shops sell", atCareful),
 			})
 		}
 	}
@@ -147,7 +147,7 @@ func wideLength(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 		return
 	}
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("the pattern prints %s of %q; at a usable width of %s it takes %s, at the careful %s %s",
+		Message: fmt.Sprintf("the pattern prints %s of %q; at a usable width of %s it takes %s, at the careful width of %s %s",
 			p.asPrinted(said), f.Role.Text, p.there(f.UsableWidth.Length), p.needs(f.Gross), p.there(careful), why),
 		Hint:  wideHint(p, n),
 		About: cloth(f),
@@ -156,9 +156,9 @@ func wideLength(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 
 func wideHint(p *Pass, narrow *derive.Fabric) string {
 	if narrow.Err != nil {
-		return "sew the piece of two, or reckon with a width that is sold"
+		return "sew the piece of two, or state a usable width that shops sell"
 	}
-	return "print " + p.enough(narrow) + ", or reckon with a width that is sold"
+	return "print " + p.enough(narrow) + ", or state a usable width that shops sell"
 }
 
 // widthsDiffer tells of the first fabric that is reckoned at another width than
@@ -177,8 +177,8 @@ func widthsDiffer(p *Pass) {
 			continue
 		}
 		p.Report(f.UsableWidth.At, Finding{
-			Message: fmt.Sprintf("%q is reckoned at a usable width of %s and %q at %s", f.Role.Text, p.there(w), first.Role.Text, p.there(first.UsableWidth.Length)),
-			Hint:    fmt.Sprintf("reckon all at %s", p.there(min(w, first.UsableWidth.Length))),
+			Message: fmt.Sprintf("the usable width of %q is %s, and that of %q %s", f.Role.Text, p.there(w), first.Role.Text, p.there(first.UsableWidth.Length)),
+			Hint:    fmt.Sprintf("state %s for all", p.there(min(w, first.UsableWidth.Length))),
 			Related: []Related{{first.Role.At, "the other fabric"}},
 		})
 		return
@@ -244,7 +244,7 @@ func quarterSize(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 		return
 	}
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("the pattern prints %s of %q; at %s a piece that is enough, at the careful %s %s", count(said.N, "pack"), f.Role.Text,
+		Message: fmt.Sprintf("the pattern prints %s of %q; at %s a piece that is enough, at the careful size of %s %s", count(said.N, "pack"), f.Role.Text,
 			p.pairThere(f.StripWidth().Length, f.StripLength().Length), p.pairThere(f.StripWidth().Length, careful), takes),
 		Hint:  "state the careful size as usable, or say in the fabric list how large a piece must be",
 		About: cloth(f),

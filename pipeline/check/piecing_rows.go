@@ -99,7 +99,7 @@ func (p *Pass) unequal(a assembly, r int) {
 		Hint:    p.heighten(part, low, a.Tallest[r]),
 		About:   geometryOf(part),
 		Root:    true,
-		Related: []Related{{high.At, "the higher part"}, {sizeAt(part), fmt.Sprintf("%q is made here", low.Part.Text)}},
+		Related: []Related{{high.At, fmt.Sprintf("%q, the higher of the two", high.Part.Text)}, {sizeAt(part), fmt.Sprintf("%q is made here", low.Part.Text)}},
 	})
 }
 

@@ -100,7 +100,7 @@ func bonusNothing(p *Pass) {
 			}
 			p.Report(part.Name.At, Finding{
 				Message: fmt.Sprintf("the corners cut away from the %s squares of %q %s", p.length(b.Square), part.Name.Text, unit),
-				Hint:    "call the corners waste",
+				Hint:    `say "bonus": "waste"`,
 			})
 		}
 	})

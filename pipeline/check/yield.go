@@ -38,7 +38,7 @@ var yieldChecks = []Check{
 		Rule: "yield/sets-left-over", Level: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "the printed number of strip sets does not pair into tubes",
 		Why:     "A tube takes two sets. Thirteen sets make six tubes, and the thirteenth is sewn for nothing.",
-		Fix:     "print an even number of sets, or print what is left over under left",
+		Fix:     "print an even number of sets, or print what is left over in \"left\"",
 		Run:     setsLeftOver,
 	},
 	{
@@ -206,7 +206,7 @@ func stripsLeftOver(p *Pass) {
 			p.Report(said.At, Finding{
 				Message: fmt.Sprintf("%s in sets of %d make%s %s of %q and leave%s %d over; %d %s used", count(said.N, "strip"), n,
 					ending(int64(said.N)), count(int(sets), "set"), part.Name.Text, ending(int64(said.N)), left, n*part.Set.Count, is(n*part.Set.Count)),
-				Hint:  fmt.Sprintf("print %d, and what is left over under left", n*part.Set.Count),
+				Hint:  fmt.Sprintf("print %d, and the %d left over in \"left\"", n*part.Set.Count, left),
 				About: countOf(part),
 				Root:  true,
 			})

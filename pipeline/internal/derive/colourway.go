@@ -33,8 +33,8 @@ func (s *Size) InArticles(prices *plan.PriceList) *Size {
 		if !ok || f.Form != plan.Yardage {
 			continue
 		}
-		differs = lay(&f.UsableWidth.Length, p.Width, p.Width < f.UsableWidth.Length) || differs
-		differs = lay(&f.Repeat.Length, p.Repeat, f.Repeat.Length > 0 && p.Repeat != f.Repeat.Length) || differs
+		differs = replace(&f.UsableWidth.Length, p.Width, p.Width < f.UsableWidth.Length) || differs
+		differs = replace(&f.Repeat.Length, p.Repeat, f.Repeat.Length > 0 && p.Repeat != f.Repeat.Length) || differs
 	}
 	if !differs {
 		return s
@@ -52,15 +52,16 @@ func (s *Size) Instead(role string, article plan.Price) *Size {
 	for i := range of.Fabrics {
 		if f := &of.Fabrics[i]; f.Role.Text == role {
 			f.SKU.Text = article.SKU
-			lay(&f.UsableWidth.Length, article.Width, article.Width < f.UsableWidth.Length)
-			lay(&f.Repeat.Length, article.Repeat, f.Repeat.Length > 0)
+			replace(&f.UsableWidth.Length, article.Width, article.Width < f.UsableWidth.Length)
+			replace(&f.Repeat.Length, article.Repeat, f.Repeat.Length > 0)
 		}
 	}
 	return s.Again(&of)
 }
 
-// lay sets what an article says where it says anything and that counts.
-func lay(to *measure.Length, article measure.Length, counts bool) bool {
+// replace puts an article's own width or repeat in place of the plan's, if the
+// price list states one and it makes a difference. It reports whether it did.
+func replace(to *measure.Length, article measure.Length, counts bool) bool {
 	if article == 0 || !counts {
 		return false
 	}
