@@ -92,7 +92,7 @@ func wideSets(p *Pass) {
 	report := func(said plan.PrintedCount, thing string, takes, atCareful int64) {
 		if n := int64(said.N); n >= takes && n < atCareful {
 			p.Report(said.At, Finding{
-				Message: fmt.Sprintf("the pattern prints %s of %q, as strips of the stated usable width take; at the careful width of %s %d %s needed",
+				Message: fmt.Sprintf("the pattern prints %s of %q, as strips of the stated usable width take; at the careful width of %s, %d %s needed",
 					count(said.N, thing), said.Of.Text, p.there(p.carefulWidth()), atCareful, is(atCareful)),
 				Hint: fmt.Sprintf("print %d, or state a usable width that shops sell", atCareful),
 			})
@@ -137,7 +137,7 @@ func wideLength(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 		return
 	}
 	n, sure := atWidth(p.Size, f, careful)
-	why := p.needs(n.Gross)
+	why := "it takes " + p.needs(n.Gross)
 	switch {
 	case n.Err != nil:
 		why = "a piece is too long"
@@ -147,7 +147,7 @@ func wideLength(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 		return
 	}
 	p.Report(said.At, Finding{
-		Message: fmt.Sprintf("the pattern prints %s of %q; at a usable width of %s it takes %s, at the careful width of %s %s",
+		Message: fmt.Sprintf("the pattern prints %s of %q; at a usable width of %s it takes %s; at the careful width of %s %s",
 			p.asPrinted(said), f.Role.Text, p.there(f.UsableWidth.Length), p.needs(f.Gross), p.there(careful), why),
 		Hint:  wideHint(p, n),
 		About: cloth(f),

@@ -38,7 +38,7 @@ func TestMetricPlansSpeakOfMetres(t *testing.T) {
 			"fabric/unsquared", "the pattern prints 0.25 m (25 cm) of \"sky\"; the plain method takes 26 cm: 23 cm of strips and 3 cm for squaring up"},
 		{"enough", metric + `, "printed": {"small": {"fabric": {"sky": "30 cm"}}}}`, "", ""},
 		{"wide only", metric + `, "fabrics": {"sky": {"yardage": {"usable_width": "110"}}}, "layout": {"grid": {"rows": 9, "columns": 3}}, "printed": {"small": {"fabric": {"sky": "40 cm"}}}}`,
-			"fabric/wide-only", "at a usable width of 110 cm it takes 37.5 cm, at the careful width of 100 cm 49 cm"},
+			"fabric/wide-only", "at a usable width of 110 cm it takes 37.5 cm; at the careful width of 100 cm it takes 49 cm"},
 		{"fair notice", metric + `, "fabrics": {"sky": {"yardage": {"usable_width": "107"}}}, "layout": {"grid": {"rows": 9, "columns": 3}}, "printed": {"small": {"fabric": {"sky": "40 cm"}}}}`,
 			"", ""},
 	})
@@ -48,7 +48,7 @@ func TestWideOnlyWhereAPieceIsTooLong(t *testing.T) {
 	const panel = `{"parts": {"square": {"cut": {"square": null, "size": ["41", "41"]}}}, "layout": {"grid": {"rows": 1, "columns": 1}}, "printed": {"small": {"fabric": {"sky": "1 1/4 yd"}}}`
 	tryAll(t, squares, []tried{
 		{"stated as 42", panel + `, "fabrics": {"sky": {"yardage": {"usable_width": "42"}}}}`, "", ""},
-		{"stated as 44", panel + `, "fabrics": {"sky": {"yardage": {"usable_width": "44"}}}}`, "fabric/wide-only", "at a usable width of 44 in it takes 42 in, at the careful width of 40 in a piece is too long"},
+		{"stated as 44", panel + `, "fabrics": {"sky": {"yardage": {"usable_width": "44"}}}}`, "fabric/wide-only", "at a usable width of 44 in it takes 42 in; at the careful width of 40 in a piece is too long"},
 		{"another fabric, 54 in wide", panel + `, "fabrics": {"sky": {"yardage": {"usable_width": "54"}}}}`, "", ""},
 	})
 }
