@@ -14,8 +14,8 @@
 //
 //   - [Plain] and [PlainPieces]: the trade's own method, each size from its own
 //     strips or sheets.
-//   - [AreaBound], [StraightBound] and [SheetAreaBound]: what no straight cutting can
-//     go below.
+//   - [AreaBound], [StraightBound], [SheetAreaBound] and [StraightSheets]: what no
+//     straight cutting can go below.
 //   - [Solve]: the shortest strips; [SolveSheets]: the fewest fixed pieces;
 //     [SolveLengths]: one dimension, the cheapest of stocks of several lengths.
 //     Each result says whether it is proved, and a [Certificate] lets others

@@ -9,7 +9,7 @@ import (
 // SheetResult is a layout of fixed pieces with what is known about fewer.
 // Bound counts sheets that no layout of strips can do without, first cuts
 // across or along. A Bound above the claim of the Certificate is
-// [SheetAreaBound].
+// [SheetAreaBound] or [StraightSheets].
 type SheetResult struct {
 	Layout      SheetLayout
 	Bound       int
@@ -52,6 +52,14 @@ func SolveSheets(p SheetProblem, limits Limits) (SheetResult, error) {
 	if !in.sheets.axis[0].empty() && !in.sheets.axis[1].empty() {
 		r.Bound = max(r.Bound, int(bound.bound))
 		r.Certificate = in.sheetCertificate(bound, scaling)
+	}
+	if r.Bound < r.Layout.Count { // what the limits have left open may be settled without a search
+		if limits.Visits = 0; limits.Allowance > 0 {
+			limits.Allowance = max(1, limits.Allowance-r.Spent.Work)
+		}
+		bound, _, spent := StraightSheets(p, limits)
+		r.Spent.add(spent)
+		r.Bound = max(r.Bound, bound)
 	}
 	if r.Bound == r.Layout.Count {
 		r.Status = Proved
