@@ -16,13 +16,14 @@ type intent struct {
 	homes   []home   // other places that have the key
 	near    bool     // the homes lie in or beside the object
 	several []string // keys of the object that are told of with it
+	into    []string // keys that the object lacks, into one of which these belong
 	told    bool     // it is told of with another
 	file    string   // another file that has the key
 }
 
 // fills are the keys of the object itself that the intent would bring.
 func (i intent) fills(path []string) []string {
-	names := slices.Concat(i.instead, i.oneOf)
+	names := slices.Concat(i.instead, i.oneOf, i.into)
 	if i.write != "" {
 		names = append(names, i.write)
 	}
@@ -48,6 +49,7 @@ func (r rules) intents(faults []fault) {
 			f.meant = r.intent(f, strangers[f.node] == 1)
 		}
 	}
+	r.astray(faults)
 	severalAsOne(faults)
 }
 
@@ -138,6 +140,8 @@ func (f fault) unknownKey() source.Problem {
 		left = "remove it, or use " + list(quoted(names), "or")
 	}
 	switch m := f.meant; {
+	case len(m.into) > 0:
+		return f.moveInto()
 	case len(m.several) > 0:
 		return f.several()
 	case f.buysLength():

@@ -37,7 +37,7 @@ func severalAsOne(faults []fault) {
 
 // unsure reports whether nothing certain is known of what a key was meant to be.
 func (i intent) unsure() bool {
-	return i.write == "" && !i.near && len(i.instead) == 0 && len(i.oneOf) == 0
+	return i.write == "" && !i.near && len(i.instead) == 0 && len(i.oneOf) == 0 && len(i.into) == 0 && !i.told
 }
 
 // several says of all keys at once that the object cannot have them.
