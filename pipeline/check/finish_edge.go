@@ -147,19 +147,40 @@ func bindingNarrow(p *Pass) {
 	if b == nil {
 		return
 	}
-	d, w := b.Said.Finished.Length, b.Said.Cut.Length
-	least, fold := piecing.DoubleFold(d, 0, 0), "double"
-	if b.Said.Single {
-		least, fold = piecing.SingleFold(d, 0), "single"
-	}
-	if w > least || w == 0 {
+	if !tooNarrow(b.Said) {
 		return
 	}
-	p.Report(b.Said.Cut.At, Finding{
+	fold := "double"
+	if b.Said.Single {
+		fold = "single"
+	}
+	least := foldTakes(b.Said)
+	f := Finding{
 		Message: fmt.Sprintf("%s-fold binding that finishes %s wide takes %s before anything is left for the edge's thickness and the overlap; it is cut %s",
-			fold, p.length(d), p.needs(least), p.there(w)),
+			fold, p.length(b.Said.Finished.Length), p.needs(least), p.there(b.Said.Cut.Length)),
 		Hint: "cut it wider than " + p.needs(least) + ", usually by at least " + p.needs(least/4),
-	})
+	}
+	if s := bindingStrip(b.Said); !s.believes(s.Length.Length, p.Plan.Units) && p.written(s) != "" && p.otherUnit(s) {
+		_, word := p.other()
+		f.Message += ": the figure looks like " + word
+		f.Hint = p.withOther(s) + " if that is meant, or " + f.Hint
+	}
+	p.Report(b.Said.Cut.At, f)
+}
+
+// foldTakes is the width that a binding's folds use up, before the thickness of
+// the edge.
+func foldTakes(b *plan.Binding) measure.Length {
+	if b.Single {
+		return piecing.SingleFold(b.Finished.Length, 0)
+	}
+	return piecing.DoubleFold(b.Finished.Length, 0, 0)
+}
+
+// tooNarrow reports whether nothing is left of the binding's strip when it is
+// folded.
+func tooNarrow(b *plan.Binding) bool {
+	return b.Cut.Length > 0 && b.Cut.Length <= foldTakes(b)
 }
 
 func curvedEdge(p *Pass) {

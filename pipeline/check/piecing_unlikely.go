@@ -16,8 +16,8 @@ var unlikelyChecks = []Check{
 		Rule: "piecing/unlikely-length", Level: diag.Warning, Since: "0.1.0", Scope: Size,
 		Summary: "a length is outside what is sewn or sold, perhaps because it is written in the other unit",
 		Why: "A seam allowance of 0.75 means 0.75 cm to whoever works in centimetres, and 3/4 in to a plan in inches: every piece then finishes an inch too small. Believed without a word are " +
-			"seams of 1/8 to 1/2 in (0.3 to 1.5 cm), a backing's seams up to 1 in (2.5 cm), binding strips up to 4 in (10 cm), overhangs up to 8 in (20 cm), a drop up to 30 in (80 cm), " +
-			"mattresses up to 100 in or of 100 cm and more, rulers up to 36 in (100 cm), precut pieces up to 72 in (200 cm), and usable widths other than 108 to 116 in or 39 to 46 cm, which are those of the other unit. " +
+			"seams of 1/8 to 1/2 in (0.3 to 1.5 cm), a backing's seams up to 1 in (2.5 cm), binding strips up to 4 in (3.5 to 10 cm, 2 to 10 cm folded single), overhangs up to 8 in (20 cm), a drop up to 30 in (80 cm), " +
+			"mattresses up to 100 in or of 100 cm and more, rulers up to 36 in (100 cm), precut pieces up to 72 in (200 cm), and usable widths other than 39 to 46 cm and, of fabric that no backing is made of, 99 to 120 in, which are cotton's in the other unit. " +
 			"Common practice, no source; the limits are this project's.",
 		Fix: "write the unit with the length, or correct it",
 		Run: unlikelyLengths,
@@ -64,13 +64,15 @@ const (
 var (
 	usualSeam     = usual{what: "seams are sewn", in: span{inch / 8, inch / 2}, cm: span{3 * mm, 15 * mm}}
 	usualBacking  = usual{what: "seams of a backing are sewn", in: span{inch / 8, inch}, cm: span{3 * mm, 25 * mm}}
-	usualBinding  = usual{what: "binding strips are cut", in: span{0, 4 * inch}, cm: span{0, 10 * cm}}
+	usualBinding  = usual{what: "binding strips are cut", in: span{0, 4 * inch}, cm: span{35 * mm, 10 * cm}}
+	usualSingle   = usual{what: "strips of single binding are cut", in: span{0, 4 * inch}, cm: span{2 * cm, 10 * cm}}
 	usualOverhang = usual{what: "an overhang is", in: span{0, 8 * inch}, cm: span{0, 20 * cm}}
 	usualDrop     = usual{what: "a drop is", in: span{0, 30 * inch}, cm: span{0, 80 * cm}}
 	usualMattress = usual{what: "a mattress is", in: span{0, 100 * inch}, cm: span{100 * cm, 0}}
 	usualRuler    = usual{what: "rulers are", in: span{0, 36 * inch}, cm: span{0, 100 * cm}}
 	usualPiece    = usual{what: "precut pieces are", in: span{0, 72 * inch}, cm: span{0, 200 * cm}}
-	usualWidth    = usual{what: "usable widths are", inGap: span{108 * inch, 116 * inch}, cmGap: span{39 * cm, 46 * cm}}
+	usualWidth    = usual{what: "usable widths are", inGap: span{99 * inch, 120 * inch}, cmGap: span{39 * cm, 46 * cm}}
+	usualWide     = usual{what: "usable widths are", cmGap: usualWidth.cmGap} // a backing's, of which 104 to 120 in are sold
 )
 
 // stated is a length of the plan and what is usual for it.
@@ -97,7 +99,9 @@ func (p *Pass) statedLengths() []stated {
 	}
 	all = append(all, finishLengths(of)...)
 	for i := range of.Fabrics {
-		all = append(all, clothLengths(&of.Fabrics[i])...)
+		f := &of.Fabrics[i]
+		b := of.Finish.Backing
+		all = append(all, clothLengths(f, b != nil && b.Fabric.Text == f.Role.Text)...)
 	}
 	if of.Tools.At != (source.Range{}) {
 		for _, r := range of.Tools.Rulers {
@@ -115,8 +119,8 @@ func finishLengths(of *plan.Size) []stated {
 	if b := of.Finish.Batting; b != nil {
 		all = append(all, stated{"the batting's overhang", b.Overhang, usualOverhang})
 	}
-	if b := of.Finish.Binding; b != nil {
-		all = append(all, stated{"the binding's strip", b.Cut, usualBinding})
+	if b := of.Finish.Binding; b != nil && !tooNarrow(b) {
+		all = append(all, bindingStrip(b))
 	}
 	if b := of.Bed; b != nil {
 		all = append(all, stated{"the mattress", longer(b.Mattress), usualMattress}, stated{"the drop", b.Drop, usualDrop})
@@ -124,9 +128,22 @@ func finishLengths(of *plan.Size) []stated {
 	return all
 }
 
-func clothLengths(f *plan.Fabric) []stated {
+func bindingStrip(b *plan.Binding) stated {
+	if b.Single {
+		return stated{"the binding's strip", b.Cut, usualSingle}
+	}
+	return stated{"the binding's strip", b.Cut, usualBinding}
+}
+
+// clothLengths are those of a fabric; backs tells whether the backing is made
+// of it.
+func clothLengths(f *plan.Fabric, backs bool) []stated {
 	if f.Form == plan.Yardage {
-		return []stated{{fmt.Sprintf("the usable width of %q", f.Role.Text), f.UsableWidth, usualWidth}}
+		width := usualWidth
+		if backs {
+			width = usualWide
+		}
+		return []stated{{fmt.Sprintf("the usable width of %q", f.Role.Text), f.UsableWidth, width}}
 	}
 	all := []stated{{fmt.Sprintf("a piece of %q", f.Role.Text), longer(f.Piece), usualPiece}}
 	if short := min(f.Piece[0].Length, f.Piece[1].Length); longer(f.Piece).Length >= 5*short {
@@ -204,17 +221,27 @@ func (p *Pass) inOther(l measure.Length) (measure.Unit, measure.Length) {
 	return measure.Cm, l.Surd().MulInt(int64(cm)).DivInt(int64(inch)).FloorTo(measure.Tick)
 }
 
+// other is the unit that the plan is not in, and its name in words.
+func (p *Pass) other() (measure.Unit, string) {
+	if p.Plan.Units == measure.Cm {
+		return measure.In, "inches"
+	}
+	return measure.Cm, "centimetres"
+}
+
+// withOther is how a length is written that is meant in the other unit.
+func (p *Pass) withOther(s stated) string {
+	unit, l := p.inOther(s.Length.Length)
+	if text := l.Format(unit); !strings.HasPrefix(text, "about") {
+		return fmt.Sprintf("write %q", text)
+	}
+	return "write its unit with it"
+}
+
 func (p *Pass) mistaken(all []stated) {
 	first := all[0]
-	unit, l := p.inOther(first.Length.Length)
-	word := "centimetres"
-	if unit == measure.In {
-		word = "inches"
-	}
-	meant := "write " + fmt.Sprintf("%q", l.Format(unit))
-	if strings.HasPrefix(l.Format(unit), "about") {
-		meant = "write its unit with it"
-	}
+	unit, word := p.other()
+	meant := p.withOther(first)
 	f := Finding{
 		Message: fmt.Sprintf("%s: the figure looks like %s", p.unlikely(first), word),
 		Hint:    fmt.Sprintf("%s if that is meant, or \"units\": %q where the whole plan is", meant, unit.String()),
