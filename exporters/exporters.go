@@ -134,7 +134,7 @@ func Exports() []ExportFormat {
 		},
 		{
 			Name:    "xlsx",
-			Summary: "a workbook a plan, ready to print, with live formulas over its inputs",
+			Summary: "two workbooks a plan, ready to print, with live formulas over their inputs: what is handed on, and beside it papers, checks and workings",
 			Plan:    xlsxPlan,
 			Line:    xlsxLine,
 		},
@@ -215,16 +215,29 @@ func svgPlan(p *report.Plan) ([]report.File, error) {
 }
 
 func xlsxPlan(p *report.Plan) ([]report.File, error) {
-	b, err := xlsx.Plan(p)
-	return one(p.ID, p.ID+"/"+p.ID+".xlsx", b, err)
+	return two(p.ID, p.ID+"/"+p.ID, func() ([]byte, error) { return xlsx.Plan(p) }, func() ([]byte, error) { return xlsx.Papers(p) })
 }
 
 func xlsxLine(r *report.Run) ([]report.File, error) {
 	if len(r.Sheets) == 0 {
 		return nil, nil
 	}
-	b, err := xlsx.Line(r)
-	return one(lineName, lineName+".xlsx", b, err)
+	return two(lineName, lineName, func() ([]byte, error) { return xlsx.Line(r) }, func() ([]byte, error) { return xlsx.LinePapers(r) })
+}
+
+// two are a workbook and the one beside it, which may be empty and is not written then.
+func two(id, name string, first, beside func() ([]byte, error)) ([]report.File, error) {
+	b, err := first()
+	files, err := one(id, name+".xlsx", b, err)
+	if err != nil {
+		return nil, err
+	}
+	b, err = beside()
+	if err == nil && b == nil {
+		return files, nil
+	}
+	more, err := one(id, name+"-papers.xlsx", b, err)
+	return append(files, more...), err
 }
 
 func one(id, name string, b []byte, err error) ([]report.File, error) {

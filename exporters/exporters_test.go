@@ -65,12 +65,12 @@ func names(files []report.File) []string {
 func TestExportsNameTheirFiles(t *testing.T) {
 	want := map[string][2]string{
 		"csv": {
-			"harbour-steps/cut-list.csv harbour-steps/fabrics.csv harbour-steps/tools.csv harbour-steps/inputs.csv harbour-steps/costing.csv harbour-steps/cutting-room.csv",
+			"harbour-steps/cut-list.csv harbour-steps/fabrics.csv harbour-steps/tools.csv harbour-steps/inputs.csv harbour-steps/costing.csv harbour-steps/cutting-room.csv harbour-steps/cutting-room-backing.csv harbour-steps/cutting-room-cautions.csv",
 			"line/kits.csv",
 		},
 		"json": {"harbour-steps/harbour-steps.json", "line.json"},
 		"svg":  {"harbour-steps/quilt-throw.svg harbour-steps/units-throw.svg harbour-steps/units-throw-2.svg", ""},
-		"xlsx": {"harbour-steps/harbour-steps.xlsx", "line.xlsx"},
+		"xlsx": {"harbour-steps/harbour-steps.xlsx harbour-steps/harbour-steps-papers.xlsx", "line.xlsx"},
 	}
 	for _, f := range Exports() {
 		plan, err := f.Plan(sample.Plan())

@@ -23,7 +23,7 @@ func newBasis() basis { return basis{store.NewBasis()} }
 // elsewhere are the settings of a project that no single plan follows from, or
 // that are applied afresh in every run.
 func elsewhere() []string {
-	return []string{"$schema", "studio", "prices", "price_age", "stock", "edition", "rules", "exceptions", "exclude"}
+	return []string{"$schema", "prices", "price_age", "stock", "edition", "rules", "exceptions", "exclude"}
 }
 
 // settingsBasis names the settings that plans follow from. Whatever it does not

@@ -10,7 +10,7 @@ import (
 func (w *work) known() tabulate.Input {
 	return tabulate.Input{
 		Plan: w.plan, Sizes: w.sizes, Project: w.settings, Kits: w.kits, Alone: ofLine.AsIfAlone(w.kits, w.prices(), w.solved.stop),
-		Findings: w.outcome.Findings, Stop: w.solved.stop,
+		Findings: w.outcome.Findings, Excused: w.outcome.Excused, Studio: w.settings.Studio.Text, Stop: w.solved.stop,
 	}
 }
 

@@ -109,7 +109,7 @@ func prepare(w *excelize.StreamWriter, p *page) error {
 	// From the last to the first: the library puts each before those it has,
 	// and the file format wants them in order.
 	for i, width := range slices.Backward(p.grid.columns) {
-		if err := w.SetColWidth(i+1, i+1, quarters(width*p.size)); err != nil {
+		if err := w.SetColWidth(i+1, i+1, quarters(width)); err != nil {
 			return err
 		}
 	}
@@ -152,7 +152,7 @@ func (b *book) row(w *excelize.StreamWriter, p *page, l line, row int) error {
 	case blank:
 		return nil
 	case space:
-		return w.SetRow(fmt.Sprintf("A%d", row), nil, excelize.RowOpts{Height: spaceHeight})
+		return w.SetRow(fmt.Sprintf("A%d", row), nil, excelize.RowOpts{Height: l.spaceTall()})
 	}
 	if l.spans() {
 		return b.text(w, p, l, row)
@@ -161,12 +161,9 @@ func (b *book) row(w *excelize.StreamWriter, p *page, l line, row int) error {
 	if err != nil {
 		return err
 	}
-	last := len(values) - 1
-	if p.stretched(l, last) {
-		for len(values) < p.grid.span {
-			values = append(values, excelize.Cell{StyleID: values[last].(excelize.Cell).StyleID})
-		}
-		if err := merge(w, last+1, p.grid.span, row); err != nil {
+	for i := range l.table.Columns {
+		from, to := p.columnsAt(l.table, i)
+		if err := merge(w, from+1, to, row); err != nil {
 			return err
 		}
 	}
@@ -184,16 +181,16 @@ func merge(w *excelize.StreamWriter, first, last, row int) error {
 
 // text is a line that runs over the whole width.
 func (b *book) text(w *excelize.StreamWriter, p *page, l line, row int) error {
-	style, err := b.style(look{part: l.part, large: p.size > 1})
+	style, err := b.style(look{part: l.part})
 	if err != nil {
 		return err
 	}
-	values := make([]any, p.grid.span)
+	values := make([]any, p.spanOf(l))
 	for i := range values {
 		values[i] = excelize.Cell{StyleID: style}
 	}
 	values[0] = excelize.Cell{StyleID: style, Value: l.text}
-	if err := merge(w, 1, p.grid.span, row); err != nil {
+	if err := merge(w, 1, p.spanOf(l), row); err != nil {
 		return err
 	}
 	return w.SetRow(fmt.Sprintf("A%d", row), values, excelize.RowOpts{Height: l.height(p)})
@@ -206,35 +203,33 @@ func (l line) height(p *page) float64 {
 	bold := l.part != body && l.part != sentence
 	if l.spans() {
 		size := look{part: l.part}.size() / fontSize
-		return p.tall(l.part, linesOf(l.text, (p.grid.between(0, p.grid.span)-padding)/size, bold))
+		return tall(l.part, linesOf(l.text, (p.grid.between(0, p.spanOf(l))-padding)/size, bold))
 	}
 	lines := 1
 	for i := range columnsOf(l) {
-		last := i + 1
-		if p.stretched(l, i) {
-			last = p.grid.span
-		}
-		lines = max(lines, linesOf(l.words(i), p.grid.between(i, last)-padding, bold))
+		lines = max(lines, linesOf(l.words(i), p.room(l.table, i)-padding, bold))
 	}
-	return max(p.tall(l.part, lines), l.boxHeight(p.size))
+	return max(tall(l.part, lines), l.boxHeight())
 }
 
-// tall is the height of a line of wrapped text in the page's type.
-func (p *page) tall(part part, lines int) float64 {
-	height := part.unlimited(lines)
-	if height == 0 && p.size > 1 {
-		height = usualHeight
+// tall is the height of a line of wrapped text.
+func tall(part part, lines int) float64 { return min(part.tall(lines), excelize.MaxRowHeight) }
+
+// spaceTall is the height of a line that a picture stands over.
+func (l line) spaceTall() float64 {
+	if l.tall > 0 {
+		return l.tall
 	}
-	return min(height*p.size, excelize.MaxRowHeight)
+	return spaceHeight
 }
 
 // tickHeight leaves room for a tick that is made with a pen.
 const tickHeight = 18.0
 
-func (l line) boxHeight(size float64) float64 {
+func (l line) boxHeight() float64 {
 	for _, c := range l.cells {
 		if c.Kind == report.Box {
-			return tickHeight * size
+			return tickHeight
 		}
 	}
 	return 0
@@ -257,21 +252,25 @@ func (b *book) values(p *page, l line) ([]any, error) {
 		var value excelize.Cell
 		var err error
 		if l.part == head {
-			value, err = b.headCell(p, *l.table, i)
+			value, err = b.headCell(*l.table, i)
 		} else {
 			value, err = b.cell(p, l, i)
 		}
 		if err != nil {
 			return nil, err
 		}
+		from, to := p.columnsAt(l.table, i)
 		values = append(values, value)
+		for range to - from - 1 {
+			values = append(values, excelize.Cell{StyleID: value.StyleID})
+		}
 	}
 	return values, nil
 }
 
-func (b *book) headCell(p *page, t report.Table, i int) (excelize.Cell, error) {
+func (b *book) headCell(t report.Table, i int) (excelize.Cell, error) {
 	right := kindOf(t, i) != report.Text || t.Columns[i].Right
-	style, err := b.style(look{part: head, large: p.size > 1, number: right, beside: i > 0})
+	style, err := b.style(look{part: head, number: right, beside: i > 0})
 	return excelize.Cell{StyleID: style, Value: titleOf(t, i)}, err
 }
 
@@ -281,7 +280,7 @@ func (b *book) cell(p *page, l line, i int) (excelize.Cell, error) {
 	if i < len(l.cells) {
 		c = l.cells[i]
 	}
-	drawn := look{part: l.part, large: p.size > 1, input: c.Input, box: c.Kind == report.Box, beside: i > 0, right: l.table.Columns[i].Right}
+	drawn := look{part: l.part, input: c.Input, box: c.Kind == report.Box, beside: i > 0, right: l.table.Columns[i].Right}
 	if c.Kind != report.Text && c.Kind != report.Empty && c.Kind != report.Box {
 		drawn.number = figure.IsNumber(c) || c.Expr != nil
 		drawn.format = b.numberFormat(c, l.table.Columns[i].Unit)

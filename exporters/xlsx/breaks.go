@@ -1,8 +1,6 @@
 package xlsx
 
 import (
-	"math"
-
 	"yardproof/pipeline/report"
 )
 
@@ -12,64 +10,57 @@ type block struct {
 	table       *report.Table // nil for a chart
 	first, last int           // rows of the sheet
 	rows        int           // the first that holds data
+	begins      bool          // it begins a page
 }
 
-// largeType is how much larger than usual large type is.
-const largeType = 1.5
+// Scales of printing. Type is of fontSize before it is scaled.
+const (
+	scaleStep     = 0.05
+	smallestType  = 8.0 // in points, that anybody should have to read
+	smallestScale = 0.1 // of the file format
+)
+
+// leastScale is the scale at which the type of a sheet is as small as it may be.
+func leastScale(s *report.Sheet) float64 {
+	return max(smallestType, float64(s.Type)) / fontSize
+}
 
 // usualHeight is what a row takes in points whose height is left to the program,
 // which may make it less.
 const usualHeight = 15.0
 
-// fixedScale is the scale at which the columns of a sheet fit its paper, in
-// whole per cent, or 0 for a sheet that is left to fit itself: programs that
-// do so take no notice of where pages are to begin, so only a sheet with one
-// table and nothing else is.
-func (p *page) fixedScale(s *report.Sheet, h heading) float64 {
-	const least = 0.1 // of the file format
-	if len(s.Tables) < 2 && len(s.Charts)+len(s.Pictures) == 0 {
-		return 0
+// pageHeight is the room in points on an unscaled page, between the margins: on
+// A4 and on letter paper.
+func pageHeight(wide bool) float64 {
+	if wide {
+		return 495
 	}
-	total := p.grid.between(0, len(p.grid.columns)) * p.size
-	return max(least, min(1, math.Floor(100*pageWidth(h, p.wide)/total)/100))
-}
-
-// pageHeight is the room in points on an unscaled page, between the margins.
-func pageHeight(h heading, wide bool) float64 {
-	switch {
-	case h.metric && wide:
-		return 475
-	case h.metric:
-		return 720
-	case wide:
-		return 490
-	}
-	return 670
+	return 690
 }
 
 // breakPages begins a page with each block that would be split and fits on one
 // page. One that fits on none goes on after a break only where little of it
 // would stand on the page it begins on.
 func (p *page) breakPages(h heading) {
-	if p.scale == 0 {
-		return
-	}
-	room := pageHeight(h, p.wide) / p.scale
+	room := pageHeight(p.wide) / p.scale
 	repeated := p.height(1, p.titleRows(h))
 	used := 0.0
+	p.pages = 1
 	if len(p.blocks) > 0 {
 		used = p.height(1, p.blocks[0].first-1)
 	}
 	for i, b := range p.blocks {
 		height := p.height(b.first, b.last)
 		splits := used+height > room
-		if i > 0 && splits && (height+repeated <= room || used > room*2/3) {
+		if i > 0 && (b.begins || splits && (height+repeated <= room || used > room*2/3)) {
 			p.breaks = append(p.breaks, b.first)
 			used = repeated
+			p.pages++
 		}
 		used += height
 		for used > room {
 			used -= room - repeated
+			p.pages++
 		}
 	}
 }
@@ -88,7 +79,7 @@ func (p *page) rowHeight(l line) float64 {
 	case blank:
 		return usualHeight
 	case space:
-		return spaceHeight
+		return l.spaceTall()
 	}
 	if given := l.height(p); given > 0 {
 		return given
@@ -106,10 +97,10 @@ func (p *page) titleRows(h heading) int {
 }
 
 // endsLong reports whether the last table of a sheet fits on no page.
-func (p *page) endsLong(h heading) bool {
-	for i := len(p.blocks) - 1; i >= 0 && p.scale > 0; i-- {
+func (p *page) endsLong() bool {
+	for i := len(p.blocks) - 1; i >= 0; i-- {
 		if b := p.blocks[i]; b.table != nil {
-			return p.height(b.first, b.last) > pageHeight(h, p.wide)/p.scale
+			return p.height(b.first, b.last) > pageHeight(p.wide)/p.scale
 		}
 	}
 	return false

@@ -19,8 +19,8 @@ type chart struct {
 
 // Sizes of a chart on paper, in millimetres.
 const (
-	chartFrame = 42.0 // title, axis and legend
-	barHeight  = 6.0
+	chartFrame = 36.0 // title, axis and legend
+	barHeight  = 5.0
 	barGap     = 4.0
 )
 
@@ -60,7 +60,7 @@ func (b *book) placeChart(p *page, c chart) error {
 	if !ok {
 		return fmt.Errorf("no table is called %s", c.Table)
 	}
-	series, err := c.series(p.name, of)
+	series, err := c.series(p, of)
 	if err != nil {
 		return err
 	}
@@ -128,7 +128,7 @@ func (b block) numbersColumn(id string) int {
 }
 
 // series are the cells that the chart's bars stand for.
-func (c chart) series(sheet string, of block) ([]excelize.ChartSeries, error) {
+func (c chart) series(p *page, of block) ([]excelize.ChartSeries, error) {
 	columns := make([]int, len(c.Values))
 	for i, id := range c.Values {
 		columns[i] = of.numbersColumn(id)
@@ -137,9 +137,13 @@ func (c chart) series(sheet string, of block) ([]excelize.ChartSeries, error) {
 	if len(columns) == 0 || slices.Contains(columns, 0) || label == 0 || c.From < 0 || c.From >= c.To || c.To > len(of.table.Rows) {
 		return nil, fmt.Errorf("its rows or columns are not in table %s", c.Table)
 	}
+	for i := range columns {
+		columns[i] = p.column(of.table, columns[i]-1)
+	}
+	label = p.column(of.table, label-1)
 	first, last, head := of.rows+c.From, of.rows+c.To-1, of.rows-1
 	area := func(fromColumn, fromRow, toColumn, toRow int) string {
-		text := quoted(sheet) + "!" + absolute(fromColumn, fromRow)
+		text := quoted(p.name) + "!" + absolute(fromColumn, fromRow)
 		if fromColumn != toColumn || fromRow != toRow {
 			text += ":" + absolute(toColumn, toRow)
 		}

@@ -63,7 +63,7 @@ func (b *book) guard(p *page) error {
 				places[e] = &area{}
 				order = append(order, e)
 			}
-			places[e].add(j+1, i+1)
+			places[e].add(p.column(l.table, j), i+1)
 		}
 	}
 	for _, e := range order {
@@ -139,7 +139,7 @@ func (b *book) mark(p *page) error {
 			}
 			condition, err := b.expression(c.Mark, p.name)
 			if err == nil {
-				err = b.markOne(p.name, relative(j+1, i+1), condition)
+				err = b.markOne(p.name, relative(p.column(l.table, j), i+1), condition)
 			}
 			if err != nil {
 				return fmt.Errorf("mark: %w", err)

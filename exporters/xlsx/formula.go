@@ -268,7 +268,7 @@ func findCells(pages []*page) (cells map[string]cellAt, order []string) {
 				if _, known := cells[c.Name]; c.Name == "" || known {
 					continue
 				}
-				at := cellAt{sheet: p.name, column: j + 1, row: i + 1}
+				at := cellAt{sheet: p.name, column: p.column(l.table, j), row: i + 1}
 				if name := definedName(c.Name); c.Input && !defined[strings.ToLower(name)] {
 					at.defined = name
 					defined[strings.ToLower(name)] = true

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"yardproof/exporters/internal/figure"
@@ -13,95 +14,245 @@ import (
 
 // grid is how wide the columns of a sheet are, in the file format's unit: the
 // width of a digit of the workbook's default font.
+//
+// Tables of different columns stand on one sheet in a grid that serves all: each
+// of their columns is one or several of the grid's.
 type grid struct {
 	columns []float64
-	span    int // columns that text over the whole width runs over
+	starts  map[string][]int // of the columns of tables of a shape, and where their last ends
+	narrow  int              // columns that what leaves room beside it runs over
+	span    int              // columns that text over the whole width runs over
 }
 
 // Room in units of a column's width.
 const (
 	padding     = 2.5 // beside the text: the cell's own margin and an indent
 	narrowest   = 7.0
+	boxWidth    = 4.0  // of a column of boxes
 	widestPlain = 34.0 // of a column of plain text; longer text wraps
 	widestHead  = 16.0 // that a column's title alone asks for
 	moneyWidth  = 13.0 // amounts may grow when an input is changed
 	spareColumn = 10.0
 )
 
-// pageWidth is how many units fit the paper unscaled, between the margins.
-func pageWidth(h heading, wide bool) float64 {
-	switch {
-	case h.metric && wide:
-		return 126
-	case h.metric:
-		return 85
-	case wide:
+// pageWidth is how many units fit the paper unscaled, between the margins: on A4
+// and on letter paper.
+func pageWidth(wide bool) float64 {
+	if wide {
 		return 118
 	}
-	return 88
+	return 85
 }
 
+// besideShare is how much of the page's width narrow tables have.
+func besideShare(s *report.Sheet) float64 {
+	const usual = 60
+	return float64(cmp.Or(s.Share, usual)) / 100
+}
+
+// gridStep is what the widths of columns are rounded up to where several tables
+// stand in one grid, so that many of their edges meet.
+const gridStep = 1.5
+
 // leastWide is the width of a column of sentences, however full the page; a
-// landscape page that is full of columns is printed smaller rather than be ragged,
-// but not one of large type.
-func (p *page) leastWide() float64 {
-	if p.wide && p.size == 1 {
-		return 44
+// landscape page that is full of columns is printed smaller rather than be ragged.
+func leastWide(wide, narrow bool) float64 {
+	switch {
+	case narrow:
+		return 16
+	case wide:
+		return 36
 	}
-	return 28
+	return 24
+}
+
+// shape tells tables apart that do not have the same columns.
+func shape(t *report.Table) string {
+	ids := []string{strconv.FormatBool(t.Narrow)}
+	for _, c := range t.Columns {
+		ids = append(ids, c.ID, strconv.FormatBool(c.Wide))
+	}
+	return strings.Join(ids, "\x00")
 }
 
 // fit makes columns as wide as their contents ask for; columns of sentences
-// share what is left of the page. Widths are those of type of the usual size.
-func fit(p *page, h heading) grid {
-	needs := make([]need, p.columns)
+// share what is left of the page.
+func fit(p *page, s *report.Sheet, h heading) grid {
+	shapes, tables, needs := p.needs(h)
+	paper, step := pageWidth(p.wide)/p.scale, 0.25
+	if len(shapes) > 1 || p.hasNarrow() {
+		step = gridStep
+	}
+	paper = math.Floor(paper/step) * step
+	narrow := math.Floor(paper*besideShare(s)/step) * step
+	edges := map[string][]float64{}
+	for _, key := range shapes {
+		t, room := tables[key], paper
+		if t.Narrow {
+			room = narrow
+		}
+		edges[key] = endsOf(share(needs[key], room, leastWide(p.wide, t.Narrow), step))
+	}
+	keep := acrossEdges(s, edges)
+	for _, key := range shapes {
+		edges[key] = snap(edges[key], keep)
+	}
+	return p.gridOf(edges, narrow, paper)
+}
+
+// needs are what the columns of the tables of each shape ask for.
+func (p *page) needs(h heading) (shapes []string, tables map[string]*report.Table, needs map[string][]need) {
+	tables, needs = map[string]*report.Table{}, map[string][]need{}
 	for _, l := range p.lines {
-		for i := range columnsOf(l) {
-			if !p.stretched(l, i) {
-				needs[i].take(l, i, h.currency)
+		if l.table == nil {
+			continue
+		}
+		key := shape(l.table)
+		if tables[key] == nil {
+			shapes = append(shapes, key)
+			tables[key], needs[key] = l.table, make([]need, len(l.table.Columns))
+		}
+		for i := range l.table.Columns {
+			needs[key][i].take(l, i, h.currency)
+		}
+	}
+	return shapes, tables, needs
+}
+
+func (p *page) hasNarrow() bool {
+	return slices.ContainsFunc(p.lines, func(l line) bool { return l.narrow })
+}
+
+// endsOf are the places at which columns end.
+func endsOf(widths []float64) []float64 {
+	at, all := 0.0, make([]float64, len(widths))
+	for i, w := range widths {
+		at += w
+		all[i] = at
+	}
+	return all
+}
+
+// acrossEdges are the edges of the table whose rows are the series of a chart:
+// no other may come between them, for its bars are cells that stand together.
+func acrossEdges(s *report.Sheet, edges map[string][]float64) []float64 {
+	for _, c := range s.Charts {
+		for i := range s.Tables {
+			if t := &s.Tables[i]; c.Across && t.ID == c.Table {
+				return edges[shape(t)]
 			}
 		}
 	}
-	paper := pageWidth(h, p.wide) / p.size
-	g := grid{columns: share(needs, paper, p.leastWide())}
+	return nil
+}
+
+// snap moves edges outwards to those that are kept, as far as these go.
+func snap(edges, keep []float64) []float64 {
+	at, before, all := 0.0, 0.0, make([]float64, len(edges))
+	for i, e := range edges {
+		at += e - before
+		before = e
+		for _, k := range keep {
+			if k >= at-tiny {
+				at = k
+				break
+			}
+		}
+		all[i] = at
+	}
+	return all
+}
+
+// gridOf is the grid in which all tables stand.
+func (p *page) gridOf(edges map[string][]float64, narrow, paper float64) grid {
+	var all []float64
+	for _, e := range edges {
+		all = append(all, e...)
+	}
+	if p.hasNarrow() {
+		all = append(all, narrow, paper)
+	}
+	slices.Sort(all)
+	all = slices.Compact(all)
+	g := grid{starts: map[string][]int{}}
+	before := 0.0
+	for _, e := range all {
+		g.columns = append(g.columns, e-before)
+		before = e
+	}
+	after := func(x float64) int {
+		at, _ := slices.BinarySearch(all, x)
+		return at + 1
+	}
+	for key, e := range edges {
+		starts := []int{0}
+		for _, x := range e {
+			starts = append(starts, after(x))
+		}
+		g.starts[key] = starts
+	}
 	g.widen(p, paper)
+	if p.hasNarrow() {
+		g.narrow = after(narrow)
+	}
 	return g
 }
 
-// stretched reports whether the line's cell of column i runs on below the
-// columns that wider tables of the sheet have: the sentences that a narrow
-// table ends in.
-func (p *page) stretched(l line, i int) bool {
-	columns := columnsOf(l)
-	return i == len(columns)-1 && i < p.columns-1 && columns[i].Wide
+// columnsAt are the grid's columns, from and to, of a column of a table; to is
+// excluded.
+func (p *page) columnsAt(t *report.Table, i int) (from, to int) {
+	starts := p.grid.starts[shape(t)]
+	return starts[i], starts[i+1]
+}
+
+// column is the column of the sheet, from 1, that a table's column begins in.
+func (p *page) column(t *report.Table, i int) int {
+	from, _ := p.columnsAt(t, i)
+	return from + 1
+}
+
+// room is the width of a column of a table.
+func (p *page) room(t *report.Table, i int) float64 { return p.grid.between(p.columnsAt(t, i)) }
+
+// spanOf is how many columns text over the whole width runs over.
+func (p *page) spanOf(l line) int {
+	if l.narrow {
+		return p.grid.narrow
+	}
+	return p.grid.span
 }
 
 // share gives every column what it needs; columns of sentences, the least
 // demanding first, get an equal part of what is left of the page at most, and
 // leastWide at least.
-func share(needs []need, left, leastWide float64) []float64 {
+func share(needs []need, left, leastWide, step float64) []float64 {
+	up := func(width float64) float64 { return math.Ceil(width/step-tiny) * step }
+	down := func(width float64) float64 { return math.Floor(width/step+tiny) * step }
 	widths := make([]float64, len(needs))
 	var wide []int
 	for i, n := range needs {
 		if n.sentences {
 			wide = append(wide, i)
 		} else {
-			widths[i] = quarters(n.width())
+			widths[i] = up(n.width())
 			left -= widths[i]
 		}
 	}
 	slices.SortStableFunc(wide, func(i, j int) int { return cmp.Compare(needs[i].text, needs[j].text) })
 	for done, i := range wide {
 		wanted := needs[i].text + padding
-		part := max(leastWide, left/float64(len(wide)-done))
-		widths[i] = quarters(max(needs[i].plain(), min(wanted, part)))
+		part := max(leastWide, down(left/float64(len(wide)-done)))
+		widths[i] = up(max(needs[i].plain(), min(wanted, part)))
 		left -= widths[i]
 	}
 	return widths
 }
 
+// tiny keeps a width that is a whole number of steps from becoming one more.
+const tiny = 1e-9
+
 // quarters keeps widths to numbers that are short to write.
-func quarters(width float64) float64 { return math.Ceil(width*4) / 4 }
+func quarters(width float64) float64 { return math.Ceil(width*4-tiny) / 4 }
 
 // columnsOf is the columns of a line that belongs to a table.
 func columnsOf(l line) []report.Column {
@@ -114,19 +265,13 @@ func columnsOf(l line) []report.Column {
 // widen adds columns without contents where text that runs over several
 // would have to wrap although there is room on the page.
 func (g *grid) widen(p *page, paper float64) {
-	wanted, least := 0.0, 0.0
+	wanted := 0.0
 	for _, l := range p.lines {
-		if l.spans() {
+		if l.spans() && !l.narrow {
 			wanted = max(wanted, textWidth(l.text, l.part != sentence)*look{part: l.part}.size()/fontSize+padding)
 		}
-		if last := len(columnsOf(l)) - 1; last >= 0 && p.stretched(l, last) {
-			before := g.between(0, last)
-			text := textWidth(l.words(last), l.part != body) + padding
-			wanted = max(wanted, before+text)
-			least = max(least, before+min(text, p.leastWide()))
-		}
 	}
-	wanted = max(least, min(paper, wanted))
+	wanted = math.Floor(4*min(paper, wanted)) / 4
 	for total := g.between(0, len(g.columns)); total < wanted; total = g.between(0, len(g.columns)) {
 		g.columns = append(g.columns, quarters(min(spareColumn, wanted-total)))
 	}
@@ -145,15 +290,30 @@ func (g grid) between(from, to int) float64 {
 // need is what the cells of one column of a sheet ask for.
 type need struct {
 	sentences bool
+	boxes     bool    // it has boxes to tick, and no words
 	number    float64 // of the longest number, which cannot wrap
 	text      float64 // of the longest text
 	head      float64 // of the titles, as far as they do not wrap
 }
 
 // plain is what the column needs whatever its text does.
-func (n need) plain() float64 { return max(narrowest, n.number+padding, n.head+padding) }
+func (n need) plain() float64 {
+	least := narrowest
+	if n.boxes && n.number+n.text == 0 {
+		least = boxWidth
+	}
+	if n.head > 0 {
+		least = max(least, n.head+padding)
+	}
+	return max(least, n.number+padding)
+}
 
-func (n need) width() float64 { return max(n.plain(), min(n.text+padding, widestPlain)) }
+func (n need) width() float64 {
+	if n.text == 0 {
+		return n.plain()
+	}
+	return max(n.plain(), min(n.text+padding, widestPlain))
+}
 
 func (n *need) take(l line, i int, currency measure.Currency) {
 	column := l.table.Columns[i]
@@ -162,6 +322,8 @@ func (n *need) take(l line, i int, currency measure.Currency) {
 	case l.part == head:
 		n.head = max(n.head, headNeed(titleOf(*l.table, i)))
 	case i >= len(l.cells):
+	case l.cells[i].Kind == report.Box:
+		n.boxes = true
 	case figure.IsNumber(l.cells[i]):
 		n.number = max(n.number, numberNeed(l.cells[i], currency))
 	default:

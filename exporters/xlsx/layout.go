@@ -1,6 +1,8 @@
 package xlsx
 
 import (
+	"math"
+
 	"yardproof/exporters/internal/figure"
 	"yardproof/pipeline/report"
 )
@@ -29,6 +31,9 @@ type line struct {
 	text  string
 	table *report.Table // nil for text
 	cells []report.Cell // of a row of the table; none for its head
+
+	narrow bool    // it leaves the right of the page to pictures
+	tall   float64 // of a space, in points; 0 for spaceHeight
 }
 
 // spans reports whether the line is text over the whole width.
@@ -37,22 +42,21 @@ func (l line) spans() bool { return l.table == nil && l.part != blank && l.part 
 // page is a sheet as lines; the first line is row 1. Pictures stand over the
 // space at its end.
 type page struct {
-	name    string // of the sheet in the workbook
-	wide    bool
-	size    float64 // of its type, in the usual one
-	still   int     // first columns that stay in view
-	lines   []line
-	heads   []int // rows that hold the titles of columns
-	blocks  []block
-	columns int // of the table that has most
-	grid    grid
-	inputs  bool
-	live    bool // it has formulas or inputs
+	name   string // of the sheet in the workbook
+	wide   bool
+	still  int // first columns that stay in view
+	lines  []line
+	heads  []int // rows that hold the titles of columns
+	blocks []block
+	grid   grid
+	inputs bool
+	live   bool // it has formulas or inputs
 
 	charts   []chart
 	pictures []picture
 	breaks   []int   // rows that begin a page
-	scale    float64 // of printing; 0 where the sheet fits itself to the paper
+	pages    int     // that it takes, pictures below the tables left out
+	scale    float64 // of printing
 }
 
 const inputsText = "Cells in a heavy box may be changed; everything that depends on them follows."
@@ -62,24 +66,45 @@ func layOut(h heading, sheets []report.Sheet) []*page {
 	var pages []*page
 	for i := range sheets {
 		s := &sheets[i]
-		p := &page{name: names.unique(s.Title), wide: s.Wide, still: s.Still, size: 1}
-		if s.Large {
-			p.size = largeType
-		}
-		p.findInputs(s)
-		p.addTop(h, s)
-		for j := range s.Tables {
-			p.addTable(&s.Tables[j])
-		}
-		p.grid = fit(p, h)
-		p.scale = p.fixedScale(s, h)
-		p.addCharts(s.Charts)
-		p.addPictures(s.Pictures)
-		p.breakPages(h)
-		pages = append(pages, p)
+		pages = append(pages, layOutSheet(h, s, names.unique(s.Title)))
 	}
 	return pages
 }
+
+// layOutSheet prints a sheet as large as it fits: its columns the paper, and its
+// lines the pages that it is to have.
+func layOutSheet(h heading, s *report.Sheet, name string) *page {
+	for scale := 1.0; ; scale -= scaleStep {
+		last := scale-scaleStep < leastScale(s)-scaleStep/2
+		p := layOutAt(h, s, name, math.Round(100*scale)/100)
+		fits := p.total() <= pageWidth(s.Wide)/p.scale+tiny
+		if !fits && last {
+			p = layOutAt(h, s, name, max(smallestScale, math.Floor(100*pageWidth(s.Wide)/p.total())/100))
+		}
+		if last || fits && (s.Pages == 0 || p.pages <= s.Pages) {
+			p.addPictures(s.Pictures)
+			return p
+		}
+	}
+}
+
+// layOutAt is a sheet without the pictures below its tables, at a scale.
+func layOutAt(h heading, s *report.Sheet, name string, scale float64) *page {
+	p := &page{name: name, wide: s.Wide, still: s.Still, scale: scale}
+	p.findInputs(s)
+	p.addTop(h, s)
+	for j := range s.Tables {
+		p.addTable(&s.Tables[j])
+	}
+	p.grid = fit(p, s, h)
+	p.setBeside()
+	p.addCharts(s.Charts)
+	p.breakPages(h)
+	return p
+}
+
+// total is the width of all columns.
+func (p *page) total() float64 { return p.grid.between(0, len(p.grid.columns)) }
 
 func (p *page) add(l line) { p.lines = append(p.lines, l) }
 
@@ -116,14 +141,13 @@ func (p *page) findInputs(s *report.Sheet) {
 }
 
 func (p *page) addTable(t *report.Table) {
-	p.columns = max(p.columns, len(t.Columns))
-	b := block{table: t, first: len(p.lines) + 1}
+	b := block{table: t, first: len(p.lines) + 1, begins: t.Begins}
 	p.add(line{part: blank})
 	p.addText(subtitle, t.Heading)
 	for _, text := range t.Lead {
 		p.addText(sentence, text)
 	}
-	if len(t.Columns) > 0 {
+	if !t.Under && titled(t) {
 		p.add(line{part: head, table: t})
 		p.heads = append(p.heads, len(p.lines))
 	}
@@ -135,7 +159,20 @@ func (p *page) addTable(t *report.Table) {
 		p.addText(sentence, text)
 	}
 	b.last = len(p.lines)
+	for i := b.first - 1; i < b.last; i++ {
+		p.lines[i].narrow = t.Narrow
+	}
 	p.blocks = append(p.blocks, b)
+}
+
+// titled reports whether some column of a table has a title.
+func titled(t *report.Table) bool {
+	for i := range t.Columns {
+		if titleOf(*t, i) != "" {
+			return true
+		}
+	}
+	return false
 }
 
 // addRow lets a heading or an alert that is nothing but words run over the

@@ -72,22 +72,18 @@ func (b *book) protect(p *page) error {
 	})
 }
 
-// paper fits the sheet to the width of one page and as many pages down as it
-// takes; a sheet with pictures is printed at the scale they were laid out for.
+// paper prints the sheet at the scale it was laid out for.
 func (b *book) paper(p *page) error {
-	size, orientation, across, down, fits, no := letter, "portrait", 1, 0, p.scale == 0, false
+	size, orientation, fits, no := letter, "portrait", false, false
 	if b.heading.metric {
 		size = a4
 	}
 	if p.wide {
 		orientation = "landscape"
 	}
-	side, top, edge := 0.5, 0.8, 0.35
-	layout := excelize.PageLayoutOptions{Size: &size, Orientation: &orientation, FitToWidth: &across, FitToHeight: &down}
-	if !fits {
-		percent := uint(math.Round(100 * p.scale))
-		layout = excelize.PageLayoutOptions{Size: &size, Orientation: &orientation, AdjustTo: &percent}
-	}
+	percent := uint(math.Round(100 * p.scale))
+	layout := excelize.PageLayoutOptions{Size: &size, Orientation: &orientation, AdjustTo: &percent}
+	side, top, edge := 0.5, 0.65, 0.3
 	return firstError(
 		b.file.SetPageLayout(p.name, &layout),
 		b.file.SetSheetProps(p.name, &excelize.SheetPropsOptions{FitToPage: &fits}),
@@ -139,7 +135,7 @@ func headerText(text string) string {
 // on the pages behind them.
 func (b *book) printTitles(p *page) error {
 	first, last := 1, p.titleRows(b.heading)
-	if n := len(p.heads); n == 1 || n > 1 && p.endsLong(b.heading) {
+	if n := len(p.heads); n == 1 || n > 1 && p.endsLong() {
 		first, last = p.heads[n-1], p.heads[n-1]
 	}
 	return b.file.SetDefinedName(&excelize.DefinedName{

@@ -13,9 +13,12 @@ import (
 	"yardproof/pipeline/report"
 )
 
-// picture is a picture below the tables of a sheet.
+// picture is a picture below the tables of a sheet, or beside one.
 type picture struct {
-	row     int // of its upper edge
+	row     int     // of its upper edge
+	column  int     // of its left edge, counted from 0
+	top     float64 // of one beside a table, in points from the sheet's
+	down    float64 // how far below the upper edge of its row it begins, in points
 	drawing drawing.Drawing
 	breaks  bool // it begins a page
 }
@@ -56,6 +59,77 @@ func (p *page) addPictures(list []report.Picture) {
 	}
 }
 
+// besideGap is the room between a table and what stands beside it, in
+// millimetres.
+const besideGap = 4.0
+
+// setBeside puts pictures beside their tables, each below the one before, and
+// makes room for what is higher than the tables there.
+func (p *page) setBeside() {
+	if !p.hasNarrow() {
+		return
+	}
+	lines, blocks := p.lines, p.blocks
+	first := blocks[0].first - 1
+	p.lines, p.blocks, p.heads = lines[:first:first], nil, nil
+	low := 0.0 // how far pictures reach down, in points from the top
+	for _, b := range blocks {
+		if t := b.table; !t.Narrow || len(t.Beside) > 0 || t.Begins {
+			p.padTo(low)
+		}
+		moved := len(p.lines) - (b.first - 1)
+		p.lines = append(p.lines, lines[b.first-1:b.last]...)
+		b.first, b.rows, b.last = b.first+moved, b.rows+moved, b.last+moved
+		if b.rows > b.first && p.lines[b.rows-2].part == head {
+			p.heads = append(p.heads, b.rows-1)
+		}
+		p.blocks = append(p.blocks, b)
+		if len(b.table.Beside) > 0 {
+			low = p.addBeside(b)
+		}
+	}
+	p.padTo(low)
+	p.anchor()
+}
+
+// addBeside puts the pictures of a table to its right and tells how far they
+// reach.
+func (p *page) addBeside(b block) (low float64) {
+	perUnit := paperFor(p.wide).Width / (pageWidth(p.wide) / p.scale) // millimetres on paper
+	width := perUnit*p.grid.between(p.grid.narrow, p.grid.span) - besideGap
+	low = p.height(1, b.first) // below the blank line before it
+	for _, beside := range b.table.Beside {
+		d := drawing.Lay(beside.Picture, drawing.Paper{Width: width, Height: beside.Tall})
+		p.pictures = append(p.pictures, picture{top: low, column: p.grid.narrow, drawing: d})
+		low += p.onSheet(d.Height+besideGap) * pointsPerInch
+	}
+	return low
+}
+
+// anchor finds the rows in which pictures beside tables begin.
+func (p *page) anchor() {
+	for i := range p.pictures {
+		pic := &p.pictures[i]
+		at := 0.0
+		for row, l := range p.lines {
+			high := p.rowHeight(l)
+			if at+high > pic.top || row == len(p.lines)-1 {
+				pic.row, pic.down = row+1, min(pic.top-at, high)
+				break
+			}
+			at += high
+		}
+	}
+}
+
+// padTo adds lines of space until they reach so far down, all to the block before.
+func (p *page) padTo(low float64) {
+	for short := low - p.height(1, len(p.lines)); short > 0; short = low - p.height(1, len(p.lines)) {
+		p.add(line{part: space, tall: max(1, min(short, excelize.MaxRowHeight)), narrow: true})
+		p.blocks[len(p.blocks)-1].last = len(p.lines)
+	}
+}
+
 // onSheet is how many inches of the sheet print as so many millimetres.
 func (p *page) onSheet(printed float64) float64 { return printed / millimetres / p.scale }
 
@@ -78,18 +152,23 @@ func (b *book) placeOne(p *page, pic picture) error {
 	if err != nil {
 		return err
 	}
-	cell := fmt.Sprintf("A%d", pic.row)
+	cell := relative(pic.column+1, pic.row)
 	if pic.breaks && pic.row > 1 {
 		if err := b.file.InsertPageBreak(p.name, cell); err != nil {
 			return err
 		}
+	}
+	right := 0.0
+	if pic.column > 0 {
+		right = p.onSheet(besideGap)
 	}
 	scale := p.onSheet(millimetres) * pixelsPerInch / (raster.PerMillimetre * millimetres)
 	return b.file.AddPictureFromBytes(p.name, cell, &excelize.Picture{
 		Extension: ".png", File: bytes,
 		Format: &excelize.GraphicOptions{
 			AltText: cut(pic.drawing.Title+". "+pic.drawing.About, excelize.TotalCellChars),
-			ScaleX:  scale, ScaleY: scale, Positioning: "oneCell", LockAspectRatio: true,
+			OffsetX: int(right * pixelsPerInch), OffsetY: int(pic.down / pointsPerInch * pixelsPerInch),
+			ScaleX: scale, ScaleY: scale, Positioning: "oneCell", LockAspectRatio: true,
 		},
 	})
 }

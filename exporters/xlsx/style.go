@@ -5,7 +5,6 @@ import "github.com/xuri/excelize/v2"
 // look is everything that decides the style of a cell.
 type look struct {
 	part   part
-	large  bool
 	number bool // to the right, not wrapped
 	right  bool // text to the right
 	box    bool // to be ticked
@@ -31,7 +30,6 @@ const (
 	thinLine   = 1
 	mediumLine = 2
 	hairLine   = 7
-	doubleLine = 6
 )
 
 // style is the number of a look in the workbook.
@@ -50,13 +48,16 @@ func (l look) style() *excelize.Style {
 	s := &excelize.Style{
 		Font:      l.font(),
 		Border:    l.borders(),
-		Alignment: &excelize.Alignment{Vertical: "top", WrapText: !l.number, Horizontal: "left"},
+		Alignment: &excelize.Alignment{Vertical: "center", WrapText: !l.number, Horizontal: "left"},
 	}
 	switch {
 	case l.box:
 		s.Alignment.Horizontal = "center"
 	case l.number || l.right:
 		s.Alignment.Horizontal = "right"
+		if l.input {
+			s.Alignment.Indent = 1
+		}
 	case l.beside:
 		s.Alignment.Indent = 1
 	}
@@ -80,9 +81,6 @@ func (l look) style() *excelize.Style {
 
 func (l look) font() *excelize.Font {
 	f := &excelize.Font{Family: fontFamily, Size: l.size(), Color: black}
-	if l.large {
-		f.Size *= largeType
-	}
 	switch l.part {
 	case title, subtitle, head, group, total, alert, unproved:
 		f.Bold = true
@@ -123,7 +121,7 @@ func (l look) borders() []excelize.Border {
 	case body, group:
 		return []excelize.Border{{Type: "bottom", Style: hairLine, Color: grey}}
 	case total:
-		return []excelize.Border{{Type: "top", Style: thinLine, Color: black}, {Type: "bottom", Style: doubleLine, Color: black}}
+		return []excelize.Border{{Type: "top", Style: thinLine, Color: black}, {Type: "bottom", Style: thinLine, Color: black}}
 	case alert:
 		return []excelize.Border{{Type: "top", Style: mediumLine, Color: black}, {Type: "bottom", Style: mediumLine, Color: black}}
 	case unproved:
@@ -140,18 +138,15 @@ func box(style int, color string) []excelize.Border {
 	return sides
 }
 
-// unlimited is the height in points of a line that wraps into n lines of text,
-// 0 where the program's own height does.
-func (p part) unlimited(n int) float64 {
-	switch {
-	case p == title:
+// tall is the height in points of a line that wraps into n lines of text.
+func (p part) tall(n int) float64 {
+	switch p {
+	case title:
 		return 6 + 18*float64(n)
-	case p == subtitle:
+	case subtitle:
 		return 4 + 15*float64(n)
-	case p == unproved:
+	case unproved:
 		return 7 + 13*float64(n)
-	case n > 1:
-		return 3 + 13*float64(n)
 	}
-	return 0
+	return 2 + 13*float64(n)
 }

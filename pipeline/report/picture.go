@@ -12,6 +12,7 @@ type Picture struct {
 	Unit   measure.Unit
 	Panels []Panel
 	Legend []Key
+	Plain  bool // drawn without its title and legend: a small one, beside what says them
 }
 
 // Panel is one drawing of a picture. All panels of a picture are to one scale.

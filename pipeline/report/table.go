@@ -12,9 +12,12 @@ type Sheet struct {
 	Title  string // at most 31 characters, unique within its workbook
 	Tables []Table
 	Wide   bool // better printed landscape
-	Large  bool // in large type, for paper that is read from a distance
 	Again  bool // repeats the tables of another sheet for paper: of no use as data
+	Aside  bool // of the second workbook: papers, checks and workings, which are not handed on with the plan
 	Still  int  // first columns that stay in view while the others scroll
+	Pages  int  // to be printed on so many pages if it can be read there; 0 for as many as it takes
+	Share  int  // of the page's width that its narrow tables have, in per cent; 0 for 60
+	Type   int  // the smallest type it may be printed in, in points; 0 for that of most paper
 
 	Charts   []Chart   // below the tables
 	Pictures []Picture // below the charts
@@ -29,6 +32,18 @@ type Table struct {
 	Columns []Column
 	Rows    []Row
 	Foot    []string // sentences below it
+
+	// On paper.
+	Narrow bool     // leaves the right of the page to the pictures beside it, and to those of the narrow tables above it
+	Beside []Beside // pictures to its right, one below the other, if it is narrow
+	Under  bool     // its columns are those of the table above it, whose titles serve both
+	Begins bool     // begins a page
+}
+
+// Beside is a picture beside a table.
+type Beside struct {
+	Picture Picture
+	Tall    float64 // how high it may be on paper, in millimetres
 }
 
 // Column says what its cells hold.

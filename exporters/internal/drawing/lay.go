@@ -18,8 +18,10 @@ const (
 // what its letters stand for.
 func Lay(p report.Picture, paper Paper) Drawing {
 	d := Drawing{Title: neutral(p.Title), About: neutral(p.About), Width: paper.Width}
-	keys := legend(p.Legend, paper.Width)
-	y := d.heading()
+	keys, y := legendBox{}, 0.0
+	if !p.Plain {
+		keys, y = legend(p.Legend, paper.Width), d.heading()
+	}
 	g := arrange(p.Panels, Paper{paper.Width, paper.Height - y - keys.height})
 	for first := 0; first < len(p.Panels); first += g.columns {
 		row := p.Panels[first:min(len(p.Panels), first+g.columns)]
@@ -32,7 +34,9 @@ func Lay(p report.Picture, paper Paper) Drawing {
 		}
 		y += high + gap
 	}
-	d.keys(keys, p.Legend, y)
+	if !p.Plain {
+		d.keys(keys, p.Legend, y)
+	}
 	d.Height = y + keys.height
 	return d
 }
@@ -40,6 +44,9 @@ func Lay(p report.Picture, paper Paper) Drawing {
 // heading writes the title and tells how much room it takes.
 func (d *Drawing) heading() float64 {
 	const boldWider = 1.07
+	if d.Title == "" {
+		return 0
+	}
 	y := titleSize / 2
 	for _, text := range wrap(d.Title, boldWider*titleSize, d.Width) {
 		d.text(Point{0, y}, Start, titleSize, text).Bold = true

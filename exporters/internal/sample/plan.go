@@ -97,7 +97,7 @@ func requirements() report.Sheet {
 		{ID: "throw", Title: "Throw", Unit: "yd"},
 		{ID: "wall", Title: "Wall", Unit: "yd"},
 	}
-	return report.Sheet{ID: "requirements", Title: "Requirements", Tables: []report.Table{
+	return report.Sheet{ID: "requirements", Title: "Requirements", Aside: true, Tables: []report.Table{
 		{ID: "fabrics", Heading: "Fabric", Columns: columns, Rows: []report.Row{
 			{Cells: []report.Cell{report.T("Border and binding"), fabric(45, 1), fabric(27, 1)}},
 			{Cells: []report.Cell{report.T("Backing"), fabric(120, 1), fabric(37, 1)}},
@@ -196,16 +196,27 @@ func costing() report.Sheet {
 	}}, Still: 1}
 }
 
-// cuttingRoom is paper that is read from the table and written on.
+// cuttingRoom is paper that is written on, with a picture beside a table, and a
+// second table under the same titles.
 func cuttingRoom() report.Sheet {
-	return report.Sheet{ID: "cutting-room", Title: "Cutting room", Large: true, Tables: []report.Table{{
-		ID: "cutting-room", Heading: "Kits from the bolt",
-		Columns: []report.Column{{ID: "done", Title: "Done"}, {ID: "cut", Title: "Cut"}, {ID: "amount", Title: "Amount", Right: true}, {ID: "how", Title: "How", Wide: true}},
-		Rows: []report.Row{
-			{Cells: []report.Cell{report.Tick(), report.T("border"), fabric(45, 1), report.T("from the first bolt, and fold each length with its label on top")}},
-			{Cells: []report.Cell{report.Tick(), report.T("squares"), report.T("1 pack")}},
+	columns := []report.Column{{ID: "done", Title: "Done"}, {ID: "cut", Title: "Cut"}, {ID: "amount", Title: "Amount", Right: true}, {ID: "how", Title: "How", Wide: true}}
+	return report.Sheet{ID: "cutting-room", Title: "Cutting room", Pages: 2, Tables: []report.Table{
+		{
+			ID: "cutting-room", Heading: "Kits from the bolt", Columns: columns, Narrow: true, Beside: []report.Beside{{Picture: Picture(), Tall: 60}},
+			Rows: []report.Row{
+				{Cells: []report.Cell{report.Tick(), report.T("border"), fabric(45, 1), report.T("from the first bolt, and fold each length with its label on top")}},
+				{Cells: []report.Cell{report.Tick(), report.T("squares"), report.T("1 pack")}},
+			},
 		},
-	}}}
+		{
+			ID: "cutting-room-backing", Heading: "Backing", Columns: columns, Narrow: true, Under: true,
+			Rows: []report.Row{{Cells: []report.Cell{report.Tick(), report.T("panels"), fabric(120, 1)}}},
+		},
+		{
+			ID: "cutting-room-cautions", Columns: []report.Column{{ID: "caution", Wide: true}}, Begins: true,
+			Rows: []report.Row{{Style: report.Alert, Cells: []report.Cell{report.T("Keep the rotary cutter closed whenever it is not in your hand.")}}},
+		},
+	}}
 }
 
 func lineSheets() []report.Sheet {

@@ -165,6 +165,9 @@ func (r *logs) Draft(d Drafts) (w piecing.Patchwork, ok bool) {
 	return r.p.drafted(d, piecing.DraftLogs(LogBlock(r.op), r.p.Seam.Allowance.Length), roles...)
 }
 
+// InOrder implements InOrder: the centre is first, then the logs as they are sewn on.
+func (r *logs) InOrder() {}
+
 // Lay implements Operation. Those above and below the centre lie as they are cut,
 // along the strip. Those right and left of it lie so where they are cut along the
 // fabric, and else are turned by a quarter, one way or the other.

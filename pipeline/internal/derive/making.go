@@ -70,6 +70,10 @@ type (
 	// nil as long as it cannot be worked out.
 	twofold interface{ Kinds() *Kinds }
 
+	// InOrder is a room whose pieces are sewn on one by one round the first, in the order
+	// of its draft's patches.
+	InOrder interface{ InOrder() }
+
 	// cautioned is a room that tells the keys of the cautions that making its part
 	// calls for.
 	cautioned interface{ Cautions() []string }

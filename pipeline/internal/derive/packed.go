@@ -1,6 +1,8 @@
 package derive
 
 import (
+	"strings"
+
 	"slices"
 
 	"yardproof/pipeline/internal/cutting"
@@ -264,7 +266,7 @@ func (f *Fabric) PackedPacks() int64 {
 }
 
 // CutList is the title of the sheet that a size's cutting layouts are printed on.
-func (s *Size) CutList() string { return "Cut list " + s.Of.Name.Text }
+func (s *Size) CutList() string { return strings.TrimSuffix("Layouts "+s.Called(), " the quilt") }
 
 // Zone is where a length that a pattern asks for lies. Each zone stands on a
 // proof: a bound, or a layout.

@@ -28,7 +28,7 @@ type bolt struct {
 // boltPicture draws a layout on yardage, to scale: every strip across the
 // usable width with what is cut from it, what is left over, and the running
 // length along the edge. ok is false where there is nothing to draw.
-func (c cutter) boltPicture(id, name string) (p report.Picture, ok bool) {
+func (c cutter) boltPicture(id, name string) (f *frame, ok bool) {
 	l := c.layout
 	b := &bolt{frame: c.frame(id, name)}
 	b.wide = c.f.Width
@@ -51,12 +51,12 @@ func (c cutter) boltPicture(id, name string) (p report.Picture, ok bool) {
 	}
 	b.backing()
 	if b.running == 0 {
-		return p, false
+		return b.frame, false
 	}
 	b.end()
 	b.About = fmt.Sprintf("How to cut %s of %s for size %s, usable width %s, drawn to scale with the running length on the left; grey is left over.",
 		total.AsCut(b.Unit), kit.Title(c.f), c.s.Of.Name.Text, b.wide.AsThere(b.Unit))
-	return b.Picture, true
+	return b.frame, true
 }
 
 func (b *bolt) begin() { b.panel, b.y = report.Panel{Width: b.length(b.wide)}, 0 }
@@ -102,8 +102,8 @@ func (b *bolt) backing() {
 
 // packPicture draws every different way in which the pieces of a pack are cut,
 // to scale. ok is false where none is cut up.
-func (c cutter) packPicture(id, name string) (p report.Picture, ok bool) {
-	f := c.frame(id, name)
+func (c cutter) packPicture(id, name string) (f *frame, ok bool) {
+	f = c.frame(id, name)
 	across, along := c.f.StripLength().Length, c.f.StripWidth().Length
 	for _, s := range c.sheets.Sheets {
 		if !whole(s, along) {
@@ -111,7 +111,7 @@ func (c cutter) packPicture(id, name string) (p report.Picture, ok bool) {
 		}
 	}
 	f.About = fmt.Sprintf("How to cut the pieces of %s for size %s, each different piece drawn to scale; grey is left over.", kit.Title(c.f), c.s.Of.Name.Text)
-	return f.Picture, len(f.Panels) > 0
+	return f, len(f.Panels) > 0
 }
 
 // whole reports whether a sheet is used as it comes.

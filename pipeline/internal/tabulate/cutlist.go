@@ -2,6 +2,7 @@ package tabulate
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -56,16 +57,27 @@ type cutter struct {
 	u      measure.Unit
 	layout cutting.Layout      // of yardage
 	sheets cutting.SheetLayout // of precuts
+
+	letters map[int]string // that the picture has, by what is cut; nil where they are not said
+	brief   bool           // pieces are told by their letter and their length along the strip
+}
+
+// lettered is what is cut, behind its letter in the picture.
+func (c cutter) lettered(about int, does string) string {
+	if letter := c.letters[about]; letter != "" {
+		return letter + ": " + does
+	}
+	return does
 }
 
 func (c cutter) table() report.Table {
 	t := c.empty(c.f.Role.Text, kit.Title(c.f))
 	switch {
 	case c.f.Err != nil:
-		t.Lead = []string{"This fabric cannot be cut as the plan says; see the overview."}
+		t.Lead = []string{"This fabric cannot be cut as the plan says; see the sheet Checks."}
 		return t
 	case !c.s.SureOfCloth(c.f):
-		t.Lead = []string{"Not all that is cut from this fabric could be counted; see the overview. What stands here is too little."}
+		t.Lead = []string{"Not all that is cut from this fabric could be counted; see the sheet Checks. What stands here is too little."}
 	}
 	t.Foot = append(append(t.Foot, c.unused()...), c.joinedStrips()...)
 	switch {
@@ -212,13 +224,13 @@ func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running re
 	width := report.Cut(r.Height.Surd(), c.u)
 	if r.Strip >= 0 {
 		does, each := c.strip(strips[r.Strip], r.Height)
-		return row(report.N(repeat), width, report.T(does), report.T(strips[r.Strip].For.Text), report.N(repeat*each), running)
+		return row(report.N(repeat), width, report.T(c.lettered(-1-r.Strip, does)), report.T(strips[r.Strip].For.Text), report.N(repeat*each), running)
 	}
 	var then, users []string
 	total := int64(0)
 	for _, part := range r.Parts {
 		does, each := c.part(strips[part.Strip], part.Width, r.Height, len(r.Cuts)+len(r.Stacks)+len(r.Parts) == 1)
-		then = append(then, does)
+		then = append(then, c.lettered(-1-part.Strip, does))
 		users = append(users, strips[part.Strip].For.Text)
 		total += repeat * each
 	}
@@ -226,7 +238,7 @@ func (c cutter) stripRow(r cutting.Row, pieces, strips []derive.Need, running re
 		n := pieces[cut.Piece]
 		users = append(users, n.For.Text)
 		total += int64(cut.Count) * columns * repeat
-		return c.pieces(cut, n)
+		return c.lettered(cut.Piece, c.pieces(cut, n))
 	}
 	for _, cut := range r.Cuts {
 		then = append(then, add(cut, 1))
@@ -265,10 +277,16 @@ func unique(names []string) []string {
 	return out
 }
 
+// lettered begins with the letter of a picture, which keeps its case.
+var lettered = regexp.MustCompile(`^[a-z][0-9]*: `)
+
 // sentence gives words a capital and a full stop.
 func sentence(words string) string {
 	if words == "" {
 		return ""
+	}
+	if lettered.MatchString(words) {
+		return words + "."
 	}
 	return strings.ToUpper(words[:1]) + words[1:] + "."
 }
@@ -278,6 +296,9 @@ func (c cutter) pieces(cut cutting.Cut, n derive.Need) string {
 	a, b := n.Across, n.Along
 	if cut.Turned {
 		a, b = b, a
+	}
+	if c.brief {
+		return fmt.Sprintf("%d of %s", cut.Count, a.AsCut(c.u)) + fromOnePrint(n)
 	}
 	if a == b {
 		return say.Many(int64(cut.Count), "square") + " " + a.AsCut(c.u) + derive.Halved(n.Halving) + usedOf(n) + c.onBias(n) + fromOnePrint(n)

@@ -26,14 +26,24 @@ func (c cutter) pictures(whichID, which string) []report.Picture {
 	}
 	size := c.s.Of.Name.Text
 	id, name := "cutting-"+size+"-"+c.f.Role.Text+whichID, "Cutting layout, "+size+": "+kit.Title(c.f)+which
+	if p, _, ok := c.drawing(id, name); ok {
+		return paged(p, mostLengths)
+	}
+	return nil
+}
+
+// drawing is the layout as one picture, and the letters in it by what is cut.
+func (c cutter) drawing(id, name string) (p report.Picture, letters map[int]string, ok bool) {
 	draw := c.boltPicture
 	if c.f.Form == plan.Precut {
 		draw = c.packPicture
 	}
-	if p, ok := draw(id, name); ok {
-		return paged(p, mostLengths)
+	f, ok := draw(id, name)
+	letters = map[int]string{}
+	for about, at := range f.keys {
+		letters[about] = f.Legend[at].Letter
 	}
-	return nil
+	return f.Picture, letters, ok
 }
 
 // frame is a length of fabric, or a sheet, that strips are drawn on. Strips run

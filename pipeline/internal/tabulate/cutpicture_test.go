@@ -74,7 +74,7 @@ func TestRowsOfEveryKind(t *testing.T) {
 	if !ok {
 		t.Fatal("not drawn")
 	}
-	wantShown(t, "bolt", p, 20*20, map[string]int{"frame, strip 3 in": 2, "star, 6 x 4 in": 6, "dot, 2 in square": 9})
+	wantShown(t, "bolt", p.Picture, 20*20, map[string]int{"frame, strip 3 in": 2, "star, 6 x 4 in": 6, "dot, 2 in square": 9})
 	for _, s := range p.Panels[0].Shapes {
 		if s.Kind == report.Patch && s.Labels[0] == "b: 4 x 6" && s.Points[2].X-s.Points[0].X != 4 {
 			t.Errorf("a turned piece is drawn %v wide", s.Points[2].X-s.Points[0].X)
@@ -95,7 +95,7 @@ func TestPanelsBesideAreDrawn(t *testing.T) {
 	if !ok {
 		t.Fatal("not drawn")
 	}
-	wantShown(t, "bolt", p, 20*4, map[string]int{"star, 6 x 4 in": 2, "dot, 2 in square": 3})
+	wantShown(t, "bolt", p.Picture, 20*4, map[string]int{"star, 6 x 4 in": 2, "dot, 2 in square": 3})
 	for _, s := range p.Panels[0].Shapes {
 		if s.Kind == report.Patch && s.Labels[0] == "b: 2 x 2" && s.Points[0].X < 12 {
 			t.Errorf("a square beside lies at %v in", s.Points[0].X)
@@ -126,7 +126,7 @@ func TestSheetsCutAlong(t *testing.T) {
 		if !ok || len(p.Panels) != 1 || p.Panels[0].Caption[0] != "cut 2 pieces so" {
 			t.Fatalf("panels %+v", p.Panels)
 		}
-		wantShown(t, "sheet", p, 20*18, map[string]int{"star, 6 x 4 in": 6, "dot, 2 in square": 2})
+		wantShown(t, "sheet", p.Picture, 20*18, map[string]int{"star, 6 x 4 in": 6, "dot, 2 in square": 2})
 		for _, s := range p.Panels[0].Shapes {
 			w, h := s.Points[2].X-s.Points[0].X, s.Points[2].Y-s.Points[0].Y
 			if s.Kind == report.Patch && p.Legend[s.Key].Name == "star, 6 x 4 in" && (w != 6 || h != 4) {

@@ -101,7 +101,7 @@ func bindingRow(s *derive.Size, b *derive.Binding, works workings) report.Row {
 			report.Cut(b.Said.Cut.Surd(), u), report.L(b.Strips.Length.Surd(), u).There())
 	}
 	if b.Bias.Squares == 0 {
-		return row(report.T("binding"), report.T("cannot be cut of its fabric; see the overview"))
+		return row(report.T("binding"), report.T("cannot be cut of its fabric; see the sheet Checks"))
 	}
 	length := report.L(b.Bias.Length, u).There()
 	length.Why = works.of(s, s.BiasFigure(b))

@@ -20,16 +20,22 @@ func (in Input) kitSheet() (report.Sheet, bool) {
 	if len(kits) == 0 {
 		return report.Sheet{}, false
 	}
-	tables := []report.Table{in.shared(kits), in.bySize(kits), quantities(kits, in.works)}
-	if t, ok := in.cuttingTime(kits); ok {
-		tables = append(tables, t)
-	}
 	results, made := in.results(kits)
-	tables = append(tables, in.runTotals(kits), results, in.shops(kits), notInKit(kits))
-	if t, ok := in.classes(kits); ok {
-		tables = append(tables, t)
+	tables := []report.Table{in.shared(kits), in.bySize(kits), results}
+	below := []report.Table{in.moreCosts(kits), quantities(kits, in.works)}
+	below[0].Begins = true
+	if t, ok := in.cuttingTime(kits); ok {
+		below = append(below, t)
 	}
-	return report.Sheet{ID: "kit-costing", Title: "Kit costing", Tables: tables, Charts: []report.Chart{made}}, true
+	below = append(below, in.runTotals(kits), in.shops(kits))
+	if t, ok := in.classes(kits); ok {
+		below = append(below, t)
+	}
+	sheet := report.Sheet{ID: "kit-costing", Title: "Costing", Pages: 2, Tables: append(tables, below...)}
+	if len(kits) > 1 { // one bar compares nothing
+		sheet.Charts = []report.Chart{made}
+	}
+	return sheet, true
 }
 
 // kits are those of every size of which is known what goes in, after each those
@@ -268,12 +274,7 @@ func titleOf(role string, kits []*kit.Kit) string {
 func (in Input) results(kits []*kit.Kit) (report.Table, report.Chart) {
 	code := in.Project.Currency.Code()
 	t := perSize("kit-cost", "Cost and price of a kit", kits)
-	t.Foot = []string{
-		"Margin is (what is left after payment fees - cost) / price; markup is (price - cost) / cost. Each money line is rounded once, half away from zero, and the price for the target margin up, so that it reaches the target.",
-		"Contribution is what is left after payment fees - cost; break-even is the fixed costs / contribution, rounded up.",
-		"Used basis: fabric is charged as cut for the kit. Bought basis: all fabric ordered for the run is charged to its kits, with what is beyond need; where what was paid for it is filled in above, that. Stock on hand is free of charge.",
-		"A margin under its target is bold, on grey and in a box.",
-	}
+	t.Foot = []string{"Used basis: fabric is charged as cut for the kit. A margin under its target is bold, on grey and in a box."}
 	for _, role := range kitRoles(kits) {
 		t.Rows = append(t.Rows, acrossKits(report.Body, titleOf(role, kits), code, kits, func(k *kit.Kit) report.Cell {
 			if l, ok := k.Fabric(role); ok {
@@ -311,7 +312,6 @@ func (in Input) results(kits []*kit.Kit) (report.Table, report.Chart) {
 	add(report.Body, "Allowance for miscuts", code, report.Money, func(c costing.Costs) costing.Result { return c.Spoilage })
 	add(report.Total, "Cost of a kit, used basis", code, report.Money, func(c costing.Costs) costing.Result { return c.Unit })
 	add(report.Body, "Price for the target margin", code, report.Money, func(c costing.Costs) costing.Result { return c.ForMargin })
-	add(report.Body, "Keystone price (twice the cost)", code, report.Money, func(c costing.Costs) costing.Result { return c.Keystone })
 	add(report.Total, "Price taken", code, report.Money, func(c costing.Costs) costing.Result { return c.Price })
 	add(report.Body, "Left of it after payment fees", code, report.Money, func(c costing.Costs) costing.Result { return c.Net })
 	t.Rows = append(t.Rows, acrossKits(report.Body, "Margin at that price", "% of price", kits, func(k *kit.Kit) report.Cell {
@@ -319,14 +319,28 @@ func (in Input) results(kits []*kit.Kit) (report.Table, report.Chart) {
 		c.Mark = line.UnderTarget(k.Cells, k.Costs)
 		return c
 	}))
+	add(report.Body, "Contribution of a kit to the fixed costs", code, report.Money, func(c costing.Costs) costing.Result { return c.Contribution })
+	add(report.Total, "Break-even", "kits", report.Number, func(c costing.Costs) costing.Result { return c.BreakEven })
+	return t, made
+}
+
+// moreCosts are the figures of a kit that its price does not follow from.
+func (in Input) moreCosts(kits []*kit.Kit) report.Table {
+	code := in.Project.Currency.Code()
+	t := perSize("kit-besides", "More of cost and price", kits)
+	t.Foot = []string{
+		"Margin is (what is left after payment fees - cost) / price; markup is (price - cost) / cost. Each money line is rounded once, half away from zero, and the price for the target margin up, so that it reaches the target.",
+		"Contribution is what is left after payment fees - cost; break-even is the fixed costs / contribution, rounded up.",
+		"Bought basis: all fabric ordered for the run is charged to its kits, with what is beyond need; where what was paid for it is filled in above, that. Stock on hand is free of charge.",
+	}
+	add := adder(&t, kits)
+	add(report.Body, "Keystone price (twice the cost)", code, report.Money, func(c costing.Costs) costing.Result { return c.Keystone })
 	add(report.Body, "Markup at that price", "% of cost", report.Share, func(c costing.Costs) costing.Result { return c.Markup })
 	add(report.Body, "Cost of a kit, bought basis", code, report.Money, func(c costing.Costs) costing.Result { return c.UnitBought })
 	add(report.Body, "Margin on the bought basis", "% of price", report.Share, func(c costing.Costs) costing.Result { return c.MarginBought })
-	add(report.Body, "Contribution of a kit to the fixed costs", code, report.Money, func(c costing.Costs) costing.Result { return c.Contribution })
-	add(report.Total, "Break-even", "kits", report.Number, func(c costing.Costs) costing.Result { return c.BreakEven })
 	add(report.Body, "Cost of the run, fixed costs included", code, report.Money, func(c costing.Costs) costing.Result { return c.RunCost })
 	add(report.Body, "Profit of the run if all is sold", code, report.Money, func(c costing.Costs) costing.Result { return c.RunProfit })
-	return t, made
+	return t
 }
 
 // adder adds rows of one figure of every kit.

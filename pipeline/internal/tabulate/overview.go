@@ -11,16 +11,21 @@ import (
 	"yardproof/pipeline/report"
 )
 
-func (in Input) overview() report.Sheet {
-	pictures, undrawn := in.quiltPictures()
+// checks is what is proved and what is not, and what a person has to check.
+func (in Input) checks(pictures []report.Picture, undrawn []string) report.Sheet {
 	sizes := in.sizes()
 	if len(undrawn) > 0 {
 		sizes.Foot = append(sizes.Foot, "There is no picture of the top of "+strings.Join(undrawn, ", ")+": it could not be derived patch by patch, or has too many of them to be told apart.")
 	}
-	return report.Sheet{ID: "overview", Title: "Overview", Tables: []report.Table{
-		in.identity(), sizes, in.proof(), in.cautions(), byHand(),
-	}, Pictures: pictures}
+	tables := []report.Table{in.identity(), sizes, in.proof()}
+	if t, ok := in.fragile(mostChecked); ok {
+		tables = append(tables, t)
+	}
+	return report.Sheet{ID: "overview", Title: "Checks", Tables: append(tables, in.cautions(), byHand()), Pictures: pictures}
 }
+
+// mostChecked is how many yields the checks list.
+const mostChecked = 40
 
 func (in Input) identity() report.Table {
 	p := in.Plan
@@ -169,7 +174,7 @@ func byHand() report.Table {
 		"Fabric letters, names and terms are the same throughout.",
 		"Fractions and symbols have survived typesetting.",
 	} {
-		t.Rows = append(t.Rows, row(report.T("☐"), report.T(what)))
+		t.Rows = append(t.Rows, row(report.Tick(), report.T(what)))
 	}
 	return t
 }

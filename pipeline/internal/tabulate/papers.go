@@ -2,7 +2,6 @@ package tabulate
 
 import (
 	"math/big"
-	"slices"
 	"strings"
 
 	"yardproof/pipeline/internal/caution"
@@ -17,12 +16,11 @@ import (
 )
 
 // papers are the sheets that leave the desk: a label for every kit, a list for
-// shops, the papers of a class, and the cut lists in large type. Each prints by
-// itself.
-func (in Input) papers(kits []*kit.Kit, cutLists []report.Sheet) []report.Sheet {
+// shops, and the papers of a class. Each prints by itself.
+func (in Input) papers(kits []*kit.Kit, tops []report.Picture) []report.Sheet {
 	var sheets []report.Sheet
 	if len(kits) > 0 {
-		sheets = append(sheets, in.labels(kits), in.shopSheet(kits))
+		sheets = append(sheets, in.labels(kits, tops), in.shopSheet(kits))
 	}
 	sheets = append(sheets, in.runPapers(kits)...)
 	for _, s := range in.Sizes {
@@ -30,25 +28,41 @@ func (in Input) papers(kits []*kit.Kit, cutLists []report.Sheet) []report.Sheet 
 			sheets = append(sheets, in.classPapers(s))
 		}
 	}
-	for _, list := range cutLists {
-		sheets = append(sheets, large(list))
-	}
 	return sheets
 }
 
-// labels are what goes onto each kit, with boxes to tick while it is packed.
-func (in Input) labels(kits []*kit.Kit) report.Sheet {
-	sheet := report.Sheet{ID: "kit-labels", Title: "Kit labels"}
-	for _, k := range kits {
-		sheet.Tables = append(sheet.Tables, in.label(k))
+// labelTall is how high the picture on a label may be, in millimetres.
+const labelTall = 40.0
+
+// labels are what goes onto each kit, several to a page, with boxes to tick while it is
+// packed.
+func (in Input) labels(kits []*kit.Kit, tops []report.Picture) report.Sheet {
+	sheet := report.Sheet{ID: "kit-labels", Title: "Kit labels", Pages: (len(kits) + labelsOnPage - 1) / labelsOnPage}
+	for i, k := range kits {
+		label, cautions := in.label(k), in.labelCautions(k)
+		for j := range tops {
+			if tops[j].ID == topID(k.Of) && i < mostPictures {
+				small := withoutMeasures(tops[j])
+				small.Plain = true
+				label.Beside = []report.Beside{{Picture: small, Tall: labelTall}}
+			}
+		}
+		sheet.Tables = append(sheet.Tables, label, cautions)
 	}
 	return sheet
 }
 
+// labelsOnPage is how many labels a page has room for, with what most kits hold.
+const labelsOnPage = 2
+
+// label is what is in a kit, whose it is and what it becomes.
 func (in Input) label(k *kit.Kit) report.Table {
 	t := report.Table{
-		ID: "label-" + columnID(k), Heading: in.Plan.Title.Text + ", " + k.Name(),
+		ID: "label-" + columnID(k), Heading: in.Plan.Title.Text + ", " + k.Name(), Narrow: true,
 		Columns: []report.Column{{ID: "packed", Title: "Packed"}, {ID: "what", Title: "In this kit", Wide: true}, {ID: "quantity", Title: "Quantity", Right: true}, {ID: "article", Title: "Article"}},
+	}
+	if in.Studio != "" {
+		t.Lead = append(t.Lead, in.Studio)
 	}
 	if top := k.Size.Top; top.Known {
 		t.Lead = append(t.Lead, "Finished size "+measure.FormatBox(top.Finished.Width, top.Finished.Height, in.units())+".")
@@ -67,22 +81,28 @@ func (in Input) label(k *kit.Kit) report.Table {
 		t.Rows = append(t.Rows, row(report.Tick(), report.T("Printed pattern"), report.N(1)))
 	}
 	if k.Said.Cut == plan.Pieces {
-		t.Lead = append(t.Lead, "Every piece is cut; the cut list of this size counts them.")
+		t.Lead = append(t.Lead, "Every piece is cut; the kit card of this size counts them.")
 	}
 	t.Foot = append(t.Foot, "Not included: "+strings.Join(excluded(k), ", ")+".")
-	for _, key := range k.Size.Cautions() {
-		if sentence, ok := caution.Sentence(key); ok {
-			t.Foot = append(t.Foot, sentence)
-		}
+	return t
+}
+
+// labelCautions are the safety lines of a label, as one text.
+func (in Input) labelCautions(k *kit.Kit) report.Table {
+	t := report.Table{ID: "label-cautions-" + columnID(k), Columns: []report.Column{{ID: "caution", Wide: true}}}
+	var all []string
+	for _, r := range cautionsOf("", k.Size).Rows {
+		all = append(all, r.Cells[0].Text)
 	}
-	t.Foot = append(t.Foot, "Fibre content, origin and care of the fabric are to be labelled as your local rules ask.")
+	all = append(all, "Fibre content, origin and care of the fabric are to be labelled as your local rules ask.")
+	t.Rows = []report.Row{row(report.T(strings.Join(all, " ")))}
 	return t
 }
 
 // shopSheet is what a shop needs that packs so many kits itself, and what it
 // pays and asks.
 func (in Input) shopSheet(kits []*kit.Kit) report.Sheet {
-	return report.Sheet{ID: "shop", Title: "For shops", Tables: []report.Table{in.shopKits(kits), in.shopBolts(kits)}}
+	return report.Sheet{ID: "shop", Title: "For shops", Tables: []report.Table{in.shopKits(kits), in.shopBolts(kits), notInKit(kits)}}
 }
 
 func shopOrder(k *kit.Kit) costing.Input {
@@ -97,17 +117,30 @@ func (in Input) shopKits(kits []*kit.Kit) report.Table {
 	code := in.Project.Currency.Code()
 	t := report.Table{
 		ID: "shop-kits", Heading: "Kits for a shop",
-		Lead: []string{"Type in how many kits the shop wants: the bolts below and the sum follow. Prices follow the kit costing."},
+		Lead: []string{"Type in how many kits the shop wants: the bolts below and the sum follow. Prices are those of the costing when this workbook was written; type others over them."},
 		Columns: []report.Column{
 			{ID: "kit", Title: "Kit"}, {ID: "kits", Title: "Kits wanted"}, {ID: "price", Title: "Price in the shop", Unit: code},
 			{ID: "pays", Title: "The shop pays", Unit: code}, {ID: "sum", Title: "In all", Unit: code},
 		},
 	}
 	for _, k := range kits {
-		t.Rows = append(t.Rows, row(report.T(k.Name()), wholeNumber(shopOrder(k), "How many kits the shop wants."), follow(report.Money, k.Costs.Price), follow(report.Money, k.Costs.TradePrice),
-			report.Cell{Kind: report.Money, Expr: costing.Times(costing.Ref(shopOrder(k).Name, shopOrder(k).Value), costing.Of(k.Costs.TradePrice))}))
+		price, pays := shopPrice("shop_price", k, k.Costs.Price), shopPrice("shop_pays", k, k.Costs.TradePrice)
+		cells := []report.Cell{report.T(k.Name()), wholeNumber(shopOrder(k), "How many kits the shop wants."), price, pays, {}}
+		if pays.Input {
+			cells[4] = report.Cell{Kind: report.Money, Expr: costing.Times(costing.Ref(shopOrder(k).Name, shopOrder(k).Value), costing.Ref(pays.Name, pays.Number))}
+		}
+		t.Rows = append(t.Rows, row(cells...))
 	}
 	return t
+}
+
+// shopPrice is a price as it was worked out, to be typed over; words where there is
+// none.
+func shopPrice(name string, k *kit.Kit, r costing.Result) report.Cell {
+	if r.Expr.Value == nil {
+		return report.T(r.Expr.Text)
+	}
+	return input(report.Money, costing.Input{Name: name + k.Cells.Suffix, Value: r.Expr.Value})
 }
 
 // shopBolts is the fabric of those kits, in bolts where the price list says how
@@ -132,12 +165,13 @@ func (in Input) shopBolts(kits []*kit.Kit) report.Table {
 func shopRow(k *kit.Kit, l kit.Line) report.Row {
 	kits := costing.Ref(shopOrder(k).Name, shopOrder(k).Value)
 	q := l.Quantity
+	q.Name = "shop_" + q.Name
 	quantity := costing.Ref(q.Name, q.Value)
 	cells := []report.Cell{report.T(k.Name()), report.T(l.Title()), report.T(l.Article.Text)}
 	switch {
 	case l.Form == plan.Precut:
 		return row(append(cells, report.T(say.Many(l.Packs, "pack")), report.Cell{}, report.Cell{},
-			report.Cell{Kind: report.Number, Expr: costing.Round(costing.Times(kits, quantity), 0)})...)
+			report.Cell{Kind: report.Number, Expr: costing.Round(costing.Times(kits, &report.Expr{Op: report.Const, Value: q.Value}), 0)})...)
 	case len(l.Listed.Bolts) == 0:
 		return row(append(cells, quantityShown(l))...)
 	}
@@ -145,7 +179,7 @@ func shopRow(k *kit.Kit, l kit.Line) report.Row {
 	bolt := costing.Input{Name: "shop_bolt." + q.Name, Value: big.NewRat(int64(usable), int64(l.Unit.Length()))}
 	each := costing.RoundDown(costing.Quotient(costing.Ref(bolt.Name, bolt.Value), quantity), 0)
 	per := costing.Result{Name: "shop_each." + q.Name, Expr: each}
-	return row(append(cells, quantityShown(l),
+	return row(append(cells, named(quantityShown(l), q.Name),
 		quantityOf(bolt, string(l.Unit)),
 		result(report.Number, per),
 		report.Cell{Kind: report.Number, Expr: costing.RoundUp(costing.Quotient(kits, costing.Of(per)), 0)})...)
@@ -155,6 +189,12 @@ func shopRow(k *kit.Kit, l kit.Line) report.Row {
 func quantityShown(l kit.Line) report.Cell {
 	c := quantityIn(l)
 	c.Name = ""
+	return c
+}
+
+// named is a cell that formulas refer to by a name.
+func named(c report.Cell, name string) report.Cell {
+	c.Name = name
 	return c
 }
 
@@ -257,16 +297,4 @@ func (in Input) teacher(s *derive.Size, c *plan.Class) report.Table {
 	}
 	t.Foot = []string{"Go round with the cautions before the first cut; the rules of the room come first."}
 	return t
-}
-
-// large is a cut list in type that is read while standing at the table, without
-// its pictures.
-func large(list report.Sheet) report.Sheet {
-	list.ID, list.Title = "large-"+list.ID, "Large "+strings.ToLower(list.Title[:1])+list.Title[1:]
-	list.Large, list.Wide, list.Again, list.Pictures = true, true, true, nil
-	list.Tables = slices.Clone(list.Tables)
-	for i := range list.Tables {
-		list.Tables[i].ID = "large-" + list.Tables[i].ID
-	}
-	return list
 }

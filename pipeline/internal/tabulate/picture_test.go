@@ -222,7 +222,7 @@ func recount(t *testing.T, what string, s *derive.Size, f *derive.Fabric, drawn 
 func TestQuiltPictureSizes(t *testing.T) {
 	found := false
 	eachPlan(t, func(_ string, in *tabulate.Input) {
-		for _, p := range tabulate.Plan(*in)[0].Pictures {
+		for _, p := range gallery(tabulate.Plan(*in)) {
 			if p.ID != "quilt-throw" {
 				continue
 			}
@@ -258,7 +258,7 @@ func TestBorderSewnWithAnotherSeam(t *testing.T) {
 		t.Fatal("the plan is not in order")
 	}
 	var said []string
-	for _, d := range tabulate.Plan(*in)[0].Pictures[0].Panels[0].Dimensions {
+	for _, d := range gallery(tabulate.Plan(*in))[0].Panels[0].Dimensions {
 		if d.Edge == report.Top {
 			said = append(said, d.Text)
 		}
@@ -289,7 +289,7 @@ func TestManyUnitsGoOn(t *testing.T) {
 		t.Fatal("the plan is not in order")
 	}
 	var ids, titles []string
-	for _, p := range tabulate.Plan(*in)[0].Pictures {
+	for _, p := range gallery(tabulate.Plan(*in)) {
 		ids, titles = append(ids, p.ID), append(titles, p.Title)
 	}
 	if got := strings.Join(ids, " "); got != "quilt-only units-only units-only-part-2 units-only-part-3" {
@@ -298,4 +298,14 @@ func TestManyUnitsGoOn(t *testing.T) {
 	if !strings.HasSuffix(titles[3], "(3 of 3)") {
 		t.Errorf("the last is called %q", titles[3])
 	}
+}
+
+// gallery is the pictures of tops and units, which stand with the checks.
+func gallery(sheets []report.Sheet) []report.Picture {
+	for _, s := range sheets {
+		if s.ID == "overview" {
+			return s.Pictures
+		}
+	}
+	return nil
 }

@@ -1,6 +1,8 @@
 package tabulate
 
 import (
+	"strings"
+
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/kit"
@@ -18,34 +20,57 @@ type Input struct {
 	Kits     []*kit.Kit // of its sizes
 	Alone    line.Alone // what is ordered for the kits by themselves
 	Findings []diag.Finding
+	Excused  []report.Excused // of the plan's own findings
+	Studio   string
 	Stop     func() bool // tells that nobody waits for the sheets any more, which are then left as they are; may be nil
 	works    workings
 }
 
-// Plan is the sheets of a plan's workbook.
+// Plan is the sheets of a plan's workbooks: what is handed on with it first, then papers,
+// layouts and figures of each size, and checks.
 func Plan(in Input) []report.Sheet {
 	in.works = workings{}
-	sheets := []report.Sheet{in.overview(), in.requirements()}
-	var lists []report.Sheet
-	for _, s := range in.Sizes {
-		if in.stopped() {
-			return sheets
-		}
-		lists = append(lists, cutList(s, in.cutPictures()))
-	}
-	sheets = append(sheets, lists...)
-	for _, s := range in.Sizes {
-		if in.stopped() {
-			return sheets
-		}
-		sheets = append(sheets, sewing(s, in.works))
-	}
+	kits := in.kits()
+	pictures, undrawn := in.quiltPictures()
+	tops, units := topsAndUnits(pictures)
+	sheets := []report.Sheet{in.proofSheet(tops, kits), in.youWillNeed()}
+	sheets = append(sheets, in.cards(tops, kits)...)
+	sheets = append(sheets, in.allCuts(), in.steps(units))
 	if costing, ok := in.kitSheet(); ok {
 		sheets = append(sheets, costing)
 	}
-	sheets = append(sheets, in.papers(in.kits(), lists)...)
+	beside := in.papers(kits, tops)
+	for _, s := range in.Sizes {
+		if in.stopped() {
+			return sheets
+		}
+		beside = append(beside, cutList(s, in.cutPictures()))
+	}
+	for _, s := range in.Sizes {
+		if in.stopped() {
+			return sheets
+		}
+		beside = append(beside, sewing(s, in.works))
+	}
+	beside = append(beside, in.requirements(), in.checks(pictures, undrawn))
+	for i := range beside {
+		beside[i].Aside = true
+	}
+	sheets = append(sheets, beside...)
 	hang(sheets, mostPictures)
 	return sheets
+}
+
+// topsAndUnits are the pictures of tops, and those of what they are sewn from.
+func topsAndUnits(all []report.Picture) (tops, units []report.Picture) {
+	for _, p := range all {
+		if strings.HasPrefix(p.ID, topPrefix) {
+			tops = append(tops, p)
+		} else {
+			units = append(units, p)
+		}
+	}
+	return tops, units
 }
 
 // stopped tells that nobody waits for the sheets any more.

@@ -33,9 +33,21 @@ func (in Input) quiltPictures() (all []report.Picture, undrawn []string) {
 	return all, undrawn
 }
 
+// topPrefix begins the names of pictures of tops.
+const topPrefix = "quilt-"
+
+// topTitle begins their titles.
+const topTitle = "Quilt top, "
+
+// topID names the picture of a size's top.
+func topID(s *derive.Size) string { return topPrefix + s.Of.Name.Text }
+
+// unitsID begins the names of the pictures of what a size is sewn from.
+func unitsID(s *derive.Size) string { return "units-" + s.Of.Name.Text }
+
 func quiltPicture(s *derive.Size, d *drafting.Draft, top piecing.Patchwork) report.Picture {
 	u := s.Plan.Units
-	k := newSketch("quilt-"+s.Of.Name.Text, "Quilt top, "+s.Of.Name.Text, u)
+	k := newSketch(topID(s), topTitle+s.Called(), u)
 	p := k.panel(s.Top.Finished)
 	k.fabrics(s, d, top)
 	p.Shapes = k.patches(top)
@@ -129,7 +141,7 @@ const (
 // of as many as there are patches left to draw.
 func unitsPicture(s *derive.Size, d *drafting.Draft, left *int) (report.Picture, bool) {
 	name := s.Of.Name.Text
-	k := newSketch("units-"+name, "What the quilt top is sewn from, "+name, s.Plan.Units)
+	k := newSketch(unitsID(s), "What the quilt top is sewn from, "+s.Called(), s.Plan.Units)
 	k.About = fmt.Sprintf("Each sewn part of size %s by itself with the size it should measure, seam allowances included; dashed lines show where it will be sewn on.", name)
 	var units []sketched
 	var works []piecing.Patchwork
@@ -207,6 +219,9 @@ func (k *sketch) unit(v sketched) report.Panel {
 		panel.Caption = append(panel.Caption, v.joins)
 	}
 	panel.Shapes = k.patches(w)
+	if _, ok := p.Room.(derive.InOrder); ok {
+		number(panel.Shapes)
+	}
 	if inner, ok := w.Outline.Inset(p.Seam.Allowance.Length); ok && !short {
 		panel.Shapes = append(panel.Shapes, report.Shape{Kind: report.Seam, Points: k.points(inner)})
 	}
@@ -216,6 +231,13 @@ func (k *sketch) unit(v sketched) report.Panel {
 	}
 	panel.Dimensions = append(panel.Dimensions, k.along(report.Left, 0, measure.Surd{}, b.Height))
 	return panel
+}
+
+// number numbers patches in the order in which they are sewn on to the first.
+func number(shapes []report.Shape) {
+	for i := 1; i < len(shapes); i++ {
+		shapes[i].Labels = []string{fmt.Sprintf("%s %d", shapes[i].Labels[0], i), fmt.Sprint(i)}
+	}
 }
 
 // measured is a size in words.

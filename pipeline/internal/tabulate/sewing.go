@@ -57,7 +57,7 @@ func sewParts(s *derive.Size, works workings) report.Table {
 // how says how as many of a part as are needed are made.
 func how(s *derive.Size, p *derive.Part) string {
 	if !p.Known {
-		return "cannot be derived; see the overview"
+		return "cannot be derived; see the sheet Checks"
 	}
 	return p.Room.How().In(s.Plan.Units)
 }
@@ -113,7 +113,7 @@ func sewTop(s *derive.Size, works workings) report.Table {
 		},
 	}
 	if !s.Top.Known {
-		t.Lead = []string{"The top cannot be derived; see the overview."}
+		t.Lead = []string{"The top cannot be derived; see the sheet Checks."}
 		return t
 	}
 	length := func(x measure.Surd) report.Cell { return report.L(x, s.Plan.Units) }
