@@ -1,8 +1,11 @@
 package pipeline
 
 import (
+	"cmp"
 	"context"
+	"fmt"
 	"slices"
+	"strings"
 
 	"yardproof/pipeline/check"
 	"yardproof/pipeline/diag"
@@ -82,16 +85,32 @@ func (t *trial) tryAll(ctx context.Context, f *diag.Finding) *mended {
 		return nil
 	}
 	before := t.before()
-	var first *mended
-	f.Ways = slices.Clone(f.Ways)
-	for i := range f.Ways {
-		w := &f.Ways[i]
-		if w.Kind == source.Advice || w.Kind == source.Example {
-			continue
+	type tried struct {
+		diag.Way
+		after tally // what is left
+		whole bool  // and nothing of what follows is
+	}
+	var all []tried
+	for _, w := range f.Ways {
+		if w.Kind == source.Mend || w.Kind == source.Choice {
+			left := t.try(ctx, *f, &w, before)
+			whole := !slices.ContainsFunc(diag.Flatten(f.Follows), left.holds)
+			all = append(all, tried{w, left, whole})
+		} else {
+			all = append(all, tried{w, nil, false})
 		}
-		after := t.try(ctx, *f, w, before)
+	}
+	slices.SortStableFunc(all, func(a, b tried) int { return cmp.Compare(burden(a.Way, a.whole), burden(b.Way, b.whole)) })
+	var first *mended
+	f.Ways = nil
+	for _, w := range all {
+		if w.Trial != source.Unasked {
+			t.locate(w.Edits)
+			t.locate(w.Also)
+		}
+		f.Ways = append(f.Ways, w.Way)
 		if w.Trial == source.Holds && first == nil {
-			first = &mended{after}
+			first = &mended{w.after}
 		}
 	}
 	if f.Hint = hintOf(*f); f.Hint == "" {
@@ -102,8 +121,29 @@ func (t *trial) tryAll(ctx context.Context, f *diag.Finding) *mended {
 	return first
 }
 
+// locate says of edits where they are made, for programs that count in lines.
+func (t *trial) locate(edits []diag.Edit) {
+	for i := range edits {
+		e := &edits[i]
+		e.Start, e.End = t.work.file.Position(e.Range.Start), t.work.file.Position(e.Range.End)
+	}
+}
+
+// burden orders ways: a mend that all else in the plan agrees with comes before one
+// after which other figures have to change, or are left as they are, and that before
+// what is no mend.
+func burden(w diag.Way, whole bool) int {
+	switch {
+	case w.Kind != source.Mend:
+		return 2
+	case w.Trial == source.Holds && len(w.Also) == 0 && whole:
+		return 0
+	}
+	return 1
+}
+
 // mostFollowing is how often edits that have to follow are looked for.
-const mostFollowing = 2
+const mostFollowing = 4
 
 // try tries one way, and adds the edits that have to follow it: those that mend what
 // it would leave behind or cause, if that mends all of it.
@@ -136,7 +176,7 @@ func (t *trial) try(ctx context.Context, f diag.Finding, w *diag.Way, before tal
 		if j, ok = t.after(ctx, all); !ok {
 			break
 		}
-		also = append(also, all[len(edits):]...)
+		also = append(also, t.placed(all[len(edits):])...)
 		edits = all
 		after = tallied(j.all())
 		if !after.holds(f) && !t.news(f, j, edits, before) && (best == nil || after.fewer(best)) {
@@ -144,6 +184,15 @@ func (t *trial) try(ctx context.Context, f diag.Finding, w *diag.Way, before tal
 		}
 	}
 	return best
+}
+
+// placed says of edits that follow where they are made.
+func (t *trial) placed(edits []diag.Edit) []diag.Edit {
+	for i := range edits {
+		at := t.work.file.Position(edits[i].Range.Start)
+		edits[i].Thing = strings.TrimSpace(fmt.Sprintf("%s at %d:%d", edits[i].Thing, at.Line, at.Column))
+	}
+	return edits
 }
 
 // news reports whether a finding as grave as f is there after edits that was not
@@ -161,13 +210,17 @@ func (t *trial) fresh(f diag.Finding, j judgement, edits []diag.Edit, before tal
 		if g.Level < f.Level || before.covers(g, seen) {
 			continue
 		}
-		hidden := now.plan == nil && !sameStage(f, g, now, j)
+		hidden := now.plan == nil && !sameStage(f, g, now, j) || strings.HasPrefix(f.Rule, unknownName)
 		if !hidden || touches(edits, g.Place.Range) {
 			fresh = append(fresh, g)
 		}
 	}
 	return fresh
 }
+
+// unknownName begins the rules about names that there are not. What depends on such a
+// name is not known, and what is then found of it is not new.
+const unknownName = "reference/unknown-"
 
 // sameStage reports whether g would have been seen where f was: both are of one of
 // the steps of reading, or g of an earlier one.

@@ -93,6 +93,7 @@ type finding struct {
 	Level   string `json:"level"`
 	Message string `json:"message"`
 	Hint    string `json:"hint,omitempty"`
+	Ways    []way  `json:"ways,omitempty"`
 	Plan    string `json:"plan,omitempty"`
 	place
 	Sizes   []string  `json:"sizes,omitempty"`
@@ -212,7 +213,7 @@ func convert(findings []diag.Finding) []finding {
 	all := []finding{}
 	for _, f := range findings {
 		out := finding{
-			Rule: f.Rule, Level: f.Level.String(), Message: f.Message, Hint: f.Hint,
+			Rule: f.Rule, Level: f.Level.String(), Message: f.Message, Hint: f.Hint, Ways: waysOf(f),
 			Plan: f.Plan, place: at(f.Place), Sizes: f.Sizes,
 			Follows: convert(f.Follows),
 		}

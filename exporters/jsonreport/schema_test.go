@@ -129,6 +129,7 @@ func TestTheSchemaHasEveryMember(t *testing.T) {
 		"document": members(document{}), "plan": members(plan{}), "counts": members(counts{}), "finding": members(finding{}),
 		"related": members(related{}), "place": members(place{}), "range": members(span{}), "position": members(position{}),
 		"excused": members(excused{}), "baseline": members(baseline{}), "text": members(reading{}), "stated": members(stated{}),
+		"way": members(way{}), "edit": members(edit{}),
 	}
 	if diff := cmp.Diff(declared, described); diff != "" {
 		t.Errorf("-written +described:\n%s", diff)

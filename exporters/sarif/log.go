@@ -125,6 +125,7 @@ type result struct {
 	PartialFingerprints map[string]string `json:"partialFingerprints"`
 	BaselineState       string            `json:"baselineState,omitempty"` // 3.27.24
 	Suppressions        []suppression     `json:"suppressions,omitempty"`
+	Fixes               []fix             `json:"fixes,omitempty"`
 	Properties          resultProperties  `json:"properties"`
 }
 
@@ -143,6 +144,29 @@ type consequence struct {
 	Level      string   `json:"level"`
 	Sizes      []string `json:"sizes,omitempty"`
 	LocationID int      `json:"locationId"`
+}
+
+// fix is the fix object of section 3.55.
+type fix struct {
+	Description     message          `json:"description"`
+	ArtifactChanges []artifactChange `json:"artifactChanges"`
+}
+
+// artifactChange is the artifactChange object of section 3.56.
+type artifactChange struct {
+	ArtifactLocation location      `json:"artifactLocation"`
+	Replacements     []replacement `json:"replacements"`
+}
+
+// replacement is the replacement object of section 3.57.
+type replacement struct {
+	DeletedRegion   region  `json:"deletedRegion"`
+	InsertedContent content `json:"insertedContent"`
+}
+
+// content is the artifactContent object of section 3.3.
+type content struct {
+	Text string `json:"text"`
 }
 
 // suppression is the suppression object of section 3.35.

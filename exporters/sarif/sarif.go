@@ -119,6 +119,7 @@ func (b *builder) result(f diag.Finding) result {
 		Message:             sentence(f),
 		BaselineState:       b.state(f), // of an accepted finding "new": none of those is recorded
 		PartialFingerprints: map[string]string{fingerprintName: b.identities.Of(f).Fingerprint()},
+		Fixes:               b.fixes(f),
 		Properties: resultProperties{
 			Plan: f.Plan, Sizes: f.Sizes, Pointer: f.Place.Pointer, Hint: words.OneLine(f.Hint),
 		},

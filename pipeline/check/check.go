@@ -86,6 +86,9 @@ func (p *Pass) Report(at source.Range, f Finding) {
 		f.Level = p.check.Level
 	}
 	if f.Ways != nil {
+		if len(f.Ways) == 0 { // none could be made
+			f.Ways = ways(advise(p.check.Fix))
+		}
 		f.Hint = source.Hint(f.Ways)
 	}
 	size := ""

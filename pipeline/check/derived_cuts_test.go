@@ -106,7 +106,7 @@ func (d derivedCut) holds(t *testing.T, part, layout string, trimIt bool) {
 		t.Fatalf("%s\n%s", short(found), text)
 	}
 	for _, f := range found {
-		if !trimIt || !strings.HasPrefix(f.Hint, "trim the unit to ") {
+		if !trimIt || !strings.HasPrefix(f.Hint, `add "trim": `) {
 			t.Errorf("%s\n%s", short(found), text)
 		}
 	}

@@ -151,7 +151,7 @@ func impossible(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	}
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; %s", p.printedShort(f, said), p.impossibility(f)),
-		Hint:    "print " + p.enough(f),
+		Ways:    ways(p.printCloth(said, f)),
 		About:   cloth(f),
 	})
 }
@@ -173,14 +173,19 @@ func (p *Pass) impossibility(f *derive.Fabric) string {
 // enough is what the pattern's instructions take, rounded up as the shop cuts it,
 // of the fabric and of every article that is sold for it: what is printed then draws
 // no other finding.
-func (p *Pass) enough(f *derive.Fabric) string {
+func (p *Pass) enough(f *derive.Fabric) measure.Length {
 	most := f.Gross
 	for _, w := range p.wardrobe() {
 		if sold := w.Fabric(f.Role.Text); sold != nil && sold.Err == nil && sold.Form == f.Form {
 			most = max(most, sold.Gross)
 		}
 	}
-	return p.atLeast(f) + measure.FormatFabric(measure.CeilTo(most, f.Grid), p.Plan.Units)
+	return measure.CeilTo(most, f.Grid)
+}
+
+// printCloth is the way out of printing enough of a fabric.
+func (p *Pass) printCloth(said plan.PrintedLength, f *derive.Fabric) diag.Way {
+	return mend(p.putText("print "+p.atLeast(f), said.At, measure.FormatFabric(p.enough(f), p.Plan.Units)))
 }
 
 // atLeast qualifies a figure of a fabric of which not all could be counted.
@@ -245,16 +250,16 @@ func generous(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	}
 	message := fmt.Sprintf("the pattern prints %s of %q and %s is enough%s: %s takes %s",
 		p.asPrinted(said), f.Role.Text, p.shopped(most.Buy), even, method(most), p.breakdown(most))
-	hint := "print " + measure.FormatFabric(most.Buy, p.Plan.Units)
+	way := mend(p.putText("print", said.At, measure.FormatFabric(most.Buy, p.Plan.Units)))
 	if !f.Used() {
 		message = fmt.Sprintf("the pattern prints %s of %q and nothing is cut from it in this size", p.asPrinted(said), f.Role.Text)
-		hint = "remove the figure"
+		way = mend(p.remove(said.At))
 	} else if f.Cushion > 0 {
 		message += fmt.Sprintf(", and the cushion is %s", p.needs(f.Cushion))
 	}
 	p.Report(said.At, Finding{
 		Level:   surplus(said.Length.Length, most.Buy, surplusCloth(p.Plan.Units)),
-		Message: message, Hint: hint, About: cloth(f),
+		Message: message, Ways: ways(way), About: cloth(f),
 	})
 }
 

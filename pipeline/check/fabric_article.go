@@ -81,7 +81,7 @@ func articleStrips(p *Pass, w worn) {
 		p.Report(articlePlace(own, f), Finding{
 			Message: fmt.Sprintf("%s%q is %s, and takes %s where the instructions cut %d; the printed %s holds them", w.way, f.Role.Text, p.article(f),
 				count(f.Layout.Strips(), "strip"), own.Layout.Strips(), p.asPrinted(said)),
-			Hint:    "say so to its buyers, or sell an article of at least " + p.needs(own.UsableWidth.Length),
+			Ways:    ways(advise("say so to its buyers"), advise("sell an article of at least "+p.needs(own.UsableWidth.Length))),
 			Related: []Related{{said.At, "what is printed"}},
 		})
 	}
@@ -100,17 +100,18 @@ func (p *Pass) articleCloth(w worn, said plan.PrintedLength) {
 		return
 	}
 	takes := "a piece does not fit in any way"
-	hint := "sell an article of at least " + p.needs(own.UsableWidth.Length)
+	wider := advise("sell an article of at least " + p.needs(own.UsableWidth.Length))
+	var enough diag.Way
 	if f.Err == nil {
 		takes = fmt.Sprintf("it takes %s", p.needs(f.Gross))
-		hint = fmt.Sprintf("print %s, or %s", p.enough(f), hint)
+		enough = p.printCloth(said, f)
 	}
 	if f.UsableWidth.Length == own.UsableWidth.Length {
-		hint = "print " + p.enough(f)
+		wider = diag.Way{}
 	}
 	p.Report(articlePlace(own, f), Finding{
 		Message: fmt.Sprintf("%s%q is %s, and %s; the pattern prints %s", w.way, f.Role.Text, p.article(f), takes, p.asPrinted(said)),
-		Hint:    hint,
+		Ways:    ways(enough, wider),
 		Related: []Related{{said.At, "what is printed"}},
 	})
 }
@@ -134,7 +135,7 @@ func (p *Pass) articlePacks(w worn, said plan.PrintedCount) {
 	}
 	p.Report(articlePlace(own, f), Finding{
 		Message: fmt.Sprintf("%s%q takes %s of %d; the pattern prints %d", w.way, f.Role.Text, count(int(f.Packs), "pack"), f.Pack.N, said.N),
-		Hint:    fmt.Sprintf("print %d, or sell a larger pack", f.Packs),
+		Ways:    ways(p.printCount(said.At, f.Packs), advise("sell a larger pack")),
 		Related: []Related{{said.At, "what is printed"}},
 	})
 }

@@ -8,6 +8,7 @@ import (
 	"yardproof/pipeline/internal/derive"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
+	"yardproof/schema/source"
 )
 
 // Rules about sizes of fabric that the trade states larger than every shop has
@@ -94,7 +95,7 @@ func wideSets(p *Pass) {
 			p.Report(said.At, Finding{
 				Message: fmt.Sprintf("the pattern prints %s of %q, as strips of the stated usable width take; at the careful width of %s, %d %s needed",
 					count(said.N, thing), said.Of.Text, p.there(p.carefulWidth()), atCareful, is(atCareful)),
-				Hint: fmt.Sprintf("print %d, or state a usable width that shops sell", atCareful),
+				Ways: ways(p.printCount(said.At, atCareful), advise("state a usable width that shops sell")),
 			})
 		}
 	}
@@ -149,16 +150,17 @@ func wideLength(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("the pattern prints %s of %q; at a usable width of %s it takes %s; at the careful width of %s %s",
 			p.asPrinted(said), f.Role.Text, p.there(f.UsableWidth.Length), p.needs(f.Gross), p.there(careful), why),
-		Hint:  wideHint(p, n),
+		Ways:  p.wideWays(said, n),
 		About: cloth(f),
 	})
 }
 
-func wideHint(p *Pass, narrow *derive.Fabric) string {
+func (p *Pass) wideWays(said plan.PrintedLength, narrow *derive.Fabric) []diag.Way {
+	sold := advise("state a usable width that shops sell")
 	if narrow.Err != nil {
-		return "sew the piece of two, or state a usable width that shops sell"
+		return ways(advise("sew the piece of two"), sold)
 	}
-	return "print " + p.enough(narrow) + ", or state a usable width that shops sell"
+	return ways(p.printCloth(said, narrow), sold)
 }
 
 // widthsDiffer tells of the first fabric that is reckoned at another width than
@@ -178,11 +180,27 @@ func widthsDiffer(p *Pass) {
 		}
 		p.Report(f.UsableWidth.At, Finding{
 			Message: fmt.Sprintf("the usable width of %q is %s, and that of %q %s", f.Role.Text, p.there(w), first.Role.Text, p.there(first.UsableWidth.Length)),
-			Hint:    fmt.Sprintf("state %s for all", p.there(min(w, first.UsableWidth.Length))),
+			Ways:    ways(p.reckonAt(f, min(w, first.UsableWidth.Length)), p.reckonAt(first, min(w, first.UsableWidth.Length))),
 			Related: []Related{{first.Role.At, "the other fabric"}},
 		})
 		return
 	}
+}
+
+// reckonAt is the way out of reckoning a fabric at a usable width; none where it is
+// reckoned so.
+func (p *Pass) reckonAt(f *derive.Fabric, w measure.Length) diag.Way {
+	if f.UsableWidth.Length == w {
+		return diag.Way{}
+	}
+	yardage := p.text().Node(f.At).Get("yardage")
+	if yardage == nil {
+		return diag.Way{}
+	}
+	if said := yardage.Get("usable_width"); said != nil {
+		return mend(p.putLength(fmt.Sprintf("state for %q", f.Role.Text), said.Range, w))
+	}
+	return mend(of(p.add(yardage.Range, "usable_width", p.lengthText(source.Range{}, w)), fmt.Sprintf("for %q", f.Role.Text)))
 }
 
 // carefulQuarter is the careful length of a fat quarter's or eighth's longer
@@ -246,9 +264,23 @@ func quarterSize(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("the pattern prints %s of %q; at %s a piece that is enough, at the careful size of %s %s", count(said.N, "pack"), f.Role.Text,
 			p.pairThere(f.StripWidth().Length, f.StripLength().Length), p.pairThere(f.StripWidth().Length, careful), takes),
-		Hint:  "state the careful size as usable, or say in the fabric list how large a piece must be",
+		Ways:  ways(p.usable(f, careful), advise("say in the fabric list how large a piece must be")),
 		About: cloth(f),
 	})
+}
+
+// usable is the way out of stating how much of a precut piece is usable.
+func (p *Pass) usable(f *derive.Fabric, long measure.Length) diag.Way {
+	precut := p.text().Node(f.At).Get("precut")
+	if precut == nil {
+		return diag.Way{}
+	}
+	width, height := min(f.Usable[0].Length, long), min(f.Usable[1].Length, long)
+	if said := precut.Get("usable"); said != nil {
+		return mend(p.putPair("state as usable", f.Usable[0], f.Usable[1], width, height))
+	}
+	value := fmt.Sprintf("[%s, %s]", p.lengthText(source.Range{}, width), p.lengthText(source.Range{}, height))
+	return mend(p.add(precut.Range, "usable", value))
 }
 
 // atWidth is a fabric with another usable width, and whether all that is cut from

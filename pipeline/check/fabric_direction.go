@@ -23,7 +23,7 @@ func direction(p *Pass) {
 	for _, l := range p.Size.Directions() {
 		message, hint := laidWords(l)
 		f := Finding{
-			Message: message, Hint: hint,
+			Message: message, Ways: ways(advise(hint)),
 			Related: []Related{{l.Fabric.Role.At, "the fabric"}},
 		}
 		if mayLieSo(l) {
@@ -50,7 +50,7 @@ func printedOnItsSide(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 		Level: diag.Warning,
 		Message: fmt.Sprintf("%s; %s takes %s where the %s print stands upright everywhere, and with %s %s is enough: it then lies on its side right and left of the centre",
 			p.printedCloth(f, said), method(f), p.needs(f.Gross), f.Print, how, p.needs(takes)),
-		Hint:    fmt.Sprintf("print %s, or accept this", p.enough(f)),
+		Ways:    ways(p.printCloth(said, f), advise("accept this")),
 		About:   cloth(f),
 		Related: []Related{{f.Role.At, "the fabric"}},
 	})

@@ -2,7 +2,9 @@ package check
 
 import (
 	"fmt"
+	"strings"
 
+	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/schema/plan"
 )
@@ -67,12 +69,13 @@ func unsettledPacks(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 // take of the fabric, and what is then left where that is printed, too, and is
 // another number.
 func (p *Pass) wrongPacks(f, takes *derive.Fabric, said plan.PrintedCount, finding Finding) {
-	finding.Hint, finding.About = "print "+p.atLeast(f)+count(int(takes.Packs), "pack"), cloth(f)
+	edits := []diag.Edit{of(p.putCount(strings.TrimSpace("print "+p.atLeast(f)), said.At, takes.Packs), things(takes.Packs, "pack"))}
 	left := takes.Packs*int64(f.Pack.N) - int64(f.Sheets.Count)
 	if printed, ok := printedFor(p.Size.Of.Printed.Left, f.Role.Text); ok && int64(printed.N) != left && p.Size.SureOfCloth(f) {
-		finding.Hint += fmt.Sprintf(", and %d left over", left)
+		edits = append(edits, of(p.putCount("print", printed.At, left), "left over"))
 		finding.Related = append(finding.Related, Related{printed.At, "what is printed as left over"})
 	}
+	finding.Ways, finding.About = ways(mend(edits...)), cloth(f)
 	p.Report(said.At, finding)
 }
 
@@ -83,7 +86,7 @@ func packTight(p *Pass, f *derive.Fabric, said plan.PrintedCount) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; the plain method cuts into %d, and only the packed layout printed on sheet %q does with %d",
 			p.printedPacks(f, said), f.Sheets.Count, p.Size.CutList(), f.PackedSheets().Layout.Count),
-		Hint:  fmt.Sprintf("print %s, or say \"cutting\": \"packed\" for %q and print its cut list", count(int(f.Packs), "pack"), f.Role.Text),
+		Ways:  ways(p.printMany(said.At, f.Packs, "pack"), p.cutAs(f, "packed", "and print its cut list")),
 		About: cloth(f),
 	})
 }

@@ -4,9 +4,12 @@ import (
 	"errors"
 	"fmt"
 
+	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/cutting"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/say"
+	"yardproof/schema/amend"
+	"yardproof/schema/jsontree"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
 	"yardproof/schema/source"
@@ -24,7 +27,7 @@ func pieceTooWide(p *Pass) {
 			p.Report(n.At, Finding{
 				Message: fmt.Sprintf("%q is cut %s, and %s of %q are usable%s%s", n.For.Text, p.pairCut(n.Across, n.Along),
 					p.there(f.Width), f.Role.Text, afterShrinkage(f), keepsItsWay(f)),
-				Hint:    fmt.Sprintf("sew it of two, or use fabric of which at least %s are usable", p.needs(p.widthFor(f, n))),
+				Ways:    ways(advise("sew it of two"), advise(fmt.Sprintf("use fabric of which at least %s are usable", p.needs(p.widthFor(f, n))))),
 				About:   Subject{Kind: derive.Geometry, Name: n.For.Text},
 				Root:    true,
 				Related: []Related{{f.Role.At, "the fabric"}},
@@ -84,7 +87,7 @@ func packPiece(p *Pass) {
 			p.Report(n.At, Finding{
 				Message: fmt.Sprintf("%q %s, and of a piece of %q %s are usable%s", n.For.Text, what,
 					f.Role.Text, p.pairThere(f.StripWidth().Length, f.StripLength().Length), keepsItsWay(f)),
-				Hint:    "cut it smaller, or from yardage or a larger precut",
+				Ways:    ways(advise("cut it smaller"), advise("cut it from yardage or a larger precut")),
 				About:   Subject{Kind: derive.Geometry, Name: n.For.Text},
 				Root:    true,
 				Related: []Related{{f.Role.At, "the precut"}},
@@ -110,6 +113,15 @@ func is(n int64) string { return say.Goes(n, "is", "are") }
 // ending is what other verbs end in: one strip gives, two give.
 func ending(n int64) string { return say.Goes(n, "s", "") }
 
+// withWidth gives a strip of a fabric its width, made up.
+func (p *Pass) withWidth(fabric plan.Text) diag.Edit {
+	width := map[measure.Unit]string{measure.In: "2 1/2", measure.Cm: "6.5"}[p.Plan.Units]
+	if in := p.text().Parent(fabric.At); in != nil && in.Kind == jsontree.Object {
+		return p.add(in.Range, "width", amend.Quote(width))
+	}
+	return p.put("write", fabric.At, fmt.Sprintf("{ \"fabric\": %s, \"width\": %s }", amend.Quote(fabric.Text), amend.Quote(width)))
+}
+
 func noStripWidth(p *Pass) {
 	report := func(part *plan.Part, fabric plan.Text, width plan.Length) {
 		f := p.Size.Of.Fabric(fabric.Text)
@@ -118,7 +130,7 @@ func noStripWidth(p *Pass) {
 		}
 		p.Report(fabric.At, Finding{
 			Message: fmt.Sprintf("a strip of %q is cut from %q, which is sold by length, and no width is given", part.Name.Text, fabric.Text),
-			Hint:    "give its cut width, as \"width\": \"2 1/2\"",
+			Ways:    ways(example(p.withWidth(fabric))),
 			About:   Subject{Kind: derive.Geometry, Name: part.Name.Text},
 			Root:    true,
 		})
@@ -141,7 +153,7 @@ func tooManyPieces(p *Pass) {
 		}
 		p.Report(f.Role.At, Finding{
 			Message: fmt.Sprintf("%s pieces and strips of %q are needed", manyNeeds(f), f.Role.Text),
-			Hint:    "check the rows and columns of the layout and of the blocks: yardproof counts to a million",
+			Ways:    ways(advise("check the rows and columns of the layout and of the blocks: yardproof counts to a million")),
 			About:   cloth(f),
 		})
 	}

@@ -21,15 +21,15 @@ var shortChecks = []Check{
 
 func plainShort(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	message := fmt.Sprintf("%s; the plain method, which the plan says it prints, takes %s", p.printedShort(f, said), p.atLeast(f)+p.breakdown(f))
-	hint := "print " + p.enough(f)
+	out := ways(p.printCloth(said, f))
 	level := diag.Error
 	switch packed, left := f.Packed(), f.Straightens(said.Length.Length); {
 	case left >= 0:
 		level = p.unstraight(left)
 		message += fmt.Sprintf(": that leaves %s of the %s for squaring up", p.only(left.Surd()), p.needs(f.SquaringUp.Length))
 	case said.Length.Length >= packed.Gross:
-		hint += ", or say \"cutting\": \"packed\" and print the cut list"
+		out = append(out, p.cutAs(f, "packed", "and print the cut list"))
 		message += fmt.Sprintf("; a packed layout would take %s", p.needs(packed.Gross))
 	}
-	p.Report(said.At, Finding{Level: level, Message: message, Hint: hint, About: cloth(f)})
+	p.Report(said.At, Finding{Level: level, Message: message, Ways: out, About: cloth(f)})
 }

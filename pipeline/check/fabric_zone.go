@@ -110,7 +110,7 @@ func tightOnBias(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; %s takes %s, and it fits only with %s: %s with squaring up",
 			p.printedCloth(f, said), method(f), p.breakdown(f), inWords(how), p.needs(f.BiasCut().Gross)),
-		Hint:  fmt.Sprintf("print %s, or how these strips are cut", p.enough(f)),
+		Ways:  ways(p.printCloth(said, f), advise("print how these strips are cut")),
 		About: cloth(f),
 	})
 }
@@ -124,7 +124,7 @@ func tightStacked(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; %s takes %s, and only the stacked layout printed on sheet %q fits, %s: %s with squaring up",
 			p.printedCloth(f, said), method(f), p.breakdown(f), p.Size.CutList(), f.Stacked().Rounds(), p.needs(f.Stacked().Gross)),
-		Hint:  fmt.Sprintf("print %s, or how the pieces of %q are cut %s", p.enough(f), f.Role.Text, beside),
+		Ways:  ways(p.printCloth(said, f), advise(fmt.Sprintf("print how the pieces of %q are cut %s", f.Role.Text, beside))),
 		About: cloth(f),
 	})
 }
@@ -133,7 +133,7 @@ func tight(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; the plain method takes %s, and only the packed layout printed on sheet %q fits: %s with squaring up, %s",
 			p.printedCloth(f, said), p.breakdown(f), p.Size.CutList(), p.needs(f.Packed().Gross), p.proof(f)),
-		Hint:  fmt.Sprintf("print %s, or say \"cutting\": \"packed\" for %q and print its cut list", p.enough(f), f.Role.Text),
+		Ways:  ways(p.printCloth(said, f), p.cutAs(f, "packed", "and print its cut list")),
 		About: cloth(f),
 	})
 }
@@ -144,7 +144,7 @@ func unsquared(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 		Level: p.unstraight(left),
 		Message: fmt.Sprintf("%s; %s takes %s, and even the shortest layout found leaves %s of the %s for squaring up",
 			p.printedCloth(f, said), method(f), p.breakdown(f), p.only(left.Surd()), p.needs(f.SquaringUp.Length)),
-		Hint:  "print " + p.enough(f),
+		Ways:  ways(p.printCloth(said, f)),
 		About: cloth(f),
 	})
 }
@@ -175,7 +175,7 @@ func outOfStrips(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 		Level: level,
 		Message: fmt.Sprintf("%s; %s takes %s, and %s",
 			p.printedShort(f, said), method(f), p.atLeast(f)+p.needs(f.Gross), p.outOfReach(f, said.Length.Length)),
-		Hint:  "print " + p.enough(f),
+		Ways:  ways(p.printCloth(said, f)),
 		About: cloth(f),
 	})
 }
@@ -233,7 +233,7 @@ func unsettled(p *Pass, f *derive.Fabric, said plan.PrintedLength) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("%s; the shortest layout of strips found takes %s%s%s: whether the printed length is enough is not settled%s",
 			p.printedShort(f, said), p.needs(f.Packed().Gross), p.asBoxes(f), none, within(f.Packed().Spent)),
-		Hint:  "print " + p.enough(f),
+		Ways:  ways(p.printCloth(said, f)),
 		About: cloth(f),
 	})
 }
@@ -268,7 +268,7 @@ func couldAskLess(p *Pass) {
 			p.Report(f.Role.At, Finding{
 				Message: fmt.Sprintf("the plain method takes %s of %q and a packed layout %s, %s%s", p.shopped(f.Buy), f.Role.Text,
 					p.shopped(packed.Buy), p.proof(f), p.overRun(f.Buy-packed.Buy)),
-				Hint:  "say \"cutting\": \"packed\" to print that layout, or \"plain\" to keep the simple one",
+				Ways:  ways(p.cutAs(f, "packed", "to print that layout"), p.cutAs(f, "plain", "to keep the simple one")),
 				About: cloth(f),
 			})
 		}

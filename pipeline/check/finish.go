@@ -157,7 +157,7 @@ func (p *Pass) joinedShort(j joinedLength) {
 	if j.apart != "" {
 		p.Report(said.At, Finding{
 			Message: fmt.Sprintf("the pattern prints %s for %s; %s, %s %d", count(said.N, "strip"), j.what, j.apart, say.Goes(j.strips.Count, "it is", "they are"), j.strips.Count),
-			Hint:    fmt.Sprintf("print %d", j.strips.Count),
+			Ways:    ways(p.printCount(said.At, j.strips.Count)),
 			About:   Subject{Kind: derive.Finish, Name: j.name},
 			Root:    true,
 		})
@@ -167,7 +167,7 @@ func (p *Pass) joinedShort(j joinedLength) {
 	p.Report(said.At, Finding{
 		Message: fmt.Sprintf("the pattern prints %s for %s; with %s joins %s %s, and %s are needed", count(said.N, "strip"), j.what,
 			joinWord(j.joins), say.Goes(int64(said.N), "it gives", "they give"), p.there(given), j.strips.Need.AsCut(p.Plan.Units)),
-		Hint:  fmt.Sprintf("print %d, which %s %s", j.strips.Count, say.Goes(j.strips.Count, "gives", "give"), p.there(j.strips.Length)),
+		Ways:  ways(noted(p.printCount(said.At, j.strips.Count), fmt.Sprintf(", which %s %s", say.Goes(j.strips.Count, "gives", "give"), p.there(j.strips.Length)))),
 		About: Subject{Kind: derive.Finish, Name: j.name},
 		Root:  true,
 	})
@@ -185,14 +185,14 @@ func hopelessJoins(p *Pass) {
 		if j.strips.OK {
 			continue
 		}
-		hint := "use longer strips or cut them narrower"
+		var straight diag.Way
 		if j.joins == plan.Diagonal {
-			hint = "join the strips straight, use longer ones or cut them narrower"
+			straight = mend(p.setIn(p.text().Parent(j.at), "joins", "straight"))
 		}
 		p.Report(j.at, Finding{
 			Message: fmt.Sprintf("%s needs %s of strips cut %s wide; a %s join costs %s and a strip is only %s long", j.what,
 				j.strips.Need.AsCut(p.Plan.Units), p.needs(j.cut), joinWord(j.joins), p.needs(j.strips.Loss), p.there(j.strips.Each)),
-			Hint:  hint,
+			Ways:  ways(straight, advise("use longer strips or cut them narrower")),
 			About: Subject{Kind: derive.Finish, Name: j.name},
 		})
 	}
@@ -210,13 +210,13 @@ func backingPanels(p *Pass) {
 	finding := Finding{
 		Message: fmt.Sprintf("the backing is sewn of lengths of fabric, and %q is sold as pieces of %s", f.Role.Text,
 			p.pairThere(f.Piece[0].Length, f.Piece[1].Length)),
-		Hint:    "take a fabric that is sold by length",
+		Ways:    ways(advise("take a fabric that is sold by length")),
 		About:   Subject{Kind: derive.Finish, Name: "backing"},
 		Related: []Related{{f.Role.At, "the fabric"}},
 	}
 	if f.Form == plan.Yardage {
 		finding.Message = fmt.Sprintf("the panels of the backing are %s wide and each seam between two takes %s of them", p.there(f.Width), p.needs(2*b.Said.Seam.Length))
-		finding.Hint = fmt.Sprintf("make the seam less than %s, or use wider fabric", p.there(f.Width/2))
+		finding.Ways = ways(advise("make the seam less than "+p.there(f.Width/2)), advise("use wider fabric"))
 	}
 	p.Report(b.Said.Fabric.At, finding)
 }
@@ -247,7 +247,7 @@ func backingShort(p *Pass) {
 		p.Report(at, Finding{
 			Message: fmt.Sprintf("the pattern prints a backing of %s; the quilt with %s beyond it on every side is %s",
 				p.pair(w, h), p.length(b.Said.Overhang.Length), p.boxCut(b.Size)),
-			Hint:  fmt.Sprintf("print %s", p.upTo(b.Size, said.Rounding.Length)),
+			Ways:  ways(p.printUpTo(said.Backing.Width, said.Backing.Height, b.Size)),
 			About: Subject{Kind: derive.Finish, Name: "backing"},
 		})
 	}
@@ -267,9 +267,15 @@ func (p *Pass) backingCloth(b *derive.Backing, f *derive.Fabric, said plan.Print
 		Level: level,
 		Message: fmt.Sprintf("the pattern prints %s of %q; the backing takes %s, %s of %s and %s for squaring up%s", p.asPrinted(said), f.Role.Text,
 			p.needs(f.Gross), count(int(b.Panels), "panel"), b.Each.AsCut(p.Plan.Units), p.needs(f.SquaringUp.Length), lacks),
-		Hint:  "print " + p.enough(f),
+		Ways:  ways(p.printCloth(said, f)),
 		About: Subject{Kind: derive.Finish, Name: "backing"},
 	})
+}
+
+// printUpTo prints a size rounded up to what the printed finished size is rounded to.
+func (p *Pass) printUpTo(w, h plan.Length, size piecing.Box) diag.Way {
+	grid := p.Size.Of.Printed.Rounding.Length
+	return mend(p.putPair("print", w, h, size.Width.CeilTo(grid), size.Height.CeilTo(grid)))
 }
 
 // upTo prints a size rounded up to a grid.
@@ -286,7 +292,7 @@ func battingShort(p *Pass) {
 		p.Report(w.At, Finding{
 			Message: fmt.Sprintf("the %s batting is %s; the quilt with %s beyond it on every side is %s", what,
 				p.pair(w.Length, h.Length), p.length(b.Said.Overhang.Length), p.boxCut(b.Size)),
-			Hint:  fmt.Sprintf("name a batting of at least %s", p.upTo(b.Size, p.rulerGrid())),
+			Ways:  ways(mend(p.putPair("name a batting of at least", w, h, b.Size.Width.CeilTo(p.rulerGrid()), b.Size.Height.CeilTo(p.rulerGrid())))),
 			About: Subject{Kind: derive.Finish, Name: "batting"},
 		})
 	}

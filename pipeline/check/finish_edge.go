@@ -74,7 +74,7 @@ func battingRoll(p *Pass) {
 	p.Report(b.Said.Roll.At, Finding{
 		Message: fmt.Sprintf("the batting is %s wide off the roll; the quilt with %s beyond it on every side is %s",
 			p.there(b.Said.Roll.Length), p.length(b.Said.Overhang.Length), p.boxCut(b.Size)),
-		Hint:  fmt.Sprintf("take a roll of at least %s", p.needs(least.CeilTo(p.rulerGrid()))),
+		Ways:  ways(mend(p.putLength("take a roll of at least", b.Said.Roll.At, least.CeilTo(p.rulerGrid())))),
 		About: finishAbout("batting"),
 	})
 }
@@ -84,16 +84,16 @@ func biasSquare(p *Pass) {
 	if b == nil || b.Bias == nil || b.Bias.OK || p.Size.Fabric(b.Said.Fabric.Text) == nil {
 		return
 	}
-	at, hint := b.Said.At, "take wider fabric for it"
+	at, out := b.Said.At, ways(advise("take wider fabric for it"))
 	if b.Said.Square.Given() {
-		at, hint = b.Said.Square.At, "leave the square out to have one derived"
+		at, out = b.Said.Square.At, ways(noted(mend(p.remove(b.Said.Square.At)), "to have one derived"))
 		if larger, ok := p.largerSquare(b); ok {
-			hint = fmt.Sprintf("cut a square of %s", p.needs(larger))
+			out = append(ways(mend(p.putLength("cut a square of", b.Said.Square.At, larger))), out...)
 		}
 	}
 	p.Report(at, Finding{
 		Message: fmt.Sprintf("%s; the binding needs %s", p.biasGives(b), b.Strips.Need.AsCut(p.Plan.Units)),
-		Hint:    hint, About: finishAbout("binding"),
+		Ways:    out, About: finishAbout("binding"),
 	})
 }
 
@@ -137,7 +137,8 @@ func bindingDeep(p *Pass) {
 	p.Report(b.Said.Finished.At, Finding{
 		Message: fmt.Sprintf("the binding finishes %s wide and the seam allowance is %s: it cuts %s off points at the quilt's edge",
 			p.length(b.Said.Finished.Length), p.length(seam.Allowance.Length), p.length(b.Said.Finished.Length-seam.Allowance.Length)),
-		Hint:    "make it " + p.length(seam.Allowance.Length) + ", or set the points in with a plain border and accept this",
+		Ways: ways(mend(p.putLength("make it", b.Said.Finished.At, seam.Allowance.Length)),
+			advise("set the points in with a plain border and accept this")),
 		Related: []Related{{seam.At, "the plan's seam"}},
 	})
 }
@@ -158,12 +159,12 @@ func bindingNarrow(p *Pass) {
 	f := Finding{
 		Message: fmt.Sprintf("%s-fold binding that finishes %s wide takes %s before anything is left for the edge's thickness and the overlap; it is cut %s",
 			fold, p.length(b.Said.Finished.Length), p.needs(least), p.there(b.Said.Cut.Length)),
-		Hint: "cut it wider than " + p.needs(least) + ", usually by at least " + p.needs(least/4),
+		Ways: ways(noted(mend(p.putLength("cut it", b.Said.Cut.At, measure.CeilTo(least+least/4, p.rulerGrid()))), "or wider")),
 	}
 	if s := bindingStrip(b.Said); !s.believes(s.Length.Length, p.Plan.Units) && p.written(s) != "" && p.otherUnit(s) {
 		_, word := p.other()
 		f.Message += ": the figure looks like " + word
-		f.Hint = p.withOther(s) + " if that is meant, or " + f.Hint
+		f.Ways = append(ways(p.withOther(s)), f.Ways...)
 	}
 	p.Report(b.Said.Cut.At, f)
 }
@@ -190,7 +191,9 @@ func curvedEdge(p *Pass) {
 	}
 	p.Report(b.CurvedAt, Finding{
 		Message: "the edge is curved and the binding is cut on the straight grain",
-		Hint:    `make the binding's kind "continuous bias" or "bias strips"`,
+		Ways: ways(
+			choice(p.setIn(p.text().Node(b.At), "kind", plan.ContinuousBias.String())),
+			choice(p.setIn(p.text().Node(b.At), "kind", plan.BiasStrips.String()))),
 	})
 }
 
@@ -203,7 +206,7 @@ func sleeveFlat(p *Pass) {
 	if l.Depth.Sign() <= 0 {
 		p.Report(l.Said.Cut.At, Finding{
 			Message: fmt.Sprintf("the sleeve is cut %s high and its seam takes %s: nothing is left", p.length(l.Said.Cut.Length), p.needs(2*seam)),
-			Hint:    "cut it higher than " + p.needs(2*seam), About: finishAbout("sleeve"),
+			Ways:    ways(advise("cut it higher than " + p.needs(2*seam))), About: finishAbout("sleeve"),
 		})
 		return
 	}
@@ -213,7 +216,7 @@ func sleeveFlat(p *Pass) {
 	}
 	p.Report(l.Said.Shorter.At, Finding{
 		Message: fmt.Sprintf("the sleeve is to be %s shorter than the quilt, which is %s wide", p.length(l.Said.Shorter.Length), width.AsThere(p.Plan.Units)),
-		Hint:    "make it less than " + width.AsThere(p.Plan.Units) + " shorter", About: finishAbout("sleeve"),
+		Ways:    ways(advise("make it less than " + width.AsThere(p.Plan.Units) + " shorter")), About: finishAbout("sleeve"),
 	})
 }
 
@@ -224,7 +227,7 @@ func bedSize(p *Pass) {
 	}
 	top := p.Size.Top.Finished
 	wide, long := top.Width.Sub(b.Wanted.Width), top.Height.Sub(b.Wanted.Height)
-	f := Finding{Hint: "change the rows, columns or borders, or the drop and tuck", About: Subject{Kind: derive.TopSize}}
+	f := Finding{Ways: ways(advise("change the rows, columns or borders"), advise("change the drop and tuck")), About: Subject{Kind: derive.TopSize}}
 	off := p.beyond(b, wide.Neg(), "too narrow", long.Neg(), "too short")
 	if off == "" {
 		off, f.Level = p.beyond(b, wide, "wider", long, "longer"), diag.Note

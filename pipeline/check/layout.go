@@ -113,7 +113,7 @@ func blockSizes(p *Pass) {
 		default:
 			continue
 		}
-		f := Finding{Hint: "make all blocks of one size, or trim them to it", About: p.aboutSetting(name), Root: true}
+		f := Finding{Ways: ways(advise("make all blocks of one size"), advise("trim them to it")), About: p.aboutSetting(name), Root: true}
 		wide, high := st.Most.Width.Sub(st.Least.Width), st.Most.Height.Sub(st.Least.Height)
 		switch odd := oddBlocks(st); {
 		case len(odd) == 2:
@@ -158,7 +158,7 @@ func copingRoom(p *Pass) {
 		p.Report(b.Said.To[0].At, Finding{
 			Message: fmt.Sprintf("border %q should bring the quilt to %s, and what is inside it finishes at %s already", b.Said.Name.Text,
 				p.pair(b.Said.To[0].Length, b.Said.To[1].Length), p.box(has.Width, has.Height)),
-			Hint: "name a size that is larger, one way or both, and smaller in neither, or trim what is inside",
+			Ways: ways(advise("name a size that is larger, one way or both, and smaller in neither"), advise("trim what is inside")),
 		})
 	}
 }
@@ -175,7 +175,7 @@ func cornerBlocks(p *Pass) {
 		p.Report(b.Said.CornerPart.At, Finding{
 			Message: fmt.Sprintf("%q finishes %s, and border %q, whose corners it stands in, is %s wide", b.Corner.Name.Text,
 				p.box(has.Width, has.Height), b.Said.Name.Text, p.length(b.Said.Width.Length)),
-			Hint:  "write the finished side of the block as the border's width",
+			Ways:  ways(p.asWide(b, has.Height)),
 			About: geometryOf(b.Corner),
 		})
 	}
@@ -201,7 +201,7 @@ func floatUnsaid(p *Pass) {
 		}
 		p.Report(at, Finding{
 			Message: fmt.Sprintf("the setting triangles let the points float up to %s, and the plan does not say how far they do", leaves.AsThere(p.Plan.Units)),
-			Hint:    fmt.Sprintf("add a \"float\" of at most %s, or 0 when the edge is trimmed back", p.there(leaves.FloorTo(p.rulerGrid()))),
+			Ways:    ways(p.floats(o, leaves.FloorTo(p.rulerGrid()), "as far as the points may float"), p.floats(o, 0, "when the edge is trimmed back")),
 			About:   p.aboutSetting(name),
 		})
 	}
@@ -219,7 +219,7 @@ func triangleGrain(p *Pass) {
 			}
 			p.Report(t.said.At, Finding{
 				Message: fmt.Sprintf("the %s triangles come from squares %s diagonally, so their bias lies on the edge", t.what, halved(t.Halving)),
-				Hint:    fmt.Sprintf("cut squares of %s %s", p.ruler(t.proper), timesCut(t.usual)),
+				Ways:    ways(advise(fmt.Sprintf("cut squares of %s %s", p.ruler(t.proper), timesCut(t.usual)))),
 				About:   p.aboutSetting(name),
 			})
 		}
@@ -266,7 +266,7 @@ func trianglesShort(p *Pass) {
 			p.Report(t.said.Square.At, Finding{
 				Message: fmt.Sprintf("the squares for the %s triangles are cut %s, %s; blocks of %s finished need %s%s", t.what, p.needs(t.Cut),
 					timesCut(t.Halving), o.Block.Format(p.Plan.Units), t.Wanted.AsCut(p.Plan.Units), why),
-				Hint:  fmt.Sprintf("cut them %s", p.ruler(t.Wanted)),
+				Ways:  ways(mend(p.putLength("cut them", t.said.Square.At, t.Wanted.CeilTo(p.rulerGrid())))),
 				About: p.aboutSetting(name), Root: true,
 			})
 		}
@@ -282,7 +282,7 @@ func piecedBorders(p *Pass) {
 			p.Report(width.At, Finding{
 				Message: fmt.Sprintf("border %q is %s wide, and %q finishes %s high", b.Said.Name.Text, p.length(width.Length),
 					b.Said.Part.Text, b.Units.Deep.Format(p.Plan.Units)),
-				Hint: "write the finished height of the part as the border's width",
+				Ways: ways(p.asWide(b, b.Units.Deep)),
 			})
 			continue
 		}
@@ -297,7 +297,7 @@ func (p *Pass) unitsFit(b derive.Border) {
 	if size(u.EndDrift).Cmp(size(drift)) > 0 {
 		drift, n, side = u.EndDrift, u.Ends, b.Ends
 	}
-	f := Finding{Hint: p.spacer(b), About: Subject{Kind: derive.Finish, Name: b.Said.Name.Text}}
+	f := Finding{Ways: ways(advise(p.spacer(b))), About: Subject{Kind: derive.Finish, Name: b.Said.Name.Text}}
 	switch {
 	case size(drift).Cmp(driftFails.Surd()) > 0:
 	case size(drift).Cmp(driftWarns.Surd()) > 0:
@@ -308,6 +308,25 @@ func (p *Pass) unitsFit(b derive.Border) {
 	f.Message = fmt.Sprintf("%s of %q, %s each, %s to %s; the side of border %q is %s", count(int(n), "unit"), b.Said.Part.Text,
 		u.Unit.Format(p.Plan.Units), say.Goes(n, "comes", "come"), u.Unit.MulInt(n).Format(p.Plan.Units), b.Said.Name.Text, side.Sub((2 * b.Seam).Surd()).Format(p.Plan.Units))
 	p.Report(b.Said.Part.At, f)
+}
+
+// asWide is the way out of a border that is to be as wide as what is sewn into it
+// finishes.
+func (p *Pass) asWide(b derive.Border, side measure.Surd) diag.Way {
+	width, ok := side.Length()
+	if !ok {
+		return diag.Way{}
+	}
+	return mend(of(p.putLength("write", b.Said.Width.At, width), "as the border's width"))
+}
+
+// floats is the choice of saying how far the points of blocks float.
+func (p *Pass) floats(o *derive.OnPoint, l measure.Length, note string) diag.Way {
+	value := p.lengthText(source.Range{}, l)
+	if l == 0 {
+		value = "0"
+	}
+	return noted(choice(p.add(o.Said.At, "float", value)), note)
 }
 
 func size(x measure.Surd) measure.Surd { return measure.Max(x, x.Neg()) }
@@ -354,6 +373,6 @@ func (p *Pass) symmetry(g *plan.Grid) {
 	}
 	p.Report(g.SymmetryAt, Finding{
 		Message: fmt.Sprintf("%q of %s by %s: %s", g.Symmetry.String(), count(rows, "row"), count(columns, "column"), message),
-		Hint:    hint, About: Subject{Kind: derive.TopSize}, Root: true,
+		Ways:    ways(advise(hint)), About: Subject{Kind: derive.TopSize}, Root: true,
 	})
 }

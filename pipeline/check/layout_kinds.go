@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/plan"
@@ -21,7 +22,7 @@ func kindsUnsaid(p *Pass) {
 		p.Report(p.squareAt(part, plan.EitherKind), Finding{
 			Message: fmt.Sprintf("a tube of %q gives %s with %s along the diagonal and %s, and the plan does not say where which goes", part.Name.Text,
 				count(int(more), "square"), edgeStrips(t, plan.NearKind), fmt.Sprintf("%d with %s", less, edgeStrips(t, plan.FarKind))+otherwise(more, less)),
-			Hint:    fmt.Sprintf("write { \"part\": %q, \"kind\": \"near\" }, or \"far\", at each place", part.Name.Text) + turnedSet(t),
+			Ways:    ways(advise(fmt.Sprintf("write { \"part\": %q, \"kind\": \"near\" }, or \"far\", at each place", part.Name.Text) + turnedSet(t))),
 			Related: []Related{{part.Name.At, "the tube is made here"}},
 		})
 	}
@@ -97,7 +98,16 @@ func (p *Pass) wrongKind(by string, c plan.Cell) {
 	}
 	p.Report(c.At, Finding{
 		Message: fmt.Sprintf("%s asks for a %s %q, and only squares of a tube are near or far", by, c.Kind, c.Part.Text),
-		Hint:    "remove \"kind\", or say it inside the part, of the squares it is made of",
+		Ways:    ways(p.removeKind(c), advise("say it inside the part, of the squares it is made of")),
 		Related: []Related{{part.Name.At, "it is made here"}},
 	})
+}
+
+// removeKind is the way out of a kind that only a tube's squares have.
+func (p *Pass) removeKind(c plan.Cell) diag.Way {
+	kind := p.text().Node(c.At).Get("kind")
+	if kind == nil {
+		return diag.Way{}
+	}
+	return mend(p.remove(kind.Range))
 }

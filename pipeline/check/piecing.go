@@ -119,7 +119,7 @@ func biasOutside(p *Pass) {
 		if b.Part.Bias {
 			p.Report(b.Part.Name.At, Finding{
 				Message: fmt.Sprintf("the edges of %q are on the bias and no border holds them", b.Part.Name.Text),
-				Hint:    "add a border or the caution bias-outside",
+				Ways:    ways(p.addCautions("bias-outside"), advise("add a border")),
 			})
 			return // one note is enough
 		}
@@ -143,6 +143,14 @@ func (p *Pass) onLines(l plan.Length) bool {
 	})
 }
 
+// cutOnLine is the choice of a line of the ruler beside a length.
+func (p *Pass) cutOnLine(l plan.Length, line measure.Length) diag.Way {
+	if line <= 0 {
+		return diag.Way{}
+	}
+	return choice(p.putLength("cut", l.At, line))
+}
+
 func offGrid(p *Pass) {
 	grid := p.rulerGrid()
 	seen := map[source.Range]bool{} // a square's width and height are one value
@@ -154,7 +162,7 @@ func offGrid(p *Pass) {
 		p.Report(l.At, Finding{
 			Message: fmt.Sprintf("the %s of %q is %s, which is not on a ruler marked every %s",
 				what, of, p.length(l.Length), p.length(grid)),
-			Hint: fmt.Sprintf("cut %s or %s", p.length(measure.FloorTo(l.Length, grid)), p.length(measure.CeilTo(l.Length, grid))),
+			Ways: ways(p.cutOnLine(l, measure.FloorTo(l.Length, grid)), p.cutOnLine(l, measure.CeilTo(l.Length, grid))),
 		})
 	}
 	for _, part := range p.Size.Parts {

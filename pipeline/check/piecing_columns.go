@@ -103,7 +103,7 @@ func (p *Pass) missedSeam(c columned, r int) bool {
 }
 
 func (p *Pass) reportColumn(c columned, level diag.Level, cells [2]plan.Cell, message string) {
-	f := Finding{Message: message, Hint: c.hint, Level: level, About: c.about, Related: []Related{{cells[0].At, "the one above it"}}}
+	f := Finding{Message: message, Ways: ways(advise(c.hint)), Level: level, About: c.about, Related: []Related{{cells[0].At, "the one above it"}}}
 	for _, cell := range cells {
 		if part := p.Size.Part(cell.Part.Text); part != nil && (len(f.Related) == 1 || cell.Part.Text != cells[0].Part.Text) {
 			f.Related = append(f.Related, Related{sizeAt(part), fmt.Sprintf("%q is made here", cell.Part.Text)})

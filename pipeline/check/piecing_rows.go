@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/pipeline/internal/piecing"
 	"yardproof/schema/measure"
@@ -96,34 +97,37 @@ func (p *Pass) unequal(a assembly, r int) {
 	p.Report(low.At, Finding{
 		Message: fmt.Sprintf("%q is %s high in row %d of %s, and %q beside it %s", low.Part.Text,
 			a.RowHeights[r].Format(p.Plan.Units), r+1, a.name, high.Part.Text, a.Tallest[r].Format(p.Plan.Units)),
-		Hint:    p.heighten(part, low, a.Tallest[r]),
+		Ways:    p.level(low, high, a.RowHeights[r], a.Tallest[r]),
 		About:   geometryOf(part),
 		Root:    true,
 		Related: []Related{{high.At, fmt.Sprintf("%q, the higher of the two", high.Part.Text)}, {sizeAt(part), fmt.Sprintf("%q is made here", low.Part.Text)}},
 	})
 }
 
-// heighten is the way out for a part that is lower than its neighbours.
-func (p *Pass) heighten(part *derive.Part, c plan.Cell, wanted measure.Surd) string {
-	turned := c
-	turned.Turn += 90
-	if p.height(plan.Cell{Part: c.Part, Turn: turned.Turn % 360}).Equal(wanted) {
-		return fmt.Sprintf("turn %q", c.Part.Text)
+// level are the ways out of two parts of a row that are not equally high: the turn of
+// the lower one, then its size, then that of the higher one. What the size's own patch
+// says comes first.
+func (p *Pass) level(low, high plan.Cell, least, most measure.Surd) []diag.Way {
+	var all []diag.Way
+	if p.height(plan.Cell{Part: low.Part, Turn: (low.Turn + 90) % 360}).Equal(most) {
+		all = append(all, p.turnBy(low))
 	}
-	if cut, ok := p.recut(part, wanted); ok {
-		return fmt.Sprintf("cut the squares of %q %s", c.Part.Text, cut)
+	lower := p.resize(p.Size.Part(low.Part.Text), !low.Sideways(), most)
+	higher := p.resize(p.Size.Part(high.Part.Text), !high.Sideways(), least)
+	if low.Part.Text == high.Part.Text { // one part, turned here and not there
+		return ways(append(all, advise(fmt.Sprintf("turn all of %q alike", low.Part.Text)))...)
 	}
-	return fmt.Sprintf("make %q %s high", c.Part.Text, wanted.Format(p.Plan.Units))
+	if !p.patches(lower) && p.patches(higher) {
+		lower, higher = higher, lower
+	}
+	all = append(append(all, lower...), higher...)
+	return ways(append(all, lastly("bring both to one height"))...)
 }
 
-// recut is the cut size, up to the ruler's grid, of the squares of a unit made
-// from triangles that is to come out with a side; ok is false for other parts.
-func (p *Pass) recut(part *derive.Part, side measure.Surd) (cut string, ok bool) {
-	room, ok := part.Room.(derive.Resized)
-	if !ok {
-		return "", false
-	}
-	return p.ruler(room.CutFor(side)), true
+// patches reports whether the first of ways out lies in what the size itself says.
+func (p *Pass) patches(all []diag.Way) bool {
+	patch := p.Plan.Tree.Get("sizes").Get(p.Size.Of.Name.Text)
+	return len(all) > 0 && patch != nil && patch.Range.Encloses(all[0].Edits[0].Range)
 }
 
 // sizeAt is where the plan says what a part's size comes from, as the size's
@@ -148,7 +152,7 @@ func (p *Pass) height(c plan.Cell) measure.Surd {
 }
 
 func rowDrift(p *Pass) {
-	p.rowsBeyond(driftWarns.Surd(), driftFails.Surd(), "trim the units to the drafted size")
+	p.rowsBeyond(driftWarns.Surd(), driftFails.Surd(), "trim the units to the size that they are drafted to")
 }
 
 func rowWidths(p *Pass) {
@@ -175,7 +179,7 @@ func (p *Pass) rowsBeyond(least, most measure.Surd, hint string) {
 		f := Finding{
 			Message: fmt.Sprintf("row %d of %s comes out %s wide and row %d %s", hi+1, a.name,
 				a.RowWidths[hi].Format(p.Plan.Units), lo+1, a.RowWidths[lo].Format(p.Plan.Units)),
-			Hint:    hint,
+			Ways:    ways(lastly(hint)),
 			About:   a.about,
 			Root:    true,
 			Related: []Related{{a.row(lo), "the narrower row"}},
@@ -192,7 +196,11 @@ func (p *Pass) blameColumn(f *Finding, wide, narrow plan.Cell) {
 	part := p.Size.Part(narrow.Part.Text)
 	wanted := p.width(wide).Format(p.Plan.Units)
 	f.Message += fmt.Sprintf(": %q is %s wide where %q is %s", wide.Part.Text, wanted, narrow.Part.Text, p.width(narrow).Format(p.Plan.Units))
-	f.Hint = fmt.Sprintf("make %q %s wide", narrow.Part.Text, wanted)
+	narrower, wider := p.resize(part, narrow.Sideways(), p.width(wide)), p.resize(p.Size.Part(wide.Part.Text), wide.Sideways(), p.width(narrow))
+	if !p.patches(narrower) && p.patches(wider) {
+		narrower, wider = wider, narrower
+	}
+	f.Ways = append(append(narrower, wider...), f.Ways...)
 	f.Related = append(f.Related, Related{sizeAt(part), fmt.Sprintf("%q is made here", narrow.Part.Text)})
 }
 

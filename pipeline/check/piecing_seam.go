@@ -18,7 +18,7 @@ func seamDiffers(p *Pass) {
 		p.Report(s.At, Finding{
 			Message: fmt.Sprintf("%s is sewn with a %s seam, stitch %s; the plan's seam is %s, stitch %s", of,
 				p.length(s.Allowance.Length), s.Stitch.Text, p.length(base.Allowance.Length), base.Stitch.Text),
-			Hint:    "give the reason as its why, or use the plan's seam",
+			Ways:    ways(advise("give the reason as its \"why\""), noted(mend(p.remove(s.At)), "to use the plan's seam")),
 			Related: []Related{{base.At, "the plan's seam"}},
 		})
 	}
@@ -39,7 +39,7 @@ func seamEatsPiece(p *Pass) {
 			p.Report(piece.At, Finding{
 				Message: fmt.Sprintf("%s of %q is cut %s and its seams take %s: nothing is left", piece.What, part.Name.Text,
 					p.there(piece.Width), p.needs(piece.Seams)),
-				Hint:  "cut it wider than " + p.needs(piece.Seams),
+				Ways:  ways(advise("cut it wider than " + p.needs(piece.Seams))),
 				About: geometryOf(part), Root: true,
 			})
 			break

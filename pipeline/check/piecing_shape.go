@@ -92,7 +92,7 @@ func triangleRows(p *Pass) {
 		if at, why := p.gap(r.cells); why != "" {
 			p.Report(at, Finding{
 				Message: fmt.Sprintf("a row of %s %s", r.by, why),
-				Hint:    "begin and end it with a half triangle and put whole ones between them",
+				Ways:    ways(advise("begin and end it with a half triangle and put whole ones between them")),
 				About:   r.about, Root: true,
 			})
 		}
@@ -153,7 +153,7 @@ func noSlantLine(p *Pass) {
 		told[angle] = true // one finding for each angle is enough
 		p.Report(p.rulersAt(part), Finding{
 			Message: fmt.Sprintf("%q is cut at %d degrees and none of the rulers named has a %d-degree line", part.Name.Text, angle, angle),
-			Hint:    fmt.Sprintf("add %d to the angles of a ruler that has the line, or name one that does", angle),
+			Ways:    append(p.addAngle(rulers, angle), advise(fmt.Sprintf("name a ruler that has a %d-degree line", angle))),
 			Related: p.madeHere(part),
 		})
 	}

@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 
+	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -29,7 +30,7 @@ func (p *Pass) reportNoLine(part *derive.Part, t derive.Trimming) {
 	p.Report(t.DownTo.At, Finding{
 		Message: fmt.Sprintf("%q is to be trimmed down to a line of %s and measures only %s: the first line is %s", part.Name.Text,
 			p.length(t.DownTo.Length), t.From.Format(p.Plan.Units), p.length(t.DownTo.Length)),
-		Hint:  fmt.Sprintf("trim down to lines of %s", p.length(p.rulerGrid())),
+		Ways:  ways(mend(p.putLength("trim down to lines of", t.DownTo.At, p.rulerGrid()))),
 		About: geometryOf(part), Root: true,
 	})
 }
@@ -38,16 +39,16 @@ func (p *Pass) reportTrim(part *derive.Part, trim plan.Length, side measure.Surd
 	p.Report(trim.At, Finding{
 		Message: fmt.Sprintf("%q is to be trimmed to %s and measures only %s", part.Name.Text,
 			p.length(trim.Length), side.Format(p.Plan.Units)),
-		Hint:  p.trimmable(part, trim, side),
+		Ways:  p.trimmable(part, trim, side),
 		About: geometryOf(part), Root: true,
 	})
 }
 
 // trimmable is the way out for a part that is smaller than its trim.
-func (p *Pass) trimmable(part *derive.Part, trim plan.Length, side measure.Surd) string {
-	hint := fmt.Sprintf("trim to %s or less", p.there(side.FloorTo(p.rulerGrid())))
-	if cut, ok := p.recut(part, trim.Surd()); ok {
-		return hint + ", or cut the squares " + cut
+func (p *Pass) trimmable(part *derive.Part, trim plan.Length, side measure.Surd) []diag.Way {
+	smaller := noted(mend(p.putLength("trim to", trim.At, side.FloorTo(p.rulerGrid()))), "or less")
+	if room, ok := part.Room.(derive.Resized); ok {
+		return ways(smaller, p.cutSquares(part, room, trim.Surd()))
 	}
-	return hint + ", or call the larger size nominal in the pattern"
+	return ways(smaller, advise("call the larger size nominal in the pattern"))
 }

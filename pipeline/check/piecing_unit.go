@@ -7,6 +7,7 @@ import (
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
+	"yardproof/schema/jsontree"
 	"yardproof/schema/measure"
 	"yardproof/schema/source"
 )
@@ -100,7 +101,7 @@ func bonusNothing(p *Pass) {
 			}
 			p.Report(part.Name.At, Finding{
 				Message: fmt.Sprintf("the corners cut away from the %s squares of %q %s", p.length(b.Square), part.Name.Text, unit),
-				Hint:    `say "bonus": "waste"`,
+				Ways:    ways(mend(p.setIn(p.making(part), "bonus", "waste"))),
 			})
 		}
 	})
@@ -115,14 +116,14 @@ func noTrimStep(p *Pass) {
 			if c.Over().Cmp(driftWarns.Surd()) <= 0 {
 				continue
 			}
-			hint := "trim the unit to " + p.box(u.Wanted.Width, u.Wanted.Height)
+			out := ways(p.trimToWanted(part))
 			if u.CutSaid() {
-				hint += ", or cut " + p.length(c.Exact.Width.NearestTo(p.rulerGrid()))
+				out = append(out, ways(mend(p.putLength("cut", c.At, c.Exact.Width.NearestTo(p.rulerGrid()))))...)
 			}
 			p.Report(c.At, Finding{
 				Message: fmt.Sprintf("the %s of %q is cut %s, %s more than it takes, and the unit is not trimmed", c.What, part.Name.Text,
 					p.needs(c.Width), c.Over().AsThere(p.Plan.Units)),
-				Hint:  hint,
+				Ways:  out,
 				About: geometryOf(part), Root: true,
 			})
 			return
@@ -142,7 +143,7 @@ func pointsCutOff(p *Pass) {
 		}
 		p.Report(cutAt(part), Finding{
 			Message: fmt.Sprintf("the points of %q lie %s inside the seam allowance: the next seam sews them off", part.Name.Text, lost.AsCut(p.Plan.Units)),
-			Hint:    p.exactCuts(u),
+			Ways:    p.exactCuts(u),
 			About:   geometryOf(part),
 		})
 	})
@@ -160,8 +161,9 @@ func cutAt(part *derive.Part) source.Range {
 
 // exactCuts are the sizes that geometry gives: those that the program would cut
 // where the unit is trimmed, else up to the ruler's grid.
-func (p *Pass) exactCuts(u *derive.Unit) string {
+func (p *Pass) exactCuts(u *derive.Unit) []diag.Way {
 	var cuts []string
+	var edits []diag.Edit
 	for _, c := range u.Pieces {
 		w, h := c.Exact.Width.CeilTo(p.rulerGrid()), c.Exact.Height.CeilTo(p.rulerGrid())
 		if u.Trim[0].Given() && c.Fitted > 0 {
@@ -174,8 +176,36 @@ func (p *Pass) exactCuts(u *derive.Unit) string {
 		if cut := fmt.Sprintf("the %s %s", c.What, size); !slices.Contains(cuts, cut) {
 			cuts = append(cuts, cut)
 		}
+		if e := p.putSides(c, w, h); c.Said && e.Act != 0 && e.Text != p.Plan.File.Slice(e.Range) {
+			edits = append(edits, e)
+		}
 	}
-	return "cut " + strings.Join(cuts, " and ")
+	if len(edits) == 0 {
+		return ways(advise("cut " + strings.Join(cuts, " and ")))
+	}
+	return ways(mend(edits...))
+}
+
+// putSides writes what a piece of a unit is cut, where the plan says it.
+func (p *Pass) putSides(c derive.Piece, w, h measure.Length) diag.Edit {
+	n := p.text().Node(c.At)
+	switch {
+	case n == nil:
+		return diag.Edit{}
+	case w == h && n.Kind != jsontree.Array:
+		return p.putLength("cut the "+c.What, c.At, w)
+	}
+	return p.put("cut the "+c.What, c.At, p.pairValue(w, h))
+}
+
+// trimToWanted is the way out of trimming a unit to what it is to measure.
+func (p *Pass) trimToWanted(part *derive.Part) diag.Way {
+	w, exact := part.Unit.Wanted.Width.Length()
+	h, ok := part.Unit.Wanted.Height.Length()
+	if !exact || !ok {
+		return diag.Way{}
+	}
+	return p.addTrim(part, w, h)
 }
 
 func trimNotFinished(p *Pass) {
@@ -191,10 +221,20 @@ func trimNotFinished(p *Pass) {
 		p.Report(at, Finding{
 			Message: fmt.Sprintf("%q is trimmed to %s and is to finish %s, which takes %s", part.Name.Text, p.pair(trim[0].Length, trim[1].Length),
 				p.finishedBox(part), p.box(u.Wanted.Width, u.Wanted.Height)),
-			Hint:  "trim to " + p.box(u.Wanted.Width, u.Wanted.Height),
+			Ways:  ways(p.retrimmed(u)),
 			About: geometryOf(part), Root: true,
 		})
 	})
+}
+
+// retrimmed is the way out of trimming a unit to what its finished size takes.
+func (p *Pass) retrimmed(u *derive.Unit) diag.Way {
+	w, exact := u.Wanted.Width.Length()
+	h, ok := u.Wanted.Height.Length()
+	if !exact || !ok {
+		return diag.Way{}
+	}
+	return mend(p.putPair("trim to", u.Trim[0], u.Trim[1], w, h))
 }
 
 func (p *Pass) finishedBox(part *derive.Part) string {
@@ -228,7 +268,7 @@ func unitShort(p *Pass) {
 			Level: level,
 			Message: fmt.Sprintf("%q comes out %s and is to measure %s, %s short%s", part.Name.Text, p.box(u.Sewn.Width, u.Sewn.Height),
 				p.box(u.Wanted.Width, u.Wanted.Height), short.AsCut(p.Plan.Units), sum),
-			Hint:  p.exactCuts(u),
+			Ways:  p.exactCuts(u),
 			About: geometryOf(part), Root: true,
 		})
 	})
@@ -242,7 +282,7 @@ func (p *Pass) wantsTrim(part *derive.Part, short measure.Surd, sum string) {
 		Level: diag.Warning,
 		Message: fmt.Sprintf("%q is not trimmed, and cut to the nearest marks of a ruler it comes out %s where it is to measure %s, %s short%s", part.Name.Text,
 			p.box(u.Sewn.Width, u.Sewn.Height), p.box(u.Wanted.Width, u.Wanted.Height), short.AsCut(p.Plan.Units), sum),
-		Hint:  fmt.Sprintf("trim the unit to %s: it is then cut larger", p.box(u.Wanted.Width, u.Wanted.Height)),
+		Ways:  ways(noted(p.trimToWanted(part), "(the pieces are then cut larger)")),
 		About: geometryOf(part), Root: true,
 	})
 }
@@ -268,7 +308,7 @@ func unitsOver(p *Pass) {
 		}
 		p.Report(part.Name.At, Finding{
 			Message: fmt.Sprintf("%d of %q %s needed and they come %s: %d are made", part.Needed, part.Name.Text, is(part.Needed), u.Comes(), part.Made),
-			Hint:    fmt.Sprintf("tell the maker that %d %s left over", spare, is(spare)),
+			Ways:    ways(advise(fmt.Sprintf("tell the maker that %d %s left over", spare, is(spare)))),
 		})
 	})
 }

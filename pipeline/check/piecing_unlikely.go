@@ -173,7 +173,7 @@ func unlikelyLengths(p *Pass) {
 			mistaken = append(mistaken, s)
 			continue
 		}
-		p.Report(s.At, Finding{Message: p.unlikely(s), Hint: "correct it, or accept this where it is meant"})
+		p.Report(s.At, Finding{Message: p.unlikely(s), Ways: ways(advise("correct it"), advise("accept this where it is meant"))})
 	}
 	if len(mistaken) > 0 {
 		p.mistaken(mistaken)
@@ -229,22 +229,28 @@ func (p *Pass) other() (measure.Unit, string) {
 	return measure.Cm, "centimetres"
 }
 
-// withOther is how a length is written that is meant in the other unit.
-func (p *Pass) withOther(s stated) string {
+// withOther is the way out of a length that is meant in the other unit.
+func (p *Pass) withOther(s stated) diag.Way {
 	unit, l := p.inOther(s.Length.Length)
-	if text := l.Format(unit); !strings.HasPrefix(text, "about") {
-		return fmt.Sprintf("write %q", text)
+	meant := mend(p.putText("write", s.At, l.Format(unit)))
+	if meant.Kind == 0 {
+		meant = advise("write its unit with it")
 	}
-	return "write its unit with it"
+	return noted(meant, "if that is meant")
 }
 
 func (p *Pass) mistaken(all []stated) {
 	first := all[0]
 	unit, word := p.other()
-	meant := p.withOther(first)
+	whole := diag.Way{}
+	if units := p.Plan.Tree.Get("units"); units != nil {
+		e := p.putText("write", units.Range, unit.String())
+		e.Shown = "\"units\": " + e.Shown
+		whole = noted(mend(e), "where the whole plan is")
+	}
 	f := Finding{
 		Message: fmt.Sprintf("%s: the figure looks like %s", p.unlikely(first), word),
-		Hint:    fmt.Sprintf("%s if that is meant, or \"units\": %q where the whole plan is", meant, unit.String()),
+		Ways:    ways(p.withOther(first), whole),
 	}
 	for _, s := range all[1:] {
 		f.Related = append(f.Related, Related{s.At, "so does this: " + p.unlikely(s)})

@@ -103,19 +103,21 @@ func printedFinished(p *Pass) {
 		Level: level,
 		Message: fmt.Sprintf("the pattern prints a finished size of %s; the layout comes to %s%s",
 			p.pair(said.Finished[0].Length, said.Finished[1].Length), p.box(top.Finished.Width, top.Finished.Height), p.unfinishedToo(said, top)),
-		Hint:  "print " + p.rounded(top.Finished, rounding) + ", or change the layout",
+		Ways:  ways(p.printRounded(said, top.Finished), advise("change the layout")),
 		About: Subject{Kind: derive.TopSize}, Root: true,
 	})
 }
 
-// rounded is a size as a pattern prints it, and what it was rounded to if it was.
-func (p *Pass) rounded(b piecing.Box, to measure.Length) string {
+// printRounded prints a size as a pattern does, and says what it was rounded to if it
+// was.
+func (p *Pass) printRounded(said *plan.Printed, b piecing.Box) diag.Way {
+	to := said.Rounding.Length
 	width, height := b.Width.NearestTo(to), b.Height.NearestTo(to)
-	text := p.pair(width, height)
+	w := mend(p.putPair("print", said.Finished[0], said.Finished[1], width, height))
 	if b.Width.Cmp(width.Surd()) != 0 || b.Height.Cmp(height.Surd()) != 0 {
-		text += " (to the nearest " + p.length(to) + ")"
+		w.Note = "(to the nearest " + p.length(to) + ")"
 	}
-	return text
+	return w
 }
 
 // unevenGrid tells a layout whose rows do not agree: then there is no one
@@ -188,7 +190,7 @@ func (p *Pass) acrossStrips(part *derive.Part, said plan.PrintedSize) {
 	p.Report(said.Height.At, Finding{
 		Message: fmt.Sprintf("the pattern prints %q as %s wide; it measures %s across its strips", part.Name.Text,
 			p.length(said.Height.Length), part.Height.Format(p.Plan.Units)),
-		Hint:  "print " + p.length(p.nominal(part.Height)),
+		Ways:  ways(mend(p.putLength("print", said.Height.At, p.nominal(part.Height)))),
 		About: geometryOf(part), Root: true,
 	})
 }
@@ -205,7 +207,7 @@ func (p *Pass) bothSides(part *derive.Part, said plan.PrintedSize) {
 	p.Report(at, Finding{
 		Message: fmt.Sprintf("the pattern prints %q as %s; it measures %s unfinished", part.Name.Text,
 			p.pair(said.Width.Length, said.Height.Length), p.box(part.Width, part.Height)),
-		Hint:  "print " + p.pair(p.nominal(part.Width), p.nominal(part.Height)),
+		Ways:  ways(mend(p.putPair("print", said.Width, said.Height, p.nominal(part.Width), p.nominal(part.Height)))),
 		About: geometryOf(part), Root: true,
 	})
 }

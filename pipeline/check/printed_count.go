@@ -47,7 +47,7 @@ func printedParts(p *Pass) {
 		}
 		p.Report(said.At, Finding{
 			Message: message,
-			Ways:    []diag.Way{mend(p.putCount("print", said.At, part.Needed)), advise("change the layout")},
+			Ways:    ways(p.printCount(said.At, part.Needed), advise("change the layout")),
 			About:   countOf(part), Root: true,
 		})
 	})
@@ -117,7 +117,7 @@ func (p *Pass) yieldSaid(part *derive.Part, said plan.PrintedCount, y derive.Yie
 	f := Finding{
 		Message: fmt.Sprintf("the pattern prints %s from each %s of %q; %s of it%s give %d, and one more needs %s", count(said.N, piece), from,
 			part.Name.Text, p.there(y.Length), ofJoined(y), y.Each, p.needs(y.Next)),
-		Hint:  fmt.Sprintf("print %d", y.Each) + joinedAsPrinted(part, n),
+		Ways:  ways(p.printCount(said.At, y.Each), p.joinedAsPrinted(part, n)),
 		About: about, Root: true,
 	}
 	if 0 < n && n < y.Each {
@@ -156,7 +156,7 @@ func printedSets(p *Pass) {
 		b := batched{part.Set.Count, p.setsATube(part), int64(len(part.Set.Strips)), p.batches(part)}
 		p.tooFewOrMany(said, b, Finding{
 			Message: fmt.Sprintf("the pattern prints %s of %q; %d %s needed", count(said.N, "strip set"), part.Name.Text, part.Set.Count, is(part.Set.Count)) + p.forWhat(part),
-			Hint:    fmt.Sprintf("print %d", part.Set.Count),
+			Ways:    ways(p.printCount(said.At, part.Set.Count)),
 			About:   takes(part),
 		})
 	})
@@ -191,7 +191,7 @@ func printedTubes(p *Pass) {
 		p.tooFewOrMany(said, batched{part.Tube.Count, 1, strips, p.batches(part)}, Finding{
 			Message: fmt.Sprintf("the pattern prints %s of %q; %d %s needed for %s at %d a tube", count(said.N, "tube"), part.Name.Text,
 				part.Tube.Count, is(part.Tube.Count), count(int(part.Needed), "square"), part.Tube.Yield.Each) + p.forKind(part),
-			Hint:  fmt.Sprintf("print %d", part.Tube.Count),
+			Ways:  ways(p.printCount(said.At, part.Tube.Count)),
 			About: takes(part.Tube.Sets[0]),
 		})
 	})
@@ -219,7 +219,7 @@ func printedLeft(p *Pass) {
 		finding := Finding{
 			Message: fmt.Sprintf("the pattern says that %s of %q %s left over and %d %s: %d %s used of %s of %d", count(said.N, "piece"), f.Role.Text, is(n),
 				left, is(left), f.Sheets.Count, is(int64(f.Sheets.Count)), count(int(packs), "pack"), f.Pack.N),
-			Hint:  fmt.Sprintf("print %d", left),
+			Ways:  ways(p.printCount(said.At, left)),
 			About: cloth(f),
 		}
 		if n < left {

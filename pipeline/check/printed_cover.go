@@ -63,7 +63,7 @@ func (p *Pass) largerThan(what string, said plan.PrintedPair, overhang measure.L
 		Level: level,
 		Message: fmt.Sprintf("the pattern prints a %s of %s; the quilt with %s beyond it on every side is %s", what,
 			p.pair(w, h), p.length(overhang), p.boxCut(size)),
-		Hint:  fmt.Sprintf("print %s", p.upTo(size, p.Size.Of.Printed.Rounding.Length)),
+		Ways:  ways(p.printUpTo(said.Width, said.Height, size)),
 		About: finishAbout(what), Root: true,
 	})
 }

@@ -74,16 +74,16 @@ type stopped struct {
 }
 
 // eachStop runs a rule over the stops of a kind.
-func eachStop(short buyer.Short, say func(*Pass, stopped) (message, hint string)) func(*Pass) {
+func eachStop(short buyer.Short, say func(*Pass, stopped) (message string, out []diag.Way)) func(*Pass) {
 	return func(p *Pass) {
 		for _, s := range p.stops() {
 			if s.Short != short {
 				continue
 			}
-			message, hint := say(p, s)
+			message, out := say(p, s)
 			p.Report(s.Figure.At, Finding{
 				Level:   p.stopLevel(s),
-				Message: s.way + "the pattern prints " + p.figure(s.Figure) + message, Hint: hint,
+				Message: s.way + "the pattern prints " + p.figure(s.Figure) + message, Ways: ways(out...),
 				About: s.About, Root: true, Covers: covered(s.Stop),
 				Related: []Related{{s.Limit.At, limits[s.Limit.What]}},
 			})
@@ -206,22 +206,22 @@ func (p *Pass) stripsOf(name string) string {
 	return "the " + name
 }
 
-func shortOfStrips(_ *Pass, s stopped) (message, hint string) {
+func shortOfStrips(p *Pass, s stopped) (message string, out []diag.Way) {
 	message = fmt.Sprintf("; that takes %s of %q at %d a set, and it prints %d", count(int(s.Takes), "strip"), s.Part.Name.Text, s.Each, s.Has)
-	return message, fmt.Sprintf("print %s, or %s", instead(s), count(int(s.Takes), "strip"))
+	return message, ways(p.instead(s), p.printMany(s.Limit.At, s.Takes, "strip"))
 }
 
-func shortOfSets(_ *Pass, s stopped) (message, hint string) {
+func shortOfSets(p *Pass, s stopped) (message string, out []diag.Way) {
 	message = fmt.Sprintf("; that takes %s of %q, and it prints %d", count(int(s.Takes), "strip set"), s.Part.Name.Text, s.Has)
-	return message, fmt.Sprintf("print %s, or %s", instead(s), count(int(s.Takes), "strip set"))
+	return message, ways(p.instead(s), p.printMany(s.Limit.At, s.Takes, "strip set"))
 }
 
 // instead is what to print for a count, as the recipe has it.
-func instead(s stopped) string {
+func (p *Pass) instead(s stopped) diag.Way {
 	thing := map[buyer.What]string{
 		buyer.StripsOf: "strip", buyer.SetsOf: "strip set", buyer.TubesOf: "tube", buyer.PerTube: "square", buyer.PerSet: "segment", buyer.LeftOf: "piece",
 	}[s.Figure.What]
-	text := count(int(s.Enough), thing)
+	text := things(s.Enough, thing)
 	switch s.Figure.What {
 	case buyer.PerTube:
 		text += " a tube"
@@ -230,10 +230,10 @@ func instead(s stopped) string {
 	case buyer.LeftOf:
 		text += " left over"
 	}
-	return text
+	return mend(of(p.putCount("print", s.Figure.At, s.Enough), text))
 }
 
-func shortOfPieces(_ *Pass, s stopped) (message, hint string) {
+func shortOfPieces(p *Pass, s stopped) (message string, out []diag.Way) {
 	from, piece, yield := "tube", "square", int64(0)
 	if s.Part.Tube != nil {
 		yield = s.Part.Tube.Yield.Each
@@ -244,34 +244,38 @@ func shortOfPieces(_ *Pass, s stopped) (message, hint string) {
 	if s.Figure.What != buyer.PartsOf {
 		message += fmt.Sprintf(", and %d %s needed", s.Takes, is(s.Takes))
 	}
-	more, each := count(int(s.Enough), from), count(int(yield), piece)+" from each"
-	if s.Each < yield && s.From*yield >= s.Takes { // what one gives is printed wrongly, and that alone
-		return message, fmt.Sprintf("print %s, or %s", each, more)
+	var more diag.Way // where the tubes or sets themselves are printed
+	if s.Limit.What == buyer.TubesOf && s.Part.Tube != nil || s.Limit.What == buyer.SetsOf && s.Part.Tube == nil {
+		more = p.printMany(s.Limit.At, s.Enough, from)
 	}
-	return message, fmt.Sprintf("print %s, or %s", more, each)
+	each := mend(of(p.putCount("print", s.With[0].At, yield), things(yield, piece)+" from each"))
+	if s.Each < yield && s.From*yield >= s.Takes { // what one gives is printed wrongly, and that alone
+		return message, ways(each, more)
+	}
+	return message, ways(more, each)
 }
 
-func shortOfLength(p *Pass, s stopped) (message, hint string) {
+func shortOfLength(p *Pass, s stopped) (message string, out []diag.Way) {
 	b := s.Border
 	message = fmt.Sprintf("; its four strips then take %s, and the printed %s with %s joins give %s", s.Needs.AsCut(p.Plan.Units),
 		count(int(s.Has), "strip"), joinWord(b.Said.Joins), s.There.AsThere(p.Plan.Units))
 	if b.Said.EachSide {
 		message = fmt.Sprintf("; joined for each side by itself that takes %s, and it prints %d", count(int(s.Takes), "strip"), s.Has)
 	}
-	return message, fmt.Sprintf("print %s, or %s", p.needs(s.Least.CeilTo(p.rulerGrid())), count(int(s.Takes), "strip"))
+	return message, ways(mend(p.putLength("print", s.Figure.At, s.Least.CeilTo(p.rulerGrid()))), p.printMany(s.Limit.At, s.Takes, "strip"))
 }
 
-func shortOfPacks(p *Pass, s stopped) (message, hint string) {
+func shortOfPacks(p *Pass, s stopped) (message string, out []diag.Way) {
 	message = fmt.Sprintf("; cut as printed, %s of %q %s needed, and %s %s %d", count(int(s.Takes), "piece"), s.Fabric.Role.Text, is(s.Takes), p.figure(s.Limit), say.Goes(s.Limit.N, "holds", "hold"), s.Has)
-	hint = fmt.Sprintf("print %s, or %s", instead(s), count(int(s.Taken.Packs), "pack"))
+	out = ways(p.instead(s), p.printMany(s.Limit.At, s.Taken.Packs, "pack"))
 	if s.Figure.What == buyer.LeftOf {
 		message = fmt.Sprintf("; %s %s printed too, and cut as printed %d of the %d %s needed", p.figure(s.Limit), is(s.Limit.N), s.Takes, s.Has, is(s.Takes))
-		hint = "print " + instead(s)
+		out = ways(p.instead(s))
 	}
-	return message, hint
+	return message, out
 }
 
-func shortOfCloth(p *Pass, s stopped) (message, hint string) {
+func shortOfCloth(p *Pass, s stopped) (message string, out []diag.Way) {
 	if s.Taken == nil {
 		return p.shortOfShared(s)
 	}
@@ -282,16 +286,16 @@ func shortOfCloth(p *Pass, s stopped) (message, hint string) {
 	if s.Bound.Sign() > 0 {
 		message += fmt.Sprintf("with all else that is cut from it no layout of strips takes less than %s, which is proved; the printed %s leaves %s to cut",
 			s.Bound.AsThere(p.Plan.Units), p.figure(s.Limit), s.There.AsThere(p.Plan.Units))
-		return message, p.clothHint(s)
+		return message, p.clothWays(s)
 	}
 	left := measure.Max(s.There, measure.Surd{})
 	message += fmt.Sprintf("of the printed %s %s left for that%s", p.figure(s.Limit), p.isLeft(left), p.besides(s))
-	return message, p.clothHint(s)
+	return message, p.clothWays(s)
 }
 
 // shortOfShared is of strips of which the pattern does not say how many are of
 // which fabric or width.
-func (p *Pass) shortOfShared(s stopped) (message, hint string) {
+func (p *Pass) shortOfShared(s stopped) (message string, out []diag.Way) {
 	bought := []string{p.bought(s.Limit)}
 	for _, f := range s.With {
 		bought = append(bought, p.bought(f))
@@ -300,7 +304,7 @@ func (p *Pass) shortOfShared(s stopped) (message, hint string) {
 	if len(bought) == 1 {
 		message = fmt.Sprintf("; %s holds at most %d of them", bought[0], s.Has)
 	}
-	return message, fmt.Sprintf("print %s, or more fabric", instead(s))
+	return message, ways(p.instead(s), advise("print more fabric"))
 }
 
 // bought says what is printed of a fabric, and of which.
@@ -350,20 +354,20 @@ func (p *Pass) besides(s stopped) string {
 	return ", beside " + inWords(terms)
 }
 
-func (p *Pass) clothHint(s stopped) string {
-	hint := "print "
+func (p *Pass) clothWays(s stopped) []diag.Way {
+	said := p.Size.Of.Printed
+	first := p.instead(s)
 	switch s.Figure.What {
 	case buyer.BackingOf:
-		hint += p.upTo(s.in.Backing.Size, p.Size.Of.Printed.Rounding.Length)
+		first = p.printUpTo(said.Backing.Width, said.Backing.Height, s.in.Backing.Size)
 	case buyer.SidesOf, buyer.EndsOf:
-		hint += p.needs(p.borderLeast(s).CeilTo(p.rulerGrid()))
-	default:
-		hint += instead(s)
+		first = mend(p.putLength("print", s.Figure.At, p.borderLeast(s).CeilTo(p.rulerGrid())))
 	}
-	if s.Taken.Err == nil {
-		hint += fmt.Sprintf(", or %s of %q", p.enough(s.Taken), s.Fabric.Role.Text)
+	if s.Taken.Err != nil {
+		return ways(first)
 	}
-	return hint
+	enough := measure.FormatFabric(p.enough(s.Taken), p.Plan.Units)
+	return ways(first, mend(of(p.putText("print", s.Limit.At, enough), fmt.Sprintf("of %q", s.Fabric.Role.Text))))
 }
 
 // borderLeast is the length that the printed strips of a border have to be.

@@ -29,7 +29,7 @@ func TestStripsFromThePrintedLength(t *testing.T) {
 		{"seven of each", `{"printed": {"small": {"strips": {"frame": 7, "binding": 7}, "fabric": {"edge": "1 1/8 yd"}}}}`, "printed/short-of-cloth",
 			`prints 7 strips for the binding; they take 17 1/2 in of "edge", and of the printed 1 1/8 yd (40 1/2 in) 8 in are left for that, beside 1 in for squaring up and 31 1/2 in for border "frame"`},
 		{"what would do", `{"printed": {"small": {"strips": {"frame": 7, "binding": 7}, "fabric": {"edge": "1 1/8 yd"}}}}`, "printed/short-of-cloth",
-			`print 5 strips, or 1 1/2 yd of "edge"`},
+			`print 5 strips, or print "1 1/2 yd" of "edge"`},
 		// 27 in and 12 1/2 in are all that 1 1/8 yd leaves after squaring up.
 		{"six, to the thread", `{"printed": {"small": {"strips": {"frame": 6}, "fabric": {"edge": "1 1/8 yd"}}}}`, "fabric/generous printed/strips", ""},
 		{"six, a tick of cloth less", `{"fabrics": {"edge": {"yardage": {"squaring_up": "1.01"}}}, "printed": {"small": {"strips": {"frame": 6}, "fabric": {"edge": "1 1/8 yd"}}}}`, "printed/short-of-cloth",
@@ -126,7 +126,7 @@ func TestStripsFromThePrintedPacks(t *testing.T) {
 			"prints 42 strips for \"trio\"; cut as printed, 42 pieces of \"roll\" are needed, and 1 pack of \"roll\" holds 40"},
 		{"sets of strips that there are not", `{"strips": {"trio": 42}, "sets": {"trio": 15}, "precuts": {"roll": 1}}`, "printed/short-of-packs", "follows: try.plan.json:1:429: error: the pattern prints 15 strip sets"},
 		{"by the sets alone", `{"sets": {"trio": 14}, "precuts": {"roll": 1}}`, "printed/short-of-packs", "prints 14 strip sets of \"trio\"; cut as printed, 42"},
-		{"by the tubes alone", `{"tubes": {"step": 7}, "precuts": {"roll": 1}}`, "printed/short-of-packs", "print 6 tubes, or 2 packs"},
+		{"by the tubes alone", `{"tubes": {"step": 7}, "precuts": {"roll": 1}}`, "printed/short-of-packs", "print 6 tubes, or print 2 packs"},
 		{"by fewer squares a tube", `{"per_tube": {"step": 4}, "precuts": {"roll": 1}}`, "printed/short-of-packs", "prints 4 squares from each tube"},
 		{"two packs", `{"strips": {"trio": 42}, "sets": {"trio": 14}, "tubes": {"step": 7}, "precuts": {"roll": 2}}`, "fabric/packs-over printed/sets printed/strips printed/tubes", ""},
 		{"thirty-nine", `{"strips": {"trio": 39}, "precuts": {"roll": 1}}`, "printed/strips", ""},
@@ -180,7 +180,7 @@ func TestMitredLengthsFromWhatIsPrinted(t *testing.T) {
 	cases := []tried{
 		{"60 in from five strips", `{"borders": {"frame": {"sides": "60", "ends": "60"}}, "strips": {"frame": 5}, "fabric": {"edge": "3/4 yd"}}`, "printed/short-of-length",
 			"the sides of border \"frame\" as 60 in long; its four strips then take 240 in, and the printed 5 strips with diagonal joins give 182 in"},
-		{"46 1/2 in from five strips", `{"borders": {"frame": {"sides": "46 1/2", "ends": "46 1/2"}}, "strips": {"frame": 5}}`, "printed/short-of-length", "print 45 1/4 in, or 6 strips"},
+		{"46 1/2 in from five strips", `{"borders": {"frame": {"sides": "46 1/2", "ends": "46 1/2"}}, "strips": {"frame": 5}}`, "printed/short-of-length", `print "45 1/4", or print 6 strips`},
 		{"45 1/2 in, to the thread", `{"borders": {"frame": {"sides": "45 1/2", "ends": "45 1/2"}}, "strips": {"frame": 5}}`, "", ""},
 		{"45 9/16 in", `{"borders": {"frame": {"sides": "45 1/2", "ends": "45 9/16"}}, "strips": {"frame": 5}}`, "printed/short-of-length", "the ends of border"},
 		{"46 1/2 in from six", `{"borders": {"frame": {"sides": "46 1/2", "ends": "46 1/2"}}, "strips": {"frame": 6}}`, "printed/strips", ""},
@@ -227,7 +227,7 @@ func TestBackingFromThePrintedLength(t *testing.T) {
 		{"twice as large", `{"printed": {"small": {"backing": ["120", "130"], "fabric": {"back": "3 yd"}}}}`, "printed/short-of-cloth",
 			"a backing of 120 x 130 in; it takes 480 in of \"back\", and of the printed 3 yd (108 in) 107 in are left for that"},
 		{"a little longer", `{"printed": {"small": {"backing": ["52", "53 1/2"], "fabric": {"back": "3 yd"}}}}`, "printed/larger", "note: "},
-		{"longer both ways", `{"printed": {"small": {"backing": ["54", "54"], "fabric": {"back": "3 yd"}}}}`, "printed/short-of-cloth", "print 52 x 52 in, or 3 1/8 yd"},
+		{"longer both ways", `{"printed": {"small": {"backing": ["54", "54"], "fabric": {"back": "3 yd"}}}}`, "printed/short-of-cloth", `print ["52", "52"]; or print "3 1/8 yd"`},
 		{"larger, of as much", `{"printed": {"small": {"backing": ["54", "54"], "fabric": {"back": "3 1/8 yd"}}}}`, "printed/larger", "follows: try.plan.json:1:488: note: the pattern prints 3 1/8 yd"},
 	})
 }

@@ -1,13 +1,13 @@
 package check
 
 import (
-	"encoding/json"
 	"fmt"
-	"regexp"
 	"strings"
 	"testing"
 
 	"yardproof/pipeline/diag"
+	"yardproof/schema/amend"
+	"yardproof/schema/source"
 )
 
 // Hints of the rules about printed strips, taken at their word. Each plan prints
@@ -39,9 +39,11 @@ func TestHintsAboutStripsLeadOut(t *testing.T) {
 	followed := 0
 	for name, plan := range plans {
 		for _, figure := range figures {
-			said, told := figure, []string{figure}
+			text, told := textOf(t, squares, replaced(plan, "FIGURE", figure)), []string{figure}
 			for step := 0; ; step++ {
-				f, ok := aboutStrips(try(t, squares, replaced(plan, "FIGURE", said)))
+				file := source.New("try.plan.json", text)
+				_, found := checkText(file, nil)
+				f, ok := aboutStrips(found)
 				if !ok {
 					break
 				}
@@ -50,11 +52,16 @@ func TestHintsAboutStripsLeadOut(t *testing.T) {
 					break
 				}
 				followed++
-				if said, ok = did(said, f.Hint); !ok {
+				var err error
+				if len(f.Ways) == 0 {
+					t.Errorf("%s, printed %s: nothing is told to do", name, strings.Join(told, ", then "))
+					break
+				}
+				if text, err = amend.Apply(text, f.Ways[0].Edits); err != nil || len(f.Ways[0].Edits) == 0 {
 					t.Errorf("%s, printed %s: nobody can do %q", name, strings.Join(told, ", then "), f.Hint)
 					break
 				}
-				told = append(told, fmt.Sprintf("%s by %q", said, f.Hint))
+				told = append(told, fmt.Sprintf("%q", f.Hint))
 			}
 		}
 	}
@@ -72,41 +79,4 @@ func aboutStrips(found []diag.Finding) (diag.Finding, bool) {
 		}
 	}
 	return diag.Finding{}, false
-}
-
-var (
-	printCount = regexp.MustCompile(`^print (\d+)(?: strips? ([0-9 /]+) in wide)?`)
-	printWidth = regexp.MustCompile(`^print ([0-9 /]+) in\b`)
-)
-
-// did is the printed figure after somebody did what a hint says.
-func did(figure, hint string) (string, bool) {
-	if list, ok := strings.CutPrefix(hint, "print ["); ok {
-		return "[" + list, true
-	}
-	object := map[string]any{}
-	var v any
-	if err := json.Unmarshal([]byte(figure), &v); err != nil {
-		return "", false
-	}
-	switch v := v.(type) {
-	case map[string]any:
-		object = v
-	case []any:
-		return "", false // no hint of one entry may lead on in the others
-	}
-	if m := printCount.FindStringSubmatch(hint); m != nil && !printWidth.MatchString(hint) {
-		if object["count"] = json.Number(m[1]); m[2] != "" {
-			object["width"] = m[2]
-		}
-	} else if m := printWidth.FindStringSubmatch(hint); m != nil {
-		object["width"] = m[1]
-	} else {
-		return "", false
-	}
-	if len(object) == 1 {
-		return fmt.Sprint(object["count"]), true
-	}
-	text, err := json.Marshal(object)
-	return string(text), err == nil
 }

@@ -22,7 +22,7 @@ func (p *Pass) sharedSets(part *derive.Part, said plan.PrintedCount, all []plan.
 	found, least, apart := pool.Fewest(parts...)
 	f := Finding{
 		Message: fmt.Sprintf("the pattern prints %s for %s; %s", count(int(total), noun), quoted(parts), p.shared(pool, parts, found)),
-		Hint:    fmt.Sprintf("print %d in all", found*unit),
+		Ways:    ways(p.printInAll(said, found*unit, total, len(parts) > 1)),
 		About:   takes(part),
 	}
 	if unit > 1 {
@@ -40,6 +40,19 @@ func (p *Pass) sharedSets(part *derive.Part, said plan.PrintedCount, all []plan.
 		return
 	}
 	p.Report(said.At, f)
+}
+
+// printInAll is the way out of printing so many of several parts together: of the first
+// as many as the others leave.
+func (p *Pass) printInAll(said plan.PrintedCount, wanted, total int64, several bool) diag.Way {
+	n := int64(said.N) + wanted - total
+	switch {
+	case n <= 0:
+		return advise(fmt.Sprintf("print %d in all", wanted))
+	case several:
+		return noted(p.printCount(said.At, n), fmt.Sprintf(", which makes %d in all", wanted))
+	}
+	return p.printCount(said.At, n)
 }
 
 // printedOf are the parts of a pool that are printed, and what they come to.
@@ -115,7 +128,7 @@ func (p *Pass) sharedSlack(part *derive.Part, y pieceLength) {
 	p.Report(y.At, Finding{
 		Message: fmt.Sprintf("%s share %s: that takes %s of the %s of one and leaves %s to straighten the ends, and %s shorter they are not enough",
 			names, count(int(pool.Sets), y.From), p.needs(pool.Fill), p.there(pool.Length), p.rest(pool.Length-pool.Fill), p.needs(wanted)),
-		Hint:  "allow for another " + y.From,
+		Ways:  ways(advise("allow for another " + y.From)),
 		About: countOf(part),
 	})
 }

@@ -54,7 +54,7 @@ func (p *Pass) wholeStripCounts() {
 		}
 		p.tooFewOrMany(said, b, Finding{
 			Message: fmt.Sprintf("the pattern prints %s for %q; %s %d", count(said.N, "strip"), part.Name.Text, all.Takes.In(p.Plan.Units), b.needed),
-			Hint:    fmt.Sprintf("print %d", b.needed),
+			Ways:    ways(p.printCount(said.At, b.needed)),
 			About:   takes(part),
 		})
 	})
@@ -69,7 +69,7 @@ func (p *Pass) joinedTooMany() {
 				Level: surplus(int64(said.N), j.strips.Count, surplusStrips),
 				Message: fmt.Sprintf("the pattern prints %s for %s; %d %s the %s that are needed", count(said.N, "strip"), j.what,
 					j.strips.Count, say.Goes(j.strips.Count, "gives", "give"), j.strips.Need.AsCut(p.Plan.Units)),
-				Hint:  fmt.Sprintf("print %d", j.strips.Count),
+				Ways:  ways(p.printCount(said.At, j.strips.Count)),
 				About: Subject{Kind: derive.Finish, Name: j.name},
 			})
 		}
@@ -82,7 +82,7 @@ type stripsCompared struct {
 	what    string // what the strips are for
 	about   Subject
 	fabrics []derive.FabricStrips
-	hint    string // what to print, where not what the fabric at fault takes
+	ways    []diag.Way // what to print, where not what the fabric at fault takes
 }
 
 // settingStrips are the names under which strips of the layout's own pieces are
@@ -162,7 +162,7 @@ func (p *Pass) compareStrips(c stripsCompared) {
 		p.judgeStrips(c, c.fabrics)
 		return
 	}
-	c.hint = p.eachHint(c)
+	c.ways = p.eachWays(c)
 	for _, f := range c.fabrics {
 		if p.judgeStrips(c, []derive.FabricStrips{f}) {
 			return // the first that is wrong is enough
@@ -187,12 +187,14 @@ func (p *Pass) widthCut(c stripsCompared) bool {
 	}
 	slices.Sort(widths)
 	var words []string
+	var out []diag.Way
 	for _, w := range widths {
 		words = append(words, p.needs(w))
+		out = append(out, choice(p.putLength("print", c.said.Width.At, w)))
 	}
 	p.Report(c.said.Width.At, Finding{
 		Message: fmt.Sprintf("the pattern prints strips for %s as %s wide; they are cut %s", c.what, p.length(c.said.Width.Length), orWords(words)),
-		Hint:    "print " + orWords(words), About: c.about,
+		Ways:    ways(out...), About: c.about,
 	})
 	return false
 }
@@ -226,8 +228,8 @@ func (p *Pass) judgeStrips(c stripsCompared, fabrics []derive.FabricStrips) bool
 		}
 	}
 	f.Message = fmt.Sprintf("the pattern prints %s for %s; %s", p.stripsAsPrinted(c.said), c.what, p.stripsTaken(fabrics, totals, c.said))
-	if f.Hint = c.hint; f.Hint == "" {
-		f.Hint = "print " + p.printTotals(totals, c.said)
+	if f.Ways = c.ways; f.Ways == nil {
+		f.Ways = p.printTotal(totals, c.said)
 	}
 	p.Report(c.said.At, f)
 	return true

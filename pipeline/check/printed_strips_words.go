@@ -5,13 +5,14 @@ import (
 	"slices"
 	"strings"
 
+	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/schema/plan"
 )
 
-// eachHint is what to print where so many strips are printed of each fabric: a
+// eachWays is what to print where so many strips are printed of each fabric: a
 // number that is right for all of them, or where there is none that of each.
-func (p *Pass) eachHint(c stripsCompared) string {
+func (p *Pass) eachWays(c stripsCompared) []diag.Way {
 	var common []stripTotal
 	var apart []string
 	for i, f := range c.fabrics {
@@ -28,9 +29,35 @@ func (p *Pass) eachHint(c stripsCompared) string {
 		apart = append(apart, p.someOf(c, c.fabrics[i], totals))
 	}
 	if len(common) > 0 {
-		return "print " + p.printTotals(common, c.said)
+		return p.printTotal(common, c.said)
 	}
-	return "print [" + strings.Join(apart, ", ") + "]"
+	n := p.text().Node(c.said.Of.At)
+	if n == nil {
+		return ways()
+	}
+	return ways(mend(p.put("print", n.Range, "["+strings.Join(apart, ", ")+"]")))
+}
+
+// printTotal is the way out of printing a number that is right, or the choice of those
+// that are.
+func (p *Pass) printTotal(totals []stripTotal, said plan.PrintedStrips) []diag.Way {
+	var all []diag.Way
+	differ := slices.ContainsFunc(totals, func(t stripTotal) bool { return t.width != totals[0].width })
+	for _, t := range totals {
+		e := p.putCount("print", said.At, t.n)
+		if differ && t.width > 0 && !said.Width.Given() {
+			e.Thing = fmt.Sprintf("%s %s wide", things(t.n, "strip"), p.needs(t.width))
+		}
+		if t.shared {
+			e.Thing = strings.TrimSpace(e.Thing + " with lengths sharing strips")
+		}
+		if len(totals) == 1 {
+			all = append(all, mend(e))
+		} else {
+			all = append(all, choice(e))
+		}
+	}
+	return ways(all...)
 }
 
 // someOf is the printed figure of one fabric's strips as a plan writes it, cut as

@@ -39,7 +39,7 @@ func TestMeasuresOfStripSets(t *testing.T) {
 		{"as it is", `{"printed": {"small": {"measures": {"trio": "6 1/2"}}}}`, "", ""},
 		{"with its nominal length", `{"printed": {"small": {"measures": {"trio": ["42", "6 1/2"]}}}}`, "", ""},
 		{"a seam too many", `{"printed": {"small": {"measures": {"trio": "6"}}}}`, "printed/measures", "it measures 6 1/2 in across its strips"},
-		{"no seams", `{"printed": {"small": {"measures": {"trio": "7 1/2"}}}}`, "printed/measures", "print 6 1/2 in"},
+		{"no seams", `{"printed": {"small": {"measures": {"trio": "7 1/2"}}}}`, "printed/measures", `print "6 1/2"`},
 		// An overlock's bite of 6 mm makes it 6.555118 in.
 		{"overlock", `{"seam": {"allowance": "6 mm", "stitch": "514"}, "cautions": ["rotary-cutter", "iron", "bias-edges", "bias-outside", "overlock", "pins"],
 			"printed": {"small": {"measures": {"trio": "6 9/16"}}}}`, "", ""},

@@ -42,7 +42,9 @@ func noStitchClass(p *Pass) {
 	}
 	p.Report(at, Finding{
 		Message: "thread is given here, and the plan's seam has no stitch class",
-		Hint:    `add "stitch" to the seam, such as "301" for lockstitch or "514" for a four-thread overlock`,
+		Ways: ways(
+			choice(of(p.add(s.Seam.At, "stitch", `"301"`), "for lockstitch")),
+			choice(of(p.add(s.Seam.At, "stitch", `"514"`), "for a four-thread overlock"))),
 		Related: []Related{{s.Seam.At, "the plan's seam"}},
 	})
 }
@@ -97,8 +99,21 @@ func (p *Pass) threadSaid(t *derive.Thread, said plan.PrintedLength) {
 		Level: level,
 		Message: fmt.Sprintf("the pattern prints %s of thread for stitch class %s; %s of seam take %s, at %s and with waste", p.threadAsPrinted(said),
 			said.Of.Text, seam.AsCut(p.Plan.Units), metresOf(need), figures),
-		Hint: "print " + metresOf(need.CeilTo(measure.Metre).Surd()) + " or more, by position",
+		Ways: ways(p.printThread(said, need)),
 	})
+}
+
+func (p *Pass) printThread(said plan.PrintedLength, need measure.Surd) diag.Way {
+	if need.IsZero() {
+		return mend(p.remove(said.At))
+	}
+	return noted(mend(p.putText("print", said.At, wholeMetres(need))), "or more, by position")
+}
+
+// wholeMetres is thread as it is bought, rounded up to whole metres, as a plan
+// writes it.
+func wholeMetres(x measure.Surd) string {
+	return x.CeilTo(measure.Metre).Surd().Div(measure.Metre.Surd()).Number(0) + " m"
 }
 
 // threadAsPrinted is the length as the plan writes it, with metres beside

@@ -52,7 +52,7 @@ func printedSetting(p *Pass) {
 		if c.because != "" && n == c.slip {
 			message += fmt.Sprintf(" (%d %s)", n, c.because)
 		}
-		p.Report(said.At, Finding{Message: message, Hint: fmt.Sprintf("print %d", c.n), About: Subject{Kind: derive.TopSize}})
+		p.Report(said.At, Finding{Message: message, Ways: ways(p.printCount(said.At, c.n)), About: Subject{Kind: derive.TopSize}})
 	}
 }
 
@@ -120,7 +120,7 @@ func (p *Pass) borderSaid(said plan.PrintedBorder, borders []derive.Border) {
 		if said.Cut.Length == b.Said.Width.Length {
 			message += ", and what is printed is their finished width"
 		}
-		p.aboutBorder(said, said.Cut, Finding{Message: message, Hint: "print " + p.needs(b.Cut)})
+		p.aboutBorder(said, said.Cut, Finding{Message: message, Ways: ways(mend(p.putLength("print", said.Cut.At, b.Cut)))})
 	}
 	p.borderLength(said, pairOf{"sides", "ends"}, said.Sides, b.Sides, b.Ends, borders, func(b piecing.Box) measure.Surd { return b.Height })
 	p.borderLength(said, pairOf{"ends", "sides"}, said.Ends, b.Ends, b.Sides, borders, func(b piecing.Box) measure.Surd { return b.Width })
@@ -145,13 +145,13 @@ func (p *Pass) borderLength(said plan.PrintedBorder, which pairOf, printed plan.
 	if exact.IsZero() {
 		p.aboutBorder(said, printed, Finding{
 			Message: fmt.Sprintf("the pattern prints the %s of border %q as %s long; it has strips on its %s only", which.this, said.Of.Text, p.length(printed.Length), which.other),
-			Hint:    "remove it",
+			Ways:    ways(mend(p.remove(printed.At))),
 		})
 		return
 	}
 	f := Finding{
 		Message: fmt.Sprintf("the pattern prints the %s of border %q as %s long; they are cut %s", which.this, said.Of.Text, p.length(printed.Length), exact.AsCut(p.Plan.Units)),
-		Hint:    "print " + p.needs(exact.CeilTo(rulerLine(p.Plan.Units))),
+		Ways:    ways(mend(p.putLength("print", printed.At, exact.CeilTo(rulerLine(p.Plan.Units))))),
 	}
 	length := printed.Surd()
 	if b.Said.Corners == plan.Mitred {
@@ -165,7 +165,7 @@ func (p *Pass) borderLength(said plan.PrintedBorder, which pairOf, printed plan.
 			f.Level = diag.Warning
 			f.Message += ", so that the tips are blunted"
 		}
-		f.Hint = "print at least " + p.needs(exact.CeilTo(p.rulerGrid()))
+		f.Ways = ways(mend(p.putLength("print at least", printed.At, exact.CeilTo(p.rulerGrid()))))
 		p.aboutBorder(said, printed, f)
 		return
 	}

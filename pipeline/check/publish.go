@@ -61,7 +61,7 @@ func skillMissing(p *Pass) {
 	p.Report(p.rootKey("skill"), Finding{
 		Level:   p.Ripe(),
 		Message: fmt.Sprintf("this %s plan has no skill level", p.Plan.Status),
-		Hint:    "add \"skill\": beginner, confident beginner, intermediate or advanced",
+		Ways:    p.skills(),
 	})
 }
 
@@ -72,7 +72,7 @@ func bedding(p *Pass) {
 	}
 	p.Report(s.Use.At, Finding{
 		Message: fmt.Sprintf("size %q is for a cot and the caution bare-cot is not printed", s.Name.Text),
-		Hint:    "add \"bare-cot\" to the cautions",
+		Ways:    ways(p.addCautions("bare-cot")),
 	})
 }
 
@@ -88,7 +88,7 @@ func nothingPrinted(p *Pass) {
 	p.Report(s.Name.At, Finding{
 		Level:   p.Ripe(),
 		Message: fmt.Sprintf("size %q has no printed figures and does not say that it is not printed", s.Name.Text),
-		Hint:    fmt.Sprintf("add %q to printed, with its figures or as \"not printed\"", s.Name.Text),
+		Ways:    ways(advise(fmt.Sprintf("add %q to \"printed\" with its figures", s.Name.Text)), p.notPrinted(s.Name.Text)),
 	})
 }
 
@@ -102,7 +102,7 @@ func cautionsMissing(p *Pass) {
 		if key == "bare-cot" || !slices.Contains(needed, key) || hasText(s.Cautions, key) {
 			continue
 		}
-		keys = append(keys, fmt.Sprintf("%q", key))
+		keys = append(keys, key)
 		reasons = append(reasons, fmt.Sprintf("%s (%s)", key, technique(key)))
 	}
 	if len(keys) == 0 {
@@ -111,7 +111,7 @@ func cautionsMissing(p *Pass) {
 	p.Report(cautionsAt(s), Finding{
 		Level:   p.Ripe(),
 		Message: "not all cautions of the techniques used are printed: " + strings.Join(reasons, ", "),
-		Hint:    "add " + strings.Join(keys, ", ") + " to the cautions",
+		Ways:    ways(p.addCautions(keys...)),
 	})
 }
 

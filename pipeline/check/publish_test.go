@@ -18,7 +18,7 @@ func TestCautionsOfTechniques(t *testing.T) {
 			"publish/cautions", "overlock (seams are overlocked), pins"},
 		{"four at a time", `{"fabrics": {"edge": {"yardage": {}}}, "parts": {"square": {"cut": null, "half_squares": {"fabrics": ["sky", "edge"], "square": "6 7/8", "at_a_time": 4, "trim": "4 1/2"}}},
 			"layout": {"borders": {"frame": {"fabric": "edge", "width": "2"}}}}`, "publish/cautions", `add "bias-edges" to the cautions`},
-		{"none at all", `{"cautions": null}`, "publish/cautions", `add "rotary-cutter", "iron" to the cautions`},
+		{"none at all", `{"cautions": null}`, "publish/cautions", `add "cautions": ["rotary-cutter", "iron"]`},
 		{"a size that leaves one out", `{"sizes": {"large": {"cautions": ["iron"]}}, "printed": {"large": "not printed"}}`, "publish/cautions", "rotary-cutter (fabric is cut)"},
 	})
 	tryAll(t, tubes, []tried{

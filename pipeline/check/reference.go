@@ -100,16 +100,28 @@ func (p *Pass) strays(kind string, fabric bool, names []string) {
 		first, others := places[name][0], places[name][1:]
 		finding := Finding{
 			Message: fmt.Sprintf("%s names the %s %q, and the plan has none of that name", first.By, kind, name),
-			Hint:    writeName(name, names),
-		}
-		if near := schema.Nearest(name, names); near != "" && len(others) > 0 {
-			finding.Hint = fmt.Sprintf("write %q in all %d places, or call the %s %q", near, 1+len(others), kind, name)
+			Ways:    p.spelt(kind, places[name], names),
 		}
 		for _, m := range others {
 			finding.Related = append(finding.Related, Related{m.Name.At, m.By + " names it too"})
 		}
 		p.Report(first.Name.At, finding)
 	}
+}
+
+// spelt are the ways out of a name that there is not, wherever it is written: the one
+// that is almost the same in all places or, of several, the other way round.
+func (p *Pass) spelt(kind string, places []plan.Mention, names []string) []diag.Way {
+	name := places[0].Name.Text
+	near := schema.Nearest(name, names)
+	if near == "" || len(places) == 1 {
+		return p.nameNear(places[0].Name.At, name, names)
+	}
+	var edits []diag.Edit
+	for _, m := range places {
+		edits = append(edits, of(p.renamed(m.Name.At, near), fmt.Sprintf("in all %d places", len(places))))
+	}
+	return ways(mend(edits...), advise(fmt.Sprintf("call the %s %q", kind, name)))
 }
 
 func unknownFabrics(p *Pass) {
@@ -120,7 +132,7 @@ func unknownFabrics(p *Pass) {
 			if !p.somewhere(role.Text) {
 				p.Report(role.At, Finding{
 					Message: fmt.Sprintf("the colourway %q changes the fabric %q, and the plan has none of that name", way.Name.Text, role.Text),
-					Hint:    writeName(role.Text, roles(s)),
+					Ways:    p.nameNear(role.At, role.Text, roles(s)),
 				})
 			}
 		}
@@ -170,7 +182,7 @@ func cycles(p *Pass) {
 		}
 		p.Report(at, Finding{
 			Message: message,
-			Hint:    fmt.Sprintf("make one of %s from fabric", strings.Join(ring, ", ")),
+			Ways:    ways(advise(fmt.Sprintf("make one of %s from fabric", strings.Join(ring, ", ")))),
 		})
 	}
 }
@@ -226,7 +238,7 @@ func unusedParts(p *Pass) {
 			seen[name] = true
 			p.Report(part.Name.At, Finding{
 				Message: fmt.Sprintf("part %q stands in no layout and in no other part", name),
-				Hint:    "remove it, or put it into the layout",
+				Ways:    ways(mend(p.remove(part.Name.At)), advise("put it into the layout")),
 			})
 		}
 	}
@@ -247,7 +259,7 @@ func unusedFabrics(p *Pass) {
 			seen[role] = true
 			p.Report(f.Role.At, Finding{
 				Message: fmt.Sprintf("nothing is made of the fabric %q in any size", role),
-				Hint:    "remove it, or name it where it is used",
+				Ways:    ways(mend(p.remove(f.Role.At)), advise("name it where it is used")),
 			})
 		}
 	}

@@ -16,12 +16,12 @@ func wrongKinds(p *Pass) {
 		case m.Fabric && !fabric && part:
 			p.Report(m.Name.At, Finding{
 				Message: fmt.Sprintf("%s needs a fabric, and %q is a part", m.By, m.Name.Text),
-				Hint:    writeName(m.Name.Text, roles(s)),
+				Ways:    p.nameNear(m.Name.At, m.Name.Text, roles(s)),
 			})
 		case !m.Fabric && !part && fabric:
 			p.Report(m.Name.At, Finding{
 				Message: fmt.Sprintf("%s needs a part, and %q is a fabric", m.By, m.Name.Text),
-				Hint:    "make a part that is cut from it and name that",
+				Ways:    ways(advise("make a part that is cut from it and name that")),
 			})
 		}
 	}
@@ -49,7 +49,7 @@ func (p *Pass) misfits(wants []derive.Want) {
 			noWholeSet(p, &f, w, m)
 		case derive.HalfSquareUnit:
 			f.Message = fmt.Sprintf("%s are made from half-square units, and %q is none", w.By, w.Part.Text)
-			f.Hint = "name a part made by half_squares, or by triangle_square of two"
+			f.Ways = ways(advise("name a part made by half_squares, or by triangle_square of two"))
 		case derive.HalvedOnce, derive.HalvedTwice:
 			noTriangle(&f, w, m)
 		case derive.FourSided, derive.InRow:
@@ -64,11 +64,11 @@ func (p *Pass) misfits(wants []derive.Want) {
 func noWholeSet(p *Pass, f *Finding, w derive.Want, m derive.Misfit) {
 	if !m.Segment.Given() {
 		f.Message = fmt.Sprintf("%s takes strip sets, and %q is none", w.By, w.Part.Text)
-		f.Hint = "name a part made by strip_set"
+		f.Ways = ways(advise("name a part made by strip_set"))
 		return
 	}
 	f.Message = fmt.Sprintf("%s takes whole strip sets, and %q is cut into segments of %s", w.By, w.Part.Text, p.length(m.Segment.Length))
-	f.Hint = "make a strip set without a segment for it"
+	f.Ways = ways(advise("make a strip set without a segment for it"))
 	f.Related = []Related{{m.Segment.At, "the segment"}}
 }
 
@@ -80,11 +80,11 @@ func noTriangle(f *Finding, w derive.Want, m derive.Misfit) {
 	}
 	if !m.Cut {
 		f.Message = fmt.Sprintf("%s is sewn of %d triangles, and %q is not cut from fabric", w.By, count, w.Part.Text)
-		f.Hint = fmt.Sprintf("name a part made by cut with \"halved\": %q", word)
+		f.Ways = ways(advise(fmt.Sprintf("name a part made by cut with \"halved\": %q", word)))
 		return
 	}
 	f.Message = fmt.Sprintf("%s is sewn of %d triangles from squares cut %s diagonally, and %q is %s", w.By, count, word, w.Part.Text, halved(m.Halving))
-	f.Hint = fmt.Sprintf("cut %q with \"halved\": %q", w.Part.Text, word)
+	f.Ways = ways(advise(fmt.Sprintf("cut %q with \"halved\": %q", w.Part.Text, word)))
 	f.Related[0].Message = "it is cut here"
 }
 
@@ -101,11 +101,11 @@ func halved(h plan.Halving) string {
 func noSquareCorners(f *Finding, w derive.Want, m derive.Misfit) {
 	if m.Loose != "" {
 		f.Message = fmt.Sprintf("%s needs a four-sided part with square corners, and %q is a %s", w.By, w.Part.Text, m.Loose)
-		f.Hint = m.Sewn
+		f.Ways = ways(advise(m.Sewn))
 		f.Related[0].Message = "it is cut here"
 		return
 	}
 	f.Message = fmt.Sprintf("%s needs four-sided parts, and %q is a triangle", w.By, w.Part.Text)
-	f.Hint = "sew the triangles into a triangle_square and name that"
+	f.Ways = ways(advise("sew the triangles into a triangle_square and name that"))
 	f.Related[0].Message = "the triangle is cut here"
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/schema/plan"
 )
@@ -50,7 +51,7 @@ func (p *Pass) printedClasses(said *plan.Printed) {
 	}
 	for _, l := range said.Thread {
 		if !slices.Contains(classes, l.Of.Text) && len(t.Unknown) == 0 {
-			p.strayFigure("thread", l.Of, "names a stitch class that no seam of the plan has", writeName(l.Of.Text, slices.Compact(classes)))
+			p.strayFigure("thread", l.Of, "names a stitch class that no seam of the plan has", p.nameNear(l.Of.At, l.Of.Text, slices.Compact(classes)))
 		}
 	}
 }
@@ -80,9 +81,9 @@ func (p *Pass) printedPart(under string, of plan.Text, fits func(derive.Traits) 
 	}
 	switch {
 	case part == nil:
-		p.strayFigure(under, of, fmt.Sprintf("names no %s of the plan", want), writeName(of.Text, fitting))
+		p.strayFigure(under, of, fmt.Sprintf("names no %s of the plan", want), p.nameNear(of.At, of.Text, fitting))
 	case !fits(part.Room.Traits()):
-		p.strayFigure(under, of, "names a part that is no "+want, writeName(of.Text, fitting))
+		p.strayFigure(under, of, "names a part that is no "+want, p.nameNear(of.At, of.Text, fitting))
 	}
 }
 
@@ -111,11 +112,11 @@ func (p *Pass) printedStrips(counts []plan.PrintedStrips) {
 		}
 		switch {
 		case part != nil && !part.Room.Traits().Cut:
-			p.strayFigure("strips", c.Of, "names a part that is not cut from fabric", p.whatIsCut(c.Of.Text))
+			p.strayFigure("strips", c.Of, "names a part that is not cut from fabric", p.whatIsCut(c.Of))
 		case part == nil && slices.Contains(settingStrips, c.Of.Text) && !slices.Contains(names, c.Of.Text):
-			p.strayFigure("strips", c.Of, settingMissing(c.Of.Text), "remove it, or write the figure under what is cut")
+			p.strayFigure("strips", c.Of, settingMissing(c.Of.Text), ways(mend(p.remove(c.Of.At)), advise("write the figure under what is cut")))
 		case part == nil && !slices.Contains(names, c.Of.Text):
-			p.strayFigure("strips", c.Of, "names no part or border of the plan, nor what else of it is cut from strips", writeName(c.Of.Text, names))
+			p.strayFigure("strips", c.Of, "names no part or border of the plan, nor what else of it is cut from strips", p.nameNear(c.Of.At, c.Of.Text, names))
 		default:
 			p.printedStripsOf(c)
 		}
@@ -123,17 +124,17 @@ func (p *Pass) printedStrips(counts []plan.PrintedStrips) {
 }
 
 // whatIsCut names the pieces that a part has of its own, where it has any.
-func (p *Pass) whatIsCut(part string) string {
-	var own []string
+func (p *Pass) whatIsCut(part plan.Text) []diag.Way {
+	var own []diag.Way
 	for _, o := range p.ownCut() {
-		if strings.HasPrefix(o.label.Text, part+" ") {
-			own = append(own, fmt.Sprintf("%q", o.label.Text))
+		if strings.HasPrefix(o.label.Text, part.Text+" ") {
+			own = append(own, choice(p.renamed(part.At, o.label.Text).With("write it under")))
 		}
 	}
 	if len(own) == 0 {
-		return "write the figure under what is cut"
+		return ways(advise("write the figure under what is cut"))
 	}
-	return "write it under " + orWords(own)
+	return ways(own...)
 }
 
 // settingMissing says why the layout has none of its own pieces of a name.
@@ -155,9 +156,9 @@ func (p *Pass) printedStripsOf(c plan.PrintedStrips) {
 	roles := p.stripRoles(c.Of.Text)
 	switch {
 	case p.Size.Fabric(c.Fabric.Text) == nil:
-		p.strayFigure("strips", c.Fabric, "names no fabric of the plan", writeName(c.Fabric.Text, roles))
+		p.strayFigure("strips", c.Fabric, "names no fabric of the plan", p.nameNear(c.Fabric.At, c.Fabric.Text, roles))
 	case len(roles) > 0 && !slices.Contains(roles, c.Fabric.Text):
-		p.strayFigure("strips", c.Fabric, fmt.Sprintf("is no fabric that %q is cut from", c.Of.Text), writeName(c.Fabric.Text, roles))
+		p.strayFigure("strips", c.Fabric, fmt.Sprintf("is no fabric that %q is cut from", c.Of.Text), p.nameNear(c.Fabric.At, c.Fabric.Text, roles))
 	}
 }
 
@@ -206,18 +207,18 @@ func (p *Pass) printedFabric(under string, of plan.Text, form plan.Form) {
 	}
 	switch {
 	case f == nil:
-		p.strayFigure(under, of, "names no fabric of the plan", writeName(of.Text, fitting))
+		p.strayFigure(under, of, "names no fabric of the plan", p.nameNear(of.At, of.Text, fitting))
 	case f.Form != form && form == plan.Precut:
-		p.strayFigure(under, of, "names a fabric that is sold by length, not in packs", "print its length under fabric")
+		p.strayFigure(under, of, "names a fabric that is sold by length, not in packs", ways(advise("print its length under fabric")))
 	case f.Form != form:
-		p.strayFigure(under, of, "names a fabric that is sold in packs, not by length", "print its packs under precuts")
+		p.strayFigure(under, of, "names a fabric that is sold in packs, not by length", ways(advise("print its packs under precuts")))
 	}
 }
 
-func (p *Pass) strayFigure(under string, of plan.Text, fault, hint string) {
+func (p *Pass) strayFigure(under string, of plan.Text, fault string, out []diag.Way) {
 	p.Report(of.At, Finding{
 		Message: fmt.Sprintf("%q, printed under %s, %s", of.Text, under, fault),
-		Hint:    hint,
+		Ways:    out,
 	})
 }
 
@@ -227,11 +228,11 @@ func (p *Pass) printedTop(said *plan.Printed) {
 	for _, c := range said.Setting {
 		switch {
 		case (c.Of.Text == "sashes" || c.Of.Text == "cornerstones") && l.Sashing == nil:
-			p.strayFigure("setting", c.Of, "is of a layout with sashing, and this one has none", "remove it, or add the sashing")
+			p.strayFigure("setting", c.Of, "is of a layout with sashing, and this one has none", ways(mend(p.remove(c.Of.At)), advise("add the sashing")))
 		case c.Of.Text == "cornerstones" && !l.Sashing.Cornerstones.Given():
-			p.strayFigure("setting", c.Of, "is of sashing with cornerstones, and this one runs through", "remove it, or name the cornerstones' fabric")
+			p.strayFigure("setting", c.Of, "is of sashing with cornerstones, and this one runs through", ways(mend(p.remove(c.Of.At)), advise("name the cornerstones' fabric")))
 		case strings.HasSuffix(c.Of.Text, "_triangles") && l.Triangles == nil, strings.HasSuffix(c.Of.Text, "_squares") && l.Triangles == nil:
-			p.strayFigure("setting", c.Of, "is of blocks on point, and these stand straight", "remove it, or set the blocks on point")
+			p.strayFigure("setting", c.Of, "is of blocks on point, and these stand straight", ways(mend(p.remove(c.Of.At)), advise("set the blocks on point")))
 		}
 	}
 	var names []string
@@ -240,7 +241,7 @@ func (p *Pass) printedTop(said *plan.Printed) {
 	}
 	for _, b := range said.Borders {
 		if !slices.Contains(names, b.Of.Text) {
-			p.strayFigure("borders", b.Of, "names no border of the layout", writeName(b.Of.Text, names))
+			p.strayFigure("borders", b.Of, "names no border of the layout", p.nameNear(b.Of.At, b.Of.Text, names))
 		}
 	}
 }
@@ -250,13 +251,13 @@ func (p *Pass) printedFinish(said *plan.Printed) {
 	if said.Backing.Given() && finish.Backing == nil {
 		p.Report(said.Backing.Width.At, Finding{
 			Message: fmt.Sprintf("a backing of %s is printed, and the plan has no backing", p.pair(said.Backing.Width.Length, said.Backing.Height.Length)),
-			Hint:    "add the backing to finish, or remove the figure",
+			Ways:    ways(p.removeFigure(said.Backing.Width.At), advise("add the backing to finish")),
 		})
 	}
 	if said.Batting.Given() && finish.Batting == nil {
 		p.Report(said.Batting.Width.At, Finding{
 			Message: fmt.Sprintf("a batting of %s is printed, and the plan has no batting", p.pair(said.Batting.Width.Length, said.Batting.Height.Length)),
-			Hint:    "add the batting to finish, or remove the figure",
+			Ways:    ways(p.removeFigure(said.Batting.Width.At), advise("add the batting to finish")),
 		})
 	}
 }

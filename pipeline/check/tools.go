@@ -111,7 +111,7 @@ func noRuler(p *Pass, part *derive.Part, f fit) {
 	if f.ruler == nil {
 		p.Report(part.Name.At, Finding{
 			Message: fmt.Sprintf("tube %q is cut with a ruler of at least %s, and no ruler is named", part.Name.Text, p.ruler(part.Tube.CutLength())),
-			Hint:    "list the ruler under tools",
+			Ways:    ways(advise("list the ruler under tools")),
 		})
 	}
 }
@@ -123,7 +123,7 @@ func rulerUnderTube(p *Pass, part *derive.Part, f fit) {
 	p.Report(p.rulersAt(part), Finding{
 		Message: fmt.Sprintf("the %s tube %q is wider than %s; it needs a ruler whose edge spans %s",
 			p.length(part.Tube.Width), part.Name.Text, p.theRulers(), p.ruler(part.Tube.CutLength())),
-		Hint:    fmt.Sprintf("name a square ruler of %s or more with a 45-degree line, or make the tube narrower", p.ruler(part.Tube.CutLength())),
+		Ways:    ways(advise(fmt.Sprintf("name a square ruler of %s or more with a 45-degree line", p.ruler(part.Tube.CutLength()))), advise("make the tube narrower")),
 		Related: p.tubeMade(part),
 	})
 }
@@ -135,8 +135,8 @@ func rulerShort(p *Pass, part *derive.Part, f fit) {
 	p.Report(p.rulersAt(part), Finding{
 		Message: fmt.Sprintf("the %s tube %q needs a ruler whose edge spans %s; %s is wider than the tube but too short for the cut",
 			p.length(part.Tube.Width), part.Name.Text, p.ruler(part.Tube.CutLength()), p.describe(f.ruler)),
-		Hint: fmt.Sprintf("name a square ruler of %s or more (the square itself is %s)",
-			p.ruler(part.Tube.CutLength()), part.Tube.Side().AsCut(p.Plan.Units)),
+		Ways: ways(advise(fmt.Sprintf("name a square ruler of %s or more (the square itself is %s)",
+			p.ruler(part.Tube.CutLength()), part.Tube.Side().AsCut(p.Plan.Units)))),
 		Related: p.tubeMade(part),
 	})
 }
@@ -148,7 +148,7 @@ func noAngleLine(p *Pass, part *derive.Part, f fit) {
 	p.Report(p.rulersAt(part), Finding{
 		Message: fmt.Sprintf("%s is long enough for the %s tube %q but has no 45-degree line to lay along the strips",
 			p.describe(f.ruler), p.length(part.Tube.Width), part.Name.Text),
-		Hint:    "add 45 to the ruler's angles if it has the line, or name a ruler that does",
+		Ways:    append(p.addAngle(p.Size.Of.Tools.Rulers, 45), advise("name a ruler that has a 45-degree line")),
 		Related: p.tubeMade(part),
 	})
 }
@@ -165,7 +165,7 @@ func rulerSlides(p *Pass, part *derive.Part, f fit) {
 	}
 	p.Report(p.rulersAt(part), Finding{
 		Message: message,
-		Hint:    fmt.Sprintf("name a square ruler of %s or more, or have the pattern say how to move the ruler", p.ruler(part.Tube.CutLength())),
+		Ways:    ways(advise(fmt.Sprintf("name a square ruler of %s or more", p.ruler(part.Tube.CutLength()))), advise("have the pattern say how to move the ruler")),
 		Related: p.tubeMade(part),
 	})
 }

@@ -42,6 +42,13 @@ const tubes = `{
 // try checks a plan with patches laid over it.
 func try(t *testing.T, plan string, patches ...string) []diag.Finding {
 	t.Helper()
+	_, found := checkText(source.New("try.plan.json", textOf(t, plan, patches...)), nil)
+	return found
+}
+
+// textOf is a plan with patches laid over it.
+func textOf(t *testing.T, plan string, patches ...string) []byte {
+	t.Helper()
 	value := decoded(t, plan)
 	for _, p := range patches {
 		value = patched(value, decoded(t, p))
@@ -50,8 +57,7 @@ func try(t *testing.T, plan string, patches ...string) []diag.Finding {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, found := checkText(source.New("try.plan.json", text), nil)
-	return found
+	return text
 }
 
 func decoded(t *testing.T, text string) any {

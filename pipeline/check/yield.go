@@ -116,7 +116,7 @@ func yieldNone(p *Pass) {
 			p.Report(y.At, Finding{
 				Message: fmt.Sprintf("%s %q is %s long%s and its first %s needs %s", y.From, part.Name.Text,
 					p.there(y.yield.Length), ofJoined(y.yield), y.Each, p.needs(y.yield.Next)),
-				Hint:  "use strips of at least " + p.needs(y.strip(y.yield.Next)) + p.joinedForOne(part),
+				Ways:  ways(advise("use strips of at least " + p.needs(y.strip(y.yield.Next)) + p.joinedForOne(part))),
 				About: countOf(part), Root: true,
 			})
 		}
@@ -140,7 +140,7 @@ func noSlack(p *Pass) {
 		p.Report(y.At, Finding{
 			Message: fmt.Sprintf("%q needs %s from each %s: that takes %s of %s and leaves %s to straighten the ends%s",
 				part.Name.Text, count(int(y.yield.Each), y.Each), y.From, p.needs(y.yield.Used), p.there(y.yield.Length), p.rest(y.yield.Rest()), ofSets(y.yield)),
-			Hint:  fmt.Sprintf("allow for %d a %s, or for %s more length%s", y.yield.Each-1, y.From, p.needs(wanted-y.yield.Slack()), ofEach(y.yield)) + p.joinedForSlack(part),
+			Ways:  p.slackWays(part, y, wanted),
 			About: countOf(part),
 		})
 	}
@@ -170,7 +170,9 @@ func earsLost(p *Pass) {
 		p.Report(part.Name.At, Finding{
 			Message: fmt.Sprintf("a tube of %q gives %d squares at %s with the outer dog ears given up and %d with whole triangles",
 				part.Name.Text, t.Yield.Each, p.there(t.Yield.Length), kept),
-			Hint:  "say \"ends\": \"corners only\", or \"ears kept\" and see what it takes",
+			Ways: ways(
+				choice(p.setIn(p.making(part), "ends", plan.CornersOnly.String())),
+				choice(p.setIn(p.making(part), "ends", plan.EarsKept.String()))),
 			About: countOf(part),
 		})
 	}
@@ -206,7 +208,7 @@ func stripsLeftOver(p *Pass) {
 			p.Report(said.At, Finding{
 				Message: fmt.Sprintf("%s in sets of %d make%s %s of %q and leave%s %d over; %d %s used", count(said.N, "strip"), n,
 					ending(int64(said.N)), count(int(sets), "set"), part.Name.Text, ending(int64(said.N)), left, n*part.Set.Count, is(n*part.Set.Count)),
-				Hint:  fmt.Sprintf("print %d, and the %d left over in \"left\"", n*part.Set.Count, left),
+				Ways:  ways(noted(p.printCount(said.At, n*part.Set.Count), fmt.Sprintf("and the %d left over in \"left\"", left))),
 				About: countOf(part),
 				Root:  true,
 			})
@@ -247,7 +249,7 @@ func (p *Pass) setsOver(part, set *derive.Part) {
 		}
 		p.Report(said.At, Finding{
 			Message: fmt.Sprintf("%s of %q %s %s of %q%s and %s %d over", count(said.N, "set"), set.Name.Text, say.Goes(int64(said.N), "makes", "make"), count(int(tubes), "tube"), part.Name.Text, ofEach, say.Goes(int64(said.N), "leaves", "leave"), left),
-			Hint:    fmt.Sprintf("print %d or %d", tubes*each, (tubes+1)*each),
+			Ways:    ways(choice(p.putCount("print", said.At, tubes*each)), choice(p.putCount("print", said.At, (tubes+1)*each))),
 			About:   countOf(set),
 		})
 	}
@@ -301,7 +303,7 @@ func (p *Pass) tubesFromPacks(part *derive.Part, f *derive.Fabric, packs plan.Pr
 		Message: fmt.Sprintf("%s of %q %s needed, and from %s of %s %s %d: %s of %s at %s%s, with %s over",
 			count(int(part.Needed), "square"), part.Name.Text, is(part.Needed), count(packs.N, "pack"), count(f.Pack.N, piece), say.Goes(squares, "comes", "come"), squares,
 			count(int(tubes), "tube"), count(int(t.Yield.Each), "square"), p.there(t.Yield.Length), ofJoined(t.Yield), count(int(over), piece)),
-		Hint:    p.waysOut(part, packs, tubes, squares),
+		Ways:    p.waysOut(part, packs, tubes, squares),
 		About:   countOf(part),
 		Root:    true,
 		Related: related,
@@ -310,25 +312,34 @@ func (p *Pass) tubesFromPacks(part *derive.Part, f *derive.Fabric, packs plan.Pr
 
 // waysOut names the nearest of each kind: fewer squares, longer strips, sets
 // joined end to end, more packs.
-func (p *Pass) waysOut(part *derive.Part, packs plan.PrintedCount, tubes, squares int64) string {
+func (p *Pass) waysOut(part *derive.Part, packs plan.PrintedCount, tubes, squares int64) []diag.Way {
 	t := part.Tube
 	joined, asPrinted := p.joinedForPacks(part, packs)
-	hint := "ask for " + count(int(squares), "square")
+	var out []diag.Way
 	if asPrinted {
-		hint = joined + "; or " + hint
-		joined = ""
+		out = ways(joined)
+		joined = diag.Way{}
 	}
+	more := p.printMany(packs.At, p.Size.Fabric(onlyFabric(t).Role.Text).Packs, "pack")
+	out = append(out, more, advise("ask for "+count(int(squares), "square")))
 	if tubes > 0 {
 		each := piecing.Batches(part.Needed, tubes)
 		for t.CountAt(each) > tubes {
 			each++
 		}
-		hint += fmt.Sprintf(", use strips of at least %s (%s a tube)", p.needs(t.StripFor(t.LengthFor(each, t.Ends == plan.EarsKept))), count(int(each), "square"))
+		out = append(out, advise(fmt.Sprintf("use strips of at least %s (%s a tube)", p.needs(t.StripFor(t.LengthFor(each, t.Ends == plan.EarsKept))), count(int(each), "square"))))
 	}
-	if joined != "" {
-		hint += ", " + joined
+	return ways(append(out, joined)...)
+}
+
+// slackWays are the ways out of a yield that leaves nothing to straighten the ends: one
+// piece less from each, where that leaves any, or more length.
+func (p *Pass) slackWays(part *derive.Part, y pieceLength, wanted measure.Length) []diag.Way {
+	var fewer diag.Way
+	if n := y.yield.Each - 1; n > 0 {
+		fewer = advise(fmt.Sprintf("allow for %d a %s", n, y.From))
 	}
-	return hint + ", or print " + count(int(p.Size.Fabric(onlyFabric(t).Role.Text).Packs), "pack")
+	return ways(fewer, advise(fmt.Sprintf("allow for %s more length%s", p.needs(wanted-y.yield.Slack()), ofEach(y.yield))+p.joinedForSlack(part)))
 }
 
 // onlyFabric is the one fabric of all the tube's strips, nil when there are

@@ -2,7 +2,9 @@ package check
 
 import (
 	"fmt"
+	"strconv"
 
+	"yardproof/pipeline/diag"
 	"yardproof/pipeline/internal/derive"
 	"yardproof/schema/plan"
 )
@@ -90,7 +92,7 @@ func sets(part *derive.Part) int64 { return part.Tube.Count * part.Tube.Aside }
 
 // joinedForPacks is the way out where printed packs do not give the squares;
 // asPrinted tells that a tube then gives as many as are printed.
-func (p *Pass) joinedForPacks(part *derive.Part, packs plan.PrintedCount) (text string, asPrinted bool) {
+func (p *Pass) joinedForPacks(part *derive.Part, packs plan.PrintedCount) (way diag.Way, asPrinted bool) {
 	with, ok := p.joining(part, func(with *derive.Part) bool {
 		f := onlyFabric(with.Tube)
 		if f.Err != nil || !with.Derived() {
@@ -100,13 +102,36 @@ func (p *Pass) joinedForPacks(part *derive.Part, packs plan.PrintedCount) (text 
 		return zone == derive.Generous || zone == derive.Comfortable || zone == derive.Tight
 	})
 	if !ok {
-		return "", false
+		return way, false
 	}
-	text = fmt.Sprintf("%s for %d from %s", joinSets(with.Tube.Aside), with.Made, count(int(with.Tube.Count), "tube"))
+	text := fmt.Sprintf("%s for %d from %s", joinSets(with.Tube.Aside), with.Made, count(int(with.Tube.Count), "tube"))
 	if asPrinted = p.printedYield(with) == with.Tube.Yield.Each; asPrinted {
 		text += fmt.Sprintf(", %d from each as printed", with.Tube.Yield.Each)
 	}
-	return text, asPrinted
+	return p.join(part, with.Tube.Aside, text), asPrinted
+}
+
+// join is the way out of joining sets end to end, in the words for it.
+func (p *Pass) join(part *derive.Part, sets int64, text string) diag.Way {
+	making := p.making(part)
+	if making == nil {
+		return advise(text)
+	}
+	var e diag.Edit
+	switch said := making.Get("joined"); {
+	case said == nil:
+		e = p.add(making.Range, "joined", strconv.FormatInt(sets, 10))
+	case sets == 1:
+		e = p.remove(said.Range)
+	default:
+		e = p.putCount("join", said.Range, sets)
+	}
+	w := mend(e)
+	if w.Kind == 0 {
+		return advise(text)
+	}
+	w.Says = text
+	return w
 }
 
 // joinedForKinds is the way out where so many tubes give too few of one kind of
@@ -121,18 +146,18 @@ func (p *Pass) joinedForKinds(part *derive.Part, tubes int64) string {
 
 // joinedAsPrinted is how many sets joined end to end would give as many squares a
 // tube as are printed, where some number does.
-func joinedAsPrinted(part *derive.Part, said int64) string {
+func (p *Pass) joinedAsPrinted(part *derive.Part, said int64) diag.Way {
 	if part.Tube == nil {
-		return ""
+		return diag.Way{}
 	}
 	for sets := int64(1); sets <= mostJoined; sets++ {
 		switch {
 		case sets == part.Tube.Aside || part.Tube.Each(sets) != said:
 		case sets == 1:
-			return fmt.Sprintf(", or leave out \"joined\": one set a side gives %d", said)
+			return p.join(part, sets, fmt.Sprintf("leave out \"joined\": one set a side gives %d", said))
 		default:
-			return fmt.Sprintf(", or %s, which gives %d", joinSets(sets), said)
+			return p.join(part, sets, fmt.Sprintf("%s, which gives %d", joinSets(sets), said))
 		}
 	}
-	return ""
+	return diag.Way{}
 }

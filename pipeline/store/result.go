@@ -117,7 +117,7 @@ func Recalled(kept []Finding, file *source.File, plan string) []diag.Finding {
 		level, _ := diag.ParseLevel(k.Level)
 		f := diag.Finding{
 			Rule: k.Rule, Level: level, Plan: plan, Place: k.Place.in(file), Sizes: k.Sizes,
-			Message: k.Message, Hint: k.Hint, Ways: recalledWays(k.Ways), Follows: Recalled(k.Follows, file, plan),
+			Message: k.Message, Hint: k.Hint, Ways: recalledWays(k.Ways, file), Follows: Recalled(k.Follows, file, plan),
 		}
 		for _, r := range k.Related {
 			f.Related = append(f.Related, diag.Related{Place: r.Place.in(file), Message: r.Message})

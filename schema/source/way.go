@@ -1,6 +1,7 @@
 package source
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 )
@@ -95,6 +96,10 @@ type Edit struct {
 	// copies, which is exactly what the file takes, quotation marks included.
 	Verb  string
 	Shown string
+	Thing string // what it is of: "strip sets"
+
+	// Start and End are those of Range, as editors count; set once the edit was tried.
+	Start, End Position
 }
 
 // With is the edit with another verb.
@@ -144,8 +149,9 @@ type Way struct {
 	Edits []Edit // none of advice
 	Also  []Edit // that have to follow, such as a printed figure that changes too
 	Says  string // of advice the sentence, as a verb phrase; else what is said in place of the edits' own words
-	Note  string // what follows after the edits' words: "which give 182 in"
+	Note  string // what follows after the edits' words: ", which give 182 in"
 	Trial Trial
+	Else  bool // told only where there is no other way
 }
 
 // All are all edits of the way, those that follow last.
@@ -153,70 +159,119 @@ func (w Way) All() []Edit { return slices.Concat(w.Edits, w.Also) }
 
 // Sentence is the way as a verb phrase, made of its edits.
 func (w Way) Sentence() string {
-	text := w.Says
+	text, verb := w.Says, ""
 	if text == "" {
-		text = wordsOf(w.Edits)
+		text, verb = wordsOf(w.Edits, "")
 	}
-	if w.Note != "" {
-		text += ", " + w.Note
+	switch {
+	case strings.HasPrefix(w.Note, ","):
+		text += w.Note
+	case w.Note != "":
+		text += " " + w.Note
 	}
-	if len(w.Also) > 0 {
-		text += ", and with it " + wordsOf(w.Also)
+	switch n := len(w.Also); {
+	case n > mostTold:
+		text += fmt.Sprintf(", and with it %d figures more", n)
+	case n > 0:
+		also, _ := wordsOf(w.Also, verb)
+		text += ", and with it " + also
 	}
 	return text
 }
 
-// wordsOf strings the words of edits together. A verb that several have in a
-// row is said once.
-func wordsOf(edits []Edit) string {
-	var parts []string
-	verb := ""
+// mostTold is how many edits that have to follow a sentence tells one by one.
+const mostTold = 3
+
+// wordsOf strings the words of edits together, after a verb that was said. One that
+// several have in a row is said once.
+func wordsOf(edits []Edit, verb string) (text, last string) {
+	var parts, said []string
 	for _, e := range edits {
-		word := strings.TrimSpace(e.Verb + " " + e.Shown)
-		if e.Verb == verb && len(parts) > 0 {
-			word = e.Shown
+		word := strings.TrimSpace(e.Shown + " " + e.Thing)
+		if slices.Contains(said, e.Verb+" "+word) {
+			continue
 		}
-		if verb = e.Verb; !slices.Contains(parts, word) {
-			parts = append(parts, word)
+		said = append(said, e.Verb+" "+word)
+		if e.Verb != verb {
+			word = strings.TrimSpace(e.Verb) + " " + word
 		}
+		verb, parts = e.Verb, append(parts, word)
 	}
 	if n := len(parts); n > 1 {
-		return strings.Join(parts[:n-1], ", ") + " and " + parts[n-1]
+		return strings.Join(parts[:n-1], ", ") + " and " + parts[n-1], verb
 	}
-	return strings.Join(parts, "")
+	return strings.Join(parts, ""), verb
 }
 
-// Hint is the sentence of ways out in their order. Those that failed are left
-// out, and those that were not tried are marked so.
+// Hint is the sentence of ways out in their order: of choices that they are, of
+// examples too. Those that failed are left out, and those that were not tried are
+// marked so.
 func Hint(ways []Way) string {
 	var parts []string
-	long, untried := false, false
-	for _, w := range ways {
+	untried := false
+	ways = withoutElse(ways)
+	for i := 0; i < len(ways); i++ {
+		w := ways[i]
 		if w.Trial == Fails {
 			continue
 		}
-		text := w.Sentence()
-		if text == "" || slices.Contains(parts, text) {
-			continue
-		}
 		untried = untried || w.Trial == NotTried
-		long = long || strings.ContainsAny(text, ",;:")
-		parts = append(parts, text)
+		text := w.Sentence()
+		switch w.Kind {
+		case Choice:
+			var which []string
+			for ; i < len(ways) && ways[i].Kind == Choice; i++ {
+				if ways[i].Trial != Fails {
+					which = append(which, ways[i].Sentence())
+				}
+			}
+			i--
+			text = either(which)
+		case Example:
+			text = "for example " + text
+		}
+		if text != "" && !slices.Contains(parts, text) {
+			parts = append(parts, text)
+		}
 	}
-	n := len(parts)
-	var text string
-	switch {
-	case n == 0:
-		return ""
-	case n == 1:
-		text = parts[0]
-	case long:
-		text = strings.Join(parts[:n-1], "; ") + "; or " + parts[n-1]
-	default:
-		text = strings.Join(parts[:n-1], ", ") + ", or " + parts[n-1]
-	}
+	text := alternatives(parts)
 	if untried {
 		text += " (not tried)"
 	}
 	return text
+}
+
+// withoutElse leaves out the ways that are told only where there is no other.
+func withoutElse(ways []Way) []Way {
+	other := slices.ContainsFunc(ways, func(w Way) bool { return !w.Else && w.Trial != Fails })
+	return slices.DeleteFunc(slices.Clone(ways), func(w Way) bool { return w.Else && other })
+}
+
+// either are choices in words. What all begin with is said once.
+func either(which []string) string {
+	if len(which) < 2 {
+		return strings.Join(which, "")
+	}
+	verb, _, _ := strings.Cut(which[0], " ")
+	var rest []string
+	for _, text := range which {
+		after, same := strings.CutPrefix(text, verb+" ")
+		if !same {
+			return "either " + strings.Join(which, " or ")
+		}
+		rest = append(rest, after)
+	}
+	return verb + " either " + strings.Join(rest, " or ")
+}
+
+// alternatives strings together what can be done, one or the other.
+func alternatives(parts []string) string {
+	n := len(parts)
+	switch {
+	case n < 2:
+		return strings.Join(parts, "")
+	case slices.ContainsFunc(parts, func(text string) bool { return strings.ContainsAny(text, ",;:") }):
+		return strings.Join(parts[:n-1], "; ") + "; or " + parts[n-1]
+	}
+	return strings.Join(parts[:n-1], ", ") + ", or " + parts[n-1]
 }

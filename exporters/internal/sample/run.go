@@ -88,6 +88,20 @@ func lateBorder(f *source.File) diag.Finding {
 		Plan:    "harbour-steps",
 		Sizes:   []string{"throw", "wall"},
 		Message: "1 yd is enough only if the borders are cut as laid out: 36 in of 36 in are used",
+		Ways:    bordered(f),
+	}
+}
+
+// bordered are ways out of each kind; one was tried, one failed.
+func bordered(f *source.File) []diag.Way {
+	at := At(f, `"=Border"`, "")
+	name := diag.Edit{Act: source.Put, Range: at.Range, Start: at.Start, End: at.End, Text: `"Border"`, Verb: "write", Shown: `"Border"`}
+	end := At(f, `6 }`, "")
+	wide := diag.Edit{Act: source.Put, Range: end.Range, Start: end.Start, End: end.End, Text: "7", Verb: "print", Shown: "7"}
+	return []diag.Way{
+		{Kind: source.Mend, Edits: []diag.Edit{name}, Also: []diag.Edit{wide}, Trial: source.Holds},
+		{Kind: source.Mend, Edits: []diag.Edit{wide}, Trial: source.Fails},
+		{Kind: source.Advice, Says: "cut the borders first"},
 	}
 }
 
