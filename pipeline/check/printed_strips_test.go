@@ -108,6 +108,41 @@ func TestStripsOfLogs(t *testing.T) {
 	})
 }
 
+// The strips of logs are cut from the printed cloth, beside 1 in for straightening.
+// Of that cabin's light logs eight strips of 1 1/2 in come to 12 in and seven to
+// 10 1/2. Twenty cabins of three rounds of 1 1/2 in round a 2-in centre take of a
+// one-way light twenty logs each of 2 1/2, 5 1/2 and 8 1/2 in, cut across: from 40 in
+// 2 + 3 + 5 strips 2 in wide, or 9 that share lengths, as 20 x 16 1/2 in are 8.25 of them; and of the logs that
+// stand upright a strip each 4, 7 and 10 in wide. That is 39 in with nine, 41 with ten
+// (derived from geometry).
+func TestStripsOfLogsAgainstTheCloth(t *testing.T) {
+	const cabin = `{"fabrics": {"dark": {"yardage": {}}, "light": {"yardage": {}}},
+		"parts": {"square": {"cut": null, "logs": {"centre": {"fabric": "sky", "finished": "2"}, "log": "1", "rounds": 2,
+			"fabrics": {"top": "light", "right": "light", "bottom": "dark", "left": "dark"}}}},
+		"layout": {"grid": {"rows": 4, "columns": 4}},
+		"printed": {"small": {"fabric": {"light": "CLOTH"}, "strips": {"square": {"count": N, "fabric": "light", "width": "1 1/2"}}}}}`
+	const upright = `{"fabrics": {"dark": {"yardage": {}}, "light": {"print": "one-way", "yardage": {}}},
+		"parts": {"square": {"cut": null, "logs": {"centre": {"fabric": "sky", "finished": "2"}, "log": "1 1/2", "rounds": 3,
+			"fabrics": {"top": "light", "right": "light", "bottom": "dark", "left": "dark"}}}},
+		"layout": {"grid": {"rows": 5, "columns": 4}},
+		"printed": {"small": {"fabric": {"light": "CLOTH"}, "strips": {"square": [{"count": N, "fabric": "light", "width": "2"}MORE]}}}}`
+	const wide = `, {"count": 1, "fabric": "light", "width": "4"}, {"count": 1, "fabric": "light", "width": "7"}, {"count": 1, "fabric": "light", "width": "10"}`
+	of := func(n, cloth string) string { return replaced(cabin, "CLOTH", cloth, "N", n) }
+	stood := func(n, more, cloth string) string { return replaced(upright, "CLOTH", cloth, "N", n, "MORE", more) }
+	const short = "printed/short-of-cloth"
+	tryAll(t, squares, []tried{
+		{"eight strips, held to the thread", of("8", "13 in"), "", ""},
+		{"eight strips, held by what straightening leaves", of("8", "12 1/2 in"), short, `warning: the pattern prints 8 strips 1 1/2 in wide of "light" for "square"; they take 12 in of "light"`},
+		{"eight strips, not held", of("8", "12 3/8 in"), short, `error: the pattern prints 8 strips 1 1/2 in wide of "light" for "square"; they take 12 in of "light"`},
+		{"seven strips from less", of("7", "11 1/2 in"), "", ""},
+		{"upright, as the cut list has them", stood("9", wide, "1 1/8 yd"), "", ""},
+		{"upright, lengths apart", stood("10", wide, "42 in"), "fabric/generous", "note: "},
+		{"upright, lengths apart from less", stood("10", wide, "41 7/8 in"), short, "they take 41 in"},
+		{"upright, the others not printed", stood("10", "", "1 1/8 yd"), short, "no layout of strips takes less than 41 in"},
+		{"upright, nine and the others not printed", stood("9", "", "1 1/8 yd"), "", ""},
+	})
+}
+
 func TestStripsOfSashingAndSettingSquares(t *testing.T) {
 	// Four by four blocks of 4 in with sashing of 1 in between them and corner-
 	// stones: 24 sashes of 1 1/2 x 4 1/2 in are three strips 1 1/2 in wide (eight

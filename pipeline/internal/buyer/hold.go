@@ -132,7 +132,7 @@ func (s supply) apart() (needs []derive.Need) {
 		switch {
 		case c.strips.Count > 0:
 			needs = append(needs, c.strips)
-		case c.need.Strip || min(c.need.Across, c.need.Along) > tallest:
+		case c.need.Strip || c.upright || !c.within && min(c.need.Across, c.need.Along) > tallest:
 			needs = append(needs, c.need)
 		}
 	}
@@ -144,6 +144,9 @@ func (s supply) apart() (needs []derive.Need) {
 func (s supply) whole() *derive.Fabric {
 	var needs []derive.Need
 	for _, c := range s.steps {
+		if c.within {
+			continue
+		}
 		if c.strips.Count > 0 {
 			c.need = c.strips
 		}

@@ -19,6 +19,10 @@ type step struct {
 	// Of pieces the strips that are printed for them, of at least that width; the
 	// need is still the pieces.
 	strips derive.Need
+	// Of pieces among several that come from printed strips of one width: they are
+	// cut from those that another step remembers, or, as their print has to stand
+	// upright, are not.
+	within, upright bool
 }
 
 // steps are what she cuts from a fabric in strips and pieces, in the order of
@@ -73,6 +77,7 @@ func (r *reader) step(f *derive.Fabric, n derive.Need) step {
 		s.raise(some)
 	case some.Printed() && !n.Strip && !n.First:
 		s.cutFrom(f, some, width)
+	case r.stripsShared(&s, f): // and pieces of other lengths are cut from them
 	case p != nil && r.sets[p] != nil:
 		r.stripsOfSet(&s, r.sets[p])
 	case p != nil && p.Set != nil: // not sure

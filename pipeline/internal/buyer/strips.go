@@ -1,6 +1,8 @@
 package buyer
 
 import (
+	"slices"
+
 	"yardproof/pipeline/internal/derive"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
@@ -56,6 +58,56 @@ func (r *reader) some(f *derive.Fabric, n derive.Need) (said Figure, width measu
 		}
 	}
 	return Figure{}, 0
+}
+
+// stripsShared remembers at a need the strips of one fabric and width from which
+// pieces of several lengths are cut, such as a log cabin's, and reports whether the
+// pattern prints them. They are more than the recipe takes where lengths that share
+// strips come out with fewer. A print that stands upright keeps pieces out of
+// strips across of which there are too few for all.
+func (r *reader) stripsShared(s *step, f *derive.Fabric) bool {
+	n := s.need
+	if n.Strip || n.First {
+		return false
+	}
+	for _, said := range r.said.Strips {
+		if said.Of.Text != printedAs(n.For.Text) || said.Fabric.Text != f.Role.Text {
+			continue
+		}
+		width := said.Width.Length
+		if n.Stood && width == n.Across && width != n.Along {
+			all, ok := r.fewest(f, n.For, width, true)
+			s.upright = ok && int64(said.N) < all
+			s.within = !s.upright
+			return true
+		}
+		enough, ok := r.fewest(f, n.For, width, false)
+		if width != n.Along || !ok {
+			continue
+		}
+		first := slices.IndexFunc(f.Needs, func(m derive.Need) bool {
+			return m.For == n.For && !m.Strip && !m.First && m.Along == width
+		})
+		if s.within = f.Needs[first] != n; !s.within {
+			s.strips = derive.Need{For: n.For, Strip: true, Across: f.StripLength().Length, Along: width, Count: int64(said.N)}
+			s.figure, s.enough, s.over = stripsFigure(said), enough, int64(said.N) > enough
+		}
+		return true
+	}
+	return false
+}
+
+// fewest is the fewest strips of a width that something takes of a fabric, in any
+// way of lying in which it takes some, or in which it takes no others.
+func (r *reader) fewest(f *derive.Fabric, by plan.Text, width measure.Length, alone bool) (least int64, ok bool) {
+	for _, of := range r.size.StripWays(by) {
+		for _, way := range of.Ways {
+			if at := way.At(width); of.Fabric == f && at > 0 && (!alone || len(way.Strips) == 1) && (!ok || at < least) {
+				least, ok = at, true
+			}
+		}
+	}
+	return least, ok
 }
 
 // about reports whether a printed number of strips may be about a need.

@@ -227,7 +227,7 @@ func picks(needs []Need, lies [][]lie) (all [][]lie) {
 		all = append(all, pick)
 	}
 	if len(all) > 0 && slices.ContainsFunc(needs, func(n Need) bool { return n.InLengths || n.Stood }) {
-		return all
+		return append(all, asGiven(lies))
 	}
 	count := 1
 	for _, l := range lies {
@@ -245,13 +245,23 @@ func picks(needs []Need, lies [][]lie) (all [][]lie) {
 	return all
 }
 
+// asGiven is all sizes as the plan gives them: a log whose print stands upright
+// lies across a strip as wide as it is long.
+func asGiven(lies [][]lie) []lie {
+	given := make([]lie, len(lies))
+	for i, l := range lies {
+		given[i] = l[0]
+	}
+	return given
+}
+
 // turnedAll is all sizes as they are given, and all turned where they may be.
 func turnedAll(lies [][]lie) [][]lie {
-	given, turned := make([]lie, len(lies)), make([]lie, len(lies))
+	turned := make([]lie, len(lies))
 	for i, l := range lies {
-		given[i], turned[i] = l[0], l[len(l)-1]
+		turned[i] = l[len(l)-1]
 	}
-	return [][]lie{given, turned}
+	return [][]lie{asGiven(lies), turned}
 }
 
 // commonWidths are the widths of strip in which every piece may lie, of pieces
