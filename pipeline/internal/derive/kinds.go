@@ -134,9 +134,17 @@ func (t *Tube) CountAt(each int64) int64 {
 // Makes is how many squares of either kind a number of tubes gives, begun so
 // that what is wanted comes out if it can.
 func (t *Tube) Makes(tubes int64) (near, far int64) {
-	first, _ := piecing.Starts(tubes, t.Kinds.Near, t.Kinds.Far, t.Yield.Each)
-	more, less := piecing.Orientations(t.Yield.Each)
-	return first*more + (tubes-first)*less, first*less + (tubes-first)*more
+	near, far, _ = t.MakesAt(tubes, t.Yield.Each)
+	return near, far
+}
+
+// MakesAt is the same where each tube gives so many squares; ok is false where
+// what is wanted does not come out.
+func (t *Tube) MakesAt(tubes, each int64) (near, far int64, ok bool) {
+	first, ok := piecing.Starts(tubes, t.Kinds.Near, t.Kinds.Far, each)
+	more, less := piecing.Orientations(each)
+	near, far = first*more+(tubes-first)*less, first*less+(tubes-first)*more
+	return near, far, ok && near+far >= t.Kinds.Near+t.Kinds.Far+t.Kinds.Free
 }
 
 // Leading is the kind most wanted, and how many of it.

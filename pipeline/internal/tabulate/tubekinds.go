@@ -30,6 +30,9 @@ func tubeKinds(s *derive.Size) (t report.Table, ok bool) {
 		near, far := p.Tube.Makes(p.Tube.Count)
 		t.Rows = append(t.Rows, kindRow(p, plan.NearKind, near), kindRow(p, plan.FarKind, far))
 		t.Lead = append(t.Lead, kindText(p))
+		if text := printedKinds(p, s.Of.Printed); text != "" {
+			t.Lead = append(t.Lead, text)
+		}
 	}
 	return t, len(t.Rows) > 0
 }
@@ -100,6 +103,42 @@ func begun(t *derive.Tube) string {
 		return "cut a far square first from " + everyTube(t.Count)
 	}
 	return fmt.Sprintf("cut a near square first from %s and a far one first from %s", say.Many(near, "tube"), say.Many(t.Count-near, "tube"))
+}
+
+// printedKinds tells what comes of the tubes of whoever cuts fewer squares from
+// each than it gives, because so many are printed; empty where they are not
+// fewer, or not enough.
+func printedKinds(p *derive.Part, said *plan.Printed) string {
+	if said == nil {
+		return ""
+	}
+	each := printedFor(said.PerTube, p)
+	if each <= 0 || each >= p.Tube.Yield.Each {
+		return ""
+	}
+	tubes := printedFor(said.Tubes, p)
+	if tubes == 0 {
+		tubes = max(p.Tube.Count, p.Tube.CountAt(each))
+	}
+	near, far, ok := p.Tube.MakesAt(tubes, each)
+	if !ok {
+		return ""
+	}
+	from := "the tube"
+	if tubes != 1 {
+		from = "each of " + say.Many(tubes, "tube")
+	}
+	return fmt.Sprintf("%s, as printed: %s from %s are %d near and %d far ones; the table counts all that a tube gives.", p.Name.Text, say.Many(each, "square"), from, near, far)
+}
+
+// printedFor is what is printed of a part; 0 where nothing is.
+func printedFor(counts []plan.PrintedCount, p *derive.Part) int64 {
+	for _, c := range counts {
+		if c.Of.Text == p.Name.Text {
+			return int64(c.N)
+		}
+	}
+	return 0
 }
 
 func everyTube(n int64) string {

@@ -7,6 +7,7 @@ import (
 
 	"yardproof/pipeline/internal/drafting"
 	"yardproof/pipeline/report"
+	"yardproof/schema/plan"
 )
 
 // tubeParts is a tube of strips of a and b, each 2 in wide: at 40 in it gives
@@ -77,6 +78,37 @@ func TestTubeKindsTold(t *testing.T) {
 	}
 	if _, ok := tubeKinds(sizeOf(t, `"plain": { "cut": { "fabric": "a", "square": 4 } }`, `"grid": { "rows": 1, "columns": 1, "blocks": [["plain"]] }`)); ok {
 		t.Error("a table of tubes where there are none")
+	}
+}
+
+// Whoever cuts the printed number of squares from a tube that gives more is told
+// the kinds that she comes to, of the printed tubes or of as many as it takes.
+// Worked by hand: 5 squares of a tube are 3 of one kind and 2 of the other.
+func TestPrintedKindsTold(t *testing.T) {
+	count := func(n int) []plan.PrintedCount {
+		return []plan.PrintedCount{{Of: plan.Text{Text: "step"}, Count: plan.Count{N: n}}}
+	}
+	const rest = "; the table counts all that a tube gives."
+	for _, c := range []struct {
+		each, tubes int
+		want        string
+	}{
+		{5, 0, "step, as printed: 5 squares from each of 2 tubes are 6 near and 4 far ones" + rest},
+		{5, 3, "step, as printed: 5 squares from each of 3 tubes are 8 near and 7 far ones" + rest},
+		{5, 1, ""}, // not enough, which a finding says
+		{11, 0, "step, as printed: 11 squares from the tube are 6 near and 5 far ones" + rest},
+		{12, 0, ""},
+		{13, 0, ""},
+		{0, 0, ""},
+	} {
+		s := sizeOf(t, tubeParts(setOfTwo, ""), `"grid": { "rows": 3, "columns": 3, "blocks": [[{ "part": "step", "kind": "near" }, { "part": "step", "kind": "near" }, { "part": "step", "kind": "far" }]] }`)
+		of := *s.Of
+		of.Printed = &plan.Printed{PerTube: count(c.each), Tubes: count(c.tubes)}
+		s.Of = &of
+		table, _ := tubeKinds(s)
+		if got := strings.Join(table.Lead[1:], "; "); got != c.want {
+			t.Errorf("%d squares from each of %d tubes:\n got %s\nwant %s", c.each, c.tubes, got, c.want)
+		}
 	}
 }
 
