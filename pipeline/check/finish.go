@@ -278,11 +278,6 @@ func (p *Pass) printUpTo(w, h plan.Length, size piecing.Box) diag.Way {
 	return mend(p.putPair("print", w, h, size.Width.CeilTo(grid), size.Height.CeilTo(grid)))
 }
 
-// upTo prints a size rounded up to a grid.
-func (p *Pass) upTo(size piecing.Box, grid measure.Length) string {
-	return p.pairCut(size.Width.CeilTo(grid), size.Height.CeilTo(grid))
-}
-
 func battingShort(p *Pass) {
 	b := p.Size.Batting
 	if b == nil {

@@ -7,7 +7,6 @@ import (
 	"yardproof/pipeline/internal/figure"
 	"yardproof/schema/measure"
 	"yardproof/schema/plan"
-	"yardproof/schema/source"
 )
 
 // Figures are the numbers of a part that know how they came about.
@@ -22,7 +21,7 @@ func seamFigure(seam plan.Seam) figure.F {
 	return figure.Said("s", "seam allowance", seam.Allowance.Length, seam.Allowance.At)
 }
 
-var one, tick = figure.Whole(1), figure.Said("", "one tick", measure.Tick, source.Range{})
+var one = figure.Whole(1)
 
 // both is what two seams take.
 func (p *Part) both() figure.F { return p.Figures.seam.By(2) }

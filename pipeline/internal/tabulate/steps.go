@@ -166,9 +166,7 @@ func (in Input) finishing(s *derive.Size) report.Table {
 	t := sewTop(s, in.works)
 	t.ID, t.Heading = "finish-"+s.Of.Name.Text, "Top and finishing: "+s.Called()
 	laid := arrangement(s)
-	for _, l := range laid.Lead {
-		t.Lead = append(t.Lead, l)
-	}
+	t.Lead = append(t.Lead, laid.Lead...)
 	var rows []report.Row
 	for _, r := range laid.Rows {
 		rows = append(rows, row(report.T("row "+r.Cells[0].Text), r.Cells[1]))
