@@ -29,7 +29,7 @@ echo "tests under the race detector"
 go test -race -timeout 30m ./...
 
 echo "every printed figure of the demo line, falsified"
-go run ./scripts/printedmoves
+go run ./scripts/slips figures
 
 echo "yardproof on its own demo line"
 out=$(mktemp -d)

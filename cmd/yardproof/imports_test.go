@@ -68,7 +68,7 @@ func mayImport() map[string]string {
 		"scripts/fixtures":           "scripts/fixtures/fixture",
 		"scripts/fixtures/fixture":   "schema/source schema/jsontree schema/amend",
 		"scripts/hostile/worst":      "scripts/hostile pipeline pipeline/report pipeline/store/... exporters",
-		"scripts/printedmoves":       "schema/source schema/jsontree schema/measure schema/plan pipeline pipeline/diag",
+		"scripts/slips":       "schema/source schema/jsontree schema/measure schema/plan pipeline pipeline/diag",
 	}
 }
 

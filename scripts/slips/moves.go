@@ -29,7 +29,8 @@ type move struct {
 	fig   figure
 	other *figure // what it is exchanged with
 	how   way
-	text  string
+	change
+	text string
 
 	more    bool           // the figure becomes more
 	becomes measure.Length // of a length
@@ -44,13 +45,14 @@ func (l *line) moves() []move {
 			text, more, ok := f.moved(how)
 			if ok && !seen[text] {
 				seen[text] = true
-				all = append(all, move{of: l, fig: f, how: how, more: more, becomes: moved(f.length, f.step, how), text: l.with(f.at, text)})
+				c := change{replacement: replacement{f.at, text}}
+				all = append(all, move{of: l, fig: f, how: how, more: more, becomes: moved(f.length, f.step, how), change: c, text: l.with(c)})
 			}
 		}
 		if i+1 < len(l.figures) {
 			if g := l.figures[i+1]; neighbours(f, g) && f.same() != g.same() {
-				all = append(all, move{of: l, fig: f, other: &g, how: exchanged, more: g.count > f.count || g.length > f.length,
-					text: l.with(f.at, g.text, replacement{g.at, f.text})})
+				c := change{replacement{f.at, g.text}, []replacement{{g.at, f.text}}}
+				all = append(all, move{of: l, fig: f, other: &g, how: exchanged, more: g.count > f.count || g.length > f.length, change: c, text: l.with(c)})
 			}
 		}
 	}
@@ -106,11 +108,17 @@ type replacement struct {
 	text string
 }
 
-// with is the plan's text with a value replaced, and others that follow it.
-func (l *line) with(at source.Range, text string, more ...replacement) string {
+// change is a text in the place of another, and others that stand after it.
+type change struct {
+	replacement
+	then []replacement
+}
+
+// with is the plan's text with a change made in it.
+func (l *line) with(c change) string {
 	whole := string(l.file.Bytes)
 	out, from := "", 0
-	for _, r := range append([]replacement{{at, text}}, more...) {
+	for _, r := range append([]replacement{c.replacement}, c.then...) {
 		out += whole[from:r.at.Start] + r.text
 		from = r.at.End
 	}

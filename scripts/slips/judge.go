@@ -23,7 +23,7 @@ type verdict struct {
 // folder with the line's project file, and looks for findings that the plan as
 // it is does not have.
 func judge(folder string, l *line, moves []move) ([]verdict, error) {
-	dir, err := os.MkdirTemp("", "printedmoves")
+	dir, err := os.MkdirTemp("", "slips")
 	if err != nil {
 		return nil, err
 	}

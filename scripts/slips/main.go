@@ -12,24 +12,53 @@ import (
 )
 
 func main() {
-	verbose := flag.Bool("v", false, "list every move that draws nothing")
+	verbose := flag.Bool("v", false, "list every slip, or every move that draws nothing")
 	flag.Parse()
-	folder := "testdata/line"
+	what, folder := "slips", "testdata/line"
 	if flag.NArg() > 0 {
-		folder = flag.Arg(0)
+		what = flag.Arg(0)
 	}
-	s, err := falsify(folder, 1)
-	if err == nil {
-		fmt.Print(s.table())
-		if *verbose {
-			fmt.Print("\n" + strings.Join(s.silent, "\n") + "\n")
-		}
-		err = s.fault()
+	if flag.NArg() > 1 {
+		folder = flag.Arg(1)
 	}
-	if err != nil {
-		fmt.Fprintln(os.Stderr, "printedmoves:", err)
+	if err := work(what, folder, *verbose); err != nil {
+		fmt.Fprintln(os.Stderr, "slips:", err)
 		os.Exit(1)
 	}
+}
+
+func work(what, folder string, verbose bool) error {
+	switch what {
+	case "figures":
+		return figures(folder, verbose)
+	case "slips":
+		return slips(folder, verbose)
+	}
+	return fmt.Errorf("%q is neither figures nor slips", what)
+}
+
+func figures(folder string, verbose bool) error {
+	s, err := falsify(folder, 1)
+	if err != nil {
+		return err
+	}
+	fmt.Print(s.table())
+	if verbose {
+		fmt.Print("\n" + strings.Join(s.silent, "\n") + "\n")
+	}
+	return s.fault()
+}
+
+func slips(folder string, verbose bool) error {
+	all, err := trySlips(folder)
+	if err != nil {
+		return err
+	}
+	if verbose {
+		list(all)
+	}
+	fmt.Print(slipTable(all, false), "\nset aside\n", slipTable(all, true))
+	return nil
 }
 
 // falsify judges one in so many moves of all plans of a folder.

@@ -49,7 +49,7 @@ func TestJudgeTellsFalseFromTrue(t *testing.T) {
 	f := l.figures[0]
 	verdicts, err := judge(demo, l, []move{
 		{of: l, fig: f, how: stepUp, text: string(l.file.Bytes)},
-		{of: l, fig: f, how: doubled, text: l.with(f.at, `"999"`)},
+		{of: l, fig: f, how: doubled, text: l.with(change{replacement: replacement{f.at, `"999"`}})},
 	})
 	if err != nil {
 		t.Fatal(err)

@@ -28,6 +28,8 @@ type figure struct {
 // line is a plan and its printed figures.
 type line struct {
 	name    string
+	folder  string // whose project it is of, empty of a plan on its own
+	apart   bool   // it is one of those that are set aside
 	file    *source.File
 	tree    *jsontree.Node
 	plan    *plan.Plan
@@ -40,15 +42,19 @@ func open(path, name string) (*line, error) {
 	if err != nil {
 		return nil, err
 	}
+	return read(name, text)
+}
+
+func read(name string, text []byte) (*line, error) {
 	l := &line{name: name, file: source.New(name, text)}
 	tree, problems := jsontree.Parse(l.file, jsontree.DefaultLimits())
 	if len(problems) > 0 {
-		return nil, fmt.Errorf("%s: %s", path, problems[0].Message)
+		return nil, fmt.Errorf("%s: %s", name, problems[0].Message)
 	}
 	l.tree = tree
 	l.plan, problems = plan.Decode(l.file, tree, plan.Merge(tree), nil)
 	if len(problems) > 0 {
-		return nil, fmt.Errorf("%s: %s", path, problems[0].Message)
+		return nil, fmt.Errorf("%s: %s", name, problems[0].Message)
 	}
 	for i := range l.plan.Sizes {
 		if p := l.plan.Sizes[i].Printed; p != nil {
