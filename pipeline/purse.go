@@ -18,6 +18,7 @@ const (
 type budgets struct {
 	check, tables int
 	trials        int          // what trying the ways out of what is found may cost, besides
+	slips         int          // and looking for the one mistake behind it
 	watch         func(*purse) // is shown what a plan's has come to; for tests
 }
 

@@ -100,7 +100,7 @@ func Inputs(ctx context.Context, c Config) []string {
 }
 
 func newLine(c Config) *line {
-	l := &line{Config: c, files: disk{}, bolts: bolts.Solve, budgets: budgets{check: checkBudget, tables: tablesBudget, trials: trialBudget}, jobs: min(c.Jobs, mostJobs)}
+	l := &line{Config: c, files: disk{}, bolts: bolts.Solve, budgets: budgets{check: checkBudget, tables: tablesBudget, trials: trialBudget, slips: slipBudget}, jobs: min(c.Jobs, mostJobs)}
 	if l.jobs <= 0 {
 		l.jobs = runtime.GOMAXPROCS(0)
 	}

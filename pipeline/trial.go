@@ -21,6 +21,7 @@ type trial struct {
 	left  int // of the budget, in the unit of cutting.Spent.Work
 	each  int // about what one more costs, in the same unit
 	given int // how many were tried
+	allow int // what the cuttings of each may cost; 0 for as much as in the run itself
 	known tally
 }
 
@@ -116,7 +117,7 @@ func (t *trial) after(ctx context.Context, edits []diag.Edit) (judgement, bool) 
 // judge is what is found in a text that stands in the plan's place.
 func (t *trial) judge(ctx context.Context, text []byte) (judgement, bool) {
 	w := t.work
-	again := &work{line: w.line, planFile: &planFile{path: w.path, name: w.name, project: w.project, given: true, bytes: text, id: w.id}, settings: w.settings, trying: true}
+	again := &work{line: w.line, planFile: &planFile{path: w.path, name: w.name, project: w.project, given: true, bytes: text, id: w.id}, settings: w.settings, trying: true, allow: t.allow}
 	again.file = source.New(w.name, text)
 	again.outcome.Waits = w.outcome.Waits
 	t.given++

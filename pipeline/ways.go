@@ -23,7 +23,7 @@ func (w *work) tryWays(ctx context.Context) {
 	t := newTrial(w)
 	w.reading = t.settle(ctx, w.reading)
 	w.found = t.settle(ctx, w.found)
-	w.tried = t.given
+	w.tried += t.given
 }
 
 func anyWays(findings []diag.Finding) bool {

@@ -137,6 +137,7 @@ type work struct {
 	kits     []*kit.Kit // of the sizes
 	cut      int        // what its cuttings cost, in the unit of cutting.Spent.Work
 	tried    int        // how often edits of it were tried
+	allow    int        // what its cuttings may cost, where that is less than a run's; else 0
 	trying   bool       // it is tried what an edit makes of it: nobody is told of anything but findings
 }
 
@@ -177,6 +178,7 @@ func (w *work) prove(ctx context.Context) error {
 		return nil
 	default:
 		w.derive(ctx)
+		w.nameSlip(ctx)
 		w.tryWays(ctx)
 	}
 	w.judge()
@@ -206,7 +208,10 @@ func (w *work) derive(ctx context.Context) {
 
 // budget is what the plan's cuttings may cost.
 func (w *work) budget() int {
-	if w.Tables {
+	switch {
+	case w.allow > 0:
+		return w.allow
+	case w.Tables:
 		return w.tables
 	}
 	return w.check

@@ -45,7 +45,8 @@ func mayImport() map[string]string {
 		"pipeline/internal/kit":      "schema/plan schema/measure pipeline/internal/derive pipeline/internal/costing pipeline/internal/cutting",
 		"pipeline/internal/line":     "schema/plan schema/measure pipeline/diag pipeline/report pipeline/internal/derive pipeline/internal/costing pipeline/internal/bolts pipeline/internal/supply pipeline/internal/kit",
 		"pipeline/internal/tabulate": "pipeline/internal/caution pipeline/internal/say pipeline/internal/figure schema/source schema/plan schema/measure pipeline/diag pipeline/report pipeline/internal/supply pipeline/internal/bolts pipeline/internal/derive pipeline/internal/costing pipeline/internal/cutting pipeline/internal/drafting pipeline/internal/piecing pipeline/internal/kit pipeline/internal/line",
-		"pipeline/check":             "schema schema/... pipeline/diag pipeline/report pipeline/internal/...",
+		"pipeline/check":             "schema schema/... pipeline/diag pipeline/report pipeline/slip pipeline/internal/...",
+		"pipeline/slip":              "schema schema/... pipeline/diag pipeline/internal/derive pipeline/internal/piecing",
 		"pipeline/baseline":          "schema schema/source schema/jsontree pipeline/diag pipeline/report pipeline/check",
 		"pipeline/store":             "schema/source schema/jsontree pipeline/diag pipeline/report pipeline/internal/line",
 		"pipeline/store/handed":      "pipeline/report pipeline/store",
@@ -68,7 +69,7 @@ func mayImport() map[string]string {
 		"scripts/fixtures":           "scripts/fixtures/fixture",
 		"scripts/fixtures/fixture":   "schema/source schema/jsontree schema/amend",
 		"scripts/hostile/worst":      "scripts/hostile pipeline pipeline/report pipeline/store/... exporters",
-		"scripts/slips":       "schema/source schema/jsontree schema/measure schema/plan pipeline pipeline/diag",
+		"scripts/slips":              "schema schema/... pipeline pipeline/diag",
 	}
 }
 

@@ -28,12 +28,13 @@ type Scope int
 
 // The scopes.
 const (
-	Running Scope = iota // yardproof itself could not do its work
-	Reading              // the text of one file, while it is read
-	Plan                 // one plan as written
-	Size                 // one size of a plan, as derived
-	Line                 // all plans together
-	Text                 // the text of a pattern, held against its plan
+	Running  Scope = iota // yardproof itself could not do its work
+	Reading               // the text of one file, while it is read
+	Plan                  // one plan as written
+	Size                  // one size of a plan, as derived
+	Line                  // all plans together
+	Text                  // the text of a pattern, held against its plan
+	Together              // what other rules found in a plan, taken together
 )
 
 // Subject is the quantity a finding is about; see derive.Quantity.

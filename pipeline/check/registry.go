@@ -39,6 +39,7 @@ var registry = sorted(
 	directionChecks,
 	articleChecks,
 	publishChecks,
+	slipChecks,
 	wordsChecks,
 )
 

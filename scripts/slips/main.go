@@ -13,6 +13,7 @@ import (
 
 func main() {
 	verbose := flag.Bool("v", false, "list every slip, or every move that draws nothing")
+	oneIn := flag.Int("every", 1, "make only every so many of the slips")
 	flag.Parse()
 	what, folder := "slips", "testdata/line"
 	if flag.NArg() > 0 {
@@ -21,18 +22,18 @@ func main() {
 	if flag.NArg() > 1 {
 		folder = flag.Arg(1)
 	}
-	if err := work(what, folder, *verbose); err != nil {
+	if err := work(what, folder, *verbose, *oneIn); err != nil {
 		fmt.Fprintln(os.Stderr, "slips:", err)
 		os.Exit(1)
 	}
 }
 
-func work(what, folder string, verbose bool) error {
+func work(what, folder string, verbose bool, oneIn int) error {
 	switch what {
 	case "figures":
 		return figures(folder, verbose)
 	case "slips":
-		return slips(folder, verbose)
+		return slips(folder, verbose, oneIn)
 	}
 	return fmt.Errorf("%q is neither figures nor slips", what)
 }
@@ -49,13 +50,10 @@ func figures(folder string, verbose bool) error {
 	return s.fault()
 }
 
-func slips(folder string, verbose bool) error {
-	all, err := trySlips(folder)
+func slips(folder string, verbose bool, oneIn int) error {
+	all, err := trySlips(folder, verbose, oneIn)
 	if err != nil {
 		return err
-	}
-	if verbose {
-		list(all)
 	}
 	fmt.Print(slipTable(all, false), "\nset aside\n", slipTable(all, true))
 	return nil
