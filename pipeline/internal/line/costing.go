@@ -215,14 +215,20 @@ func (c *Costing) Unpriced() []string {
 const mostNamed = 40
 
 // Which names the kits that are under their target, as texts of so many kits of
-// the line each, which follow the inputs.
+// the line each, which follow the inputs. Where there are none, a text says so.
 func (c *Costing) Which() []*report.Expr {
 	var all []*report.Expr
 	for kits := range slices.Chunk(c.Kits, mostNamed) {
-		var names []*report.Expr
+		var names, under []*report.Expr
 		for _, k := range kits {
+			under = append(under, costing.Of(k.Under))
 			names = append(names, costing.If(costing.Equals(costing.Of(k.Under), costing.Fixed(1)), costing.Words(k.Label+"; "), costing.Words("")))
 		}
+		none := "none"
+		if len(kits) < len(c.Kits) {
+			none += " from " + kits[0].Label + " to " + kits[len(kits)-1].Label
+		}
+		names = append(names, costing.If(costing.Equals(costing.Sum(under...), costing.Fixed(0)), costing.Words(none), costing.Words("")))
 		all = append(all, costing.Join(0, names...))
 	}
 	return all
