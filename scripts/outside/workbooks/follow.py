@@ -62,6 +62,16 @@ def compare(book, want, got, who):
 BY_PLAN = {"Monday", "Orders", "Bolt plan"}
 
 
+# Sheets whose lines move down where the words above them become more.
+OF_WORDS = {"Proof sheet", "For shops"}
+
+
+def only_moved(ours, theirs, sheet):
+    """Whether a sheet of words has the same formulas, perhaps on other lines."""
+    texts = [sorted(c.value for p, c in cells.items() if p[0] == sheet and is_formula(c)) for cells in (ours, theirs)]
+    return sheet in OF_WORDS and texts[0] == texts[1]
+
+
 def comparable(book, wanted):
     """The places of formulas that the same inputs must make the same."""
     ours, theirs = cells(book, False), cells(wanted, False)
@@ -71,7 +81,7 @@ def comparable(book, wanted):
     ordered = {p for p in there - alike if "run again" in str(theirs[p].value) or str(theirs[p].value).startswith("=MAX(kits_planned")}
     if other_run := ordered or any(p[0] == "Orders" for p in there - alike):
         alike = {p for p in alike if p[0] not in BY_PLAN}
-    unlike = {p[0] for p in there - alike - ordered}
+    unlike = {s for s in {p[0] for p in there - alike - ordered} if not only_moved(ours, theirs, s)}
     if unlike - (BY_PLAN | {"Run"} if other_run else {"Monday"}):
         complain(book, f"made from other inputs it has other formulas on {sorted(unlike)}")
     return alike, bool(other_run)
