@@ -12,6 +12,7 @@ only without them, have nothing to be compared with. What openpyxl reads of
 charts, input rules and protection is counted as well.
 """
 import csv
+import re
 import pathlib
 import subprocess
 import sys
@@ -62,13 +63,13 @@ def compare(book, want, got, who):
 BY_PLAN = {"Monday", "Orders", "Bolt plan"}
 
 
-# Sheets whose lines move down where the words above them become more.
+# Sheets whose lines and columns move where the words beside them become more.
 OF_WORDS = {"Proof sheet", "For shops"}
 
 
 def only_moved(ours, theirs, sheet):
-    """Whether a sheet of words has the same formulas, perhaps on other lines."""
-    texts = [sorted(c.value for p, c in cells.items() if p[0] == sheet and is_formula(c)) for cells in (ours, theirs)]
+    """Whether a sheet of words has the same formulas, perhaps in other places."""
+    texts = [sorted(re.sub(r"\$[A-Z]+\$\d+", "$", c.value) for p, c in cells.items() if p[0] == sheet and is_formula(c)) for cells in (ours, theirs)]
     return sheet in OF_WORDS and texts[0] == texts[1]
 
 
