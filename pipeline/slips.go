@@ -57,10 +57,10 @@ func (w *work) confirmed(ctx context.Context, slips []slip.Slip) []slip.Slip {
 		if !ok || t.news(diag.Finding{Level: diag.Warning}, j, s.Edits, before) {
 			continue
 		}
-		after := tallied(j.all())
+		after := diag.Tallied(j.all())
 		s.Clear = nil
 		for _, f := range t.now().all() {
-			if !after.holds(f) {
+			if !after.Holds(f) {
 				s.Clear = append(s.Clear, f)
 			}
 		}

@@ -22,7 +22,7 @@ type trial struct {
 	each  int // about what one more costs, in the same unit
 	given int // how many were tried
 	allow int // what the cuttings of each may cost; 0 for as much as in the run itself
-	known tally
+	known diag.Tally
 }
 
 // trialBudget is what trying edits may cost a plan, in the unit of the budget of its
@@ -93,9 +93,9 @@ func (t *trial) now() judgement {
 }
 
 // before is what was found in it, counted.
-func (t *trial) before() tally {
+func (t *trial) before() diag.Tally {
 	if t.known == nil {
-		t.known = tallied(t.now().all())
+		t.known = diag.Tallied(t.now().all())
 	}
 	return t.known
 }

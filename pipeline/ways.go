@@ -35,17 +35,17 @@ func anyWays(findings []diag.Finding) bool {
 func (t *trial) settle(ctx context.Context, findings []diag.Finding) []diag.Finding {
 	var all []diag.Finding
 	for _, f := range findings {
-		gone := t.tryAll(ctx, &f)
+		left, ok := t.tryAll(ctx, &f)
 		follows := f.Follows
 		f.Follows = nil
-		if gone == nil { // nothing is known to mend it
-			f.Follows = t.untold(follows)
+		if !ok { // nothing is known to mend it
+			f.Follows = untold(follows)
 			all = append(all, f)
 			continue
 		}
 		for _, c := range follows {
-			if gone.has(c) {
-				f.Follows = append(f.Follows, t.untold([]diag.Finding{c})...)
+			if !left.Holds(c) {
+				f.Follows = append(f.Follows, untold([]diag.Finding{c})...)
 				continue
 			}
 			all = append(all, t.settle(ctx, []diag.Finding{c})...)
@@ -57,10 +57,10 @@ func (t *trial) settle(ctx context.Context, findings []diag.Finding) []diag.Find
 
 // untold gives what follows from a finding the words of its ways, untried: it is not
 // what is to be mended.
-func (t *trial) untold(follows []diag.Finding) []diag.Finding {
+func untold(follows []diag.Finding) []diag.Finding {
 	for i := range follows {
 		follows[i].Hint = hintOf(follows[i])
-		follows[i].Follows = t.untold(follows[i].Follows)
+		follows[i].Follows = untold(follows[i].Follows)
 	}
 	return follows
 }
@@ -72,36 +72,29 @@ func hintOf(f diag.Finding) string {
 	return source.Hint(f.Ways)
 }
 
-// mended are the findings that a way takes away.
-type mended struct{ left tally }
-
-// has reports whether a finding is among them.
-func (m *mended) has(f diag.Finding) bool { return !m.left.holds(f) }
-
-// tryAll tries the ways of one finding, and tells what the first that holds takes
-// away; nil when none does. A finding that is left without a way is told what its rule says.
-func (t *trial) tryAll(ctx context.Context, f *diag.Finding) *mended {
+// tryAll tries the ways of one finding, and tells what the first that holds leaves;
+// ok is false when none does. A finding that is left without a way is told what its rule says.
+func (t *trial) tryAll(ctx context.Context, f *diag.Finding) (left diag.Tally, ok bool) {
 	if len(f.Ways) == 0 {
-		return nil
+		return nil, false
 	}
 	before := t.before()
 	type tried struct {
 		diag.Way
-		after tally // what is left
-		whole bool  // and nothing of what follows is
+		after diag.Tally // what is left
+		whole bool       // and nothing of what follows is
 	}
 	var all []tried
 	for _, w := range f.Ways {
 		if w.Kind == source.Mend || w.Kind == source.Choice {
-			left := t.try(ctx, *f, &w, before)
-			whole := !slices.ContainsFunc(diag.Flatten(f.Follows), left.holds)
-			all = append(all, tried{w, left, whole})
+			after := t.try(ctx, *f, &w, before)
+			whole := !slices.ContainsFunc(diag.Flatten(f.Follows), after.Holds)
+			all = append(all, tried{w, after, whole})
 		} else {
 			all = append(all, tried{w, nil, false})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b tried) int { return cmp.Compare(burden(a.Way, a.whole), burden(b.Way, b.whole)) })
-	var first *mended
 	f.Ways = nil
 	for _, w := range all {
 		if w.Trial != source.Unasked {
@@ -109,8 +102,8 @@ func (t *trial) tryAll(ctx context.Context, f *diag.Finding) *mended {
 			t.locate(w.Also)
 		}
 		f.Ways = append(f.Ways, w.Way)
-		if w.Trial == source.Holds && first == nil {
-			first = &mended{w.after}
+		if w.Trial == source.Holds && !ok {
+			left, ok = w.after, true
 		}
 	}
 	if f.Hint = hintOf(*f); f.Hint == "" {
@@ -118,7 +111,7 @@ func (t *trial) tryAll(ctx context.Context, f *diag.Finding) *mended {
 		f.Ways = append(f.Ways, diag.Way{Kind: source.Advice, Says: c.Fix})
 		f.Hint = hintOf(*f)
 	}
-	return first
+	return left, ok
 }
 
 // locate says of edits where they are made, for programs that count in lines.
@@ -147,19 +140,19 @@ const mostFollowing = 4
 
 // try tries one way, and adds the edits that have to follow it: those that mend what
 // it would leave behind or cause, if that mends all of it.
-func (t *trial) try(ctx context.Context, f diag.Finding, w *diag.Way, before tally) tally {
+func (t *trial) try(ctx context.Context, f diag.Finding, w *diag.Way, before diag.Tally) diag.Tally {
 	edits := w.All()
 	j, ok := t.after(ctx, edits)
 	if !ok {
 		w.Trial = source.NotTried
 		return nil
 	}
-	after := tallied(j.all())
+	after := diag.Tallied(j.all())
 	w.Trial = source.Fails
-	if after.holds(f) {
+	if after.Holds(f) {
 		return nil
 	}
-	var best tally
+	var best diag.Tally
 	if !t.news(f, j, edits, before) {
 		w.Trial, best = source.Holds, after
 	}
@@ -178,8 +171,8 @@ func (t *trial) try(ctx context.Context, f diag.Finding, w *diag.Way, before tal
 		}
 		also = append(also, t.placed(all[len(edits):])...)
 		edits = all
-		after = tallied(j.all())
-		if !after.holds(f) && !t.news(f, j, edits, before) && (best == nil || after.fewer(best)) {
+		after = diag.Tallied(j.all())
+		if !after.Holds(f) && !t.news(f, j, edits, before) && (best == nil || after.Count(diag.Note) < best.Count(diag.Note)) {
 			w.Trial, w.Also, best = source.Holds, also, after
 		}
 	}
@@ -198,16 +191,16 @@ func (t *trial) placed(edits []diag.Edit) []diag.Edit {
 // news reports whether a finding as grave as f is there after edits that was not
 // there before. What was hidden, because the plan could not be read, is not new,
 // unless it stands where an edit was made.
-func (t *trial) news(f diag.Finding, j judgement, edits []diag.Edit, before tally) bool {
+func (t *trial) news(f diag.Finding, j judgement, edits []diag.Edit, before diag.Tally) bool {
 	return len(t.fresh(f, j, edits, before)) > 0
 }
 
-func (t *trial) fresh(f diag.Finding, j judgement, edits []diag.Edit, before tally) []diag.Finding {
+func (t *trial) fresh(f diag.Finding, j judgement, edits []diag.Edit, before diag.Tally) []diag.Finding {
 	now := t.now()
 	var fresh []diag.Finding
-	seen := tally{}
+	seen := diag.Tally{}
 	for _, g := range j.all() {
-		if g.Level < f.Level || before.covers(g, seen) {
+		if g.Level < f.Level || before.Covers(g, seen) {
 			continue
 		}
 		hidden := now.plan == nil && !sameStage(f, g, now, j) || strings.HasPrefix(f.Rule, unknownName)
@@ -236,27 +229,19 @@ func sameStage(f, g diag.Finding, now, j judgement) bool {
 
 // touches reports whether a place of the changed text lies where one of the edits wrote.
 func touches(edits []diag.Edit, at source.Range) bool {
-	grown := 0
-	order := slices.Clone(edits)
-	slices.SortStableFunc(order, func(a, b diag.Edit) int { return a.Range.Compare(b.Range) })
-	for _, e := range order {
-		wrote := source.Range{Start: e.Range.Start + grown, End: e.Range.Start + grown + len(e.Text)}
-		if at.Start < wrote.End && wrote.Start < at.End && at.Len() <= wrote.Len() {
-			return true
-		}
-		grown += len(e.Text) - e.Range.Len()
-	}
-	return false
+	return slices.ContainsFunc(amend.Wrote(edits), func(wrote source.Range) bool {
+		return at.Start < wrote.End && wrote.Start < at.End && at.Len() <= wrote.Len()
+	})
 }
 
 // following are the edits that mend what is left of f's followers and what its way
 // brings: the first mend of each.
-func (t *trial) following(f diag.Finding, j judgement, edits []diag.Edit, before tally) []diag.Edit {
+func (t *trial) following(f diag.Finding, j judgement, edits []diag.Edit, before diag.Tally) []diag.Edit {
 	var more []diag.Edit
 	left := t.fresh(f, j, edits, before)
-	below := tallied(diag.Flatten(f.Follows))
+	below := diag.Tallied(diag.Flatten(f.Follows))
 	for _, g := range j.all() {
-		if below.holds(g) {
+		if below.Holds(g) {
 			left = append(left, g)
 		}
 	}
@@ -269,64 +254,4 @@ func (t *trial) following(f diag.Finding, j judgement, edits []diag.Edit, before
 		}
 	}
 	return more
-}
-
-// tally counts findings by what they are about, in each size, and knows how grave they are.
-type tally map[mark]counted
-
-type counted struct {
-	n     int
-	worst diag.Level
-}
-
-// mark is what makes a finding the same one before and after an edit, though its
-// numbers change.
-type mark struct{ rule, pointer, size string }
-
-func marksOf(f diag.Finding) []mark {
-	if len(f.Sizes) == 0 {
-		return []mark{{f.Rule, f.Place.Pointer, ""}}
-	}
-	var all []mark
-	for _, s := range f.Sizes {
-		all = append(all, mark{f.Rule, f.Place.Pointer, s})
-	}
-	return all
-}
-
-func tallied(findings []diag.Finding) tally {
-	t := tally{}
-	for _, f := range findings {
-		for _, m := range marksOf(f) {
-			t[m] = counted{t[m].n + 1, max(t[m].worst, f.Level)}
-		}
-	}
-	return t
-}
-
-// holds reports whether a finding, of any of its sizes, is among them.
-func (t tally) holds(f diag.Finding) bool {
-	return slices.ContainsFunc(marksOf(f), func(m mark) bool { return t[m].n > 0 })
-}
-
-// covers reports whether a finding is one of those counted and no graver, and counts
-// it in seen.
-func (t tally) covers(f diag.Finding, seen tally) bool {
-	covered := true
-	for _, m := range marksOf(f) {
-		seen[m] = counted{n: seen[m].n + 1}
-		covered = covered && seen[m].n <= t[m].n && f.Level <= t[m].worst
-	}
-	return covered
-}
-
-// fewer reports whether there are fewer than among others.
-func (t tally) fewer(than tally) bool { return t.count() < than.count() }
-
-func (t tally) count() int {
-	n := 0
-	for _, c := range t {
-		n += c.n
-	}
-	return n
 }

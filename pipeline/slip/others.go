@@ -228,7 +228,7 @@ func (s *search) slip(c candidate) Slip {
 		out.Does = "write " + c.edits[0].Shown + " for " + what
 	}
 	for _, f := range s.Found {
-		if !c.left.holds(f) {
+		if !c.left.HoldsAsGrave(f) {
 			out.Clear = append(out.Clear, f)
 		}
 	}
@@ -256,14 +256,4 @@ func (s *search) sizesOf(found []diag.Finding, known []string) []string {
 		}
 	}
 	return all
-}
-
-// holds reports whether a finding, of any of its sizes, is among them.
-func (t tally) holds(f diag.Finding) bool {
-	for _, m := range marksOf(f) {
-		if t[m] > 0 {
-			return true
-		}
-	}
-	return false
 }

@@ -56,7 +56,7 @@ type Slip struct {
 // tried takes an error away, or where a single printed figure is all that disagrees:
 // that is the print's more often than the recipe's.
 func Search(c Case) []Slip {
-	s := &search{Case: c, base: tallied(c.Found), words: wordsOf(c.speaking(c.Found)), gaps: gapsOf(c.Sizes), seen: map[string]bool{}}
+	s := &search{Case: c, base: diag.Tallied(c.Found), words: wordsOf(c.speaking(c.Found)), gaps: gapsOf(c.Sizes), seen: map[string]bool{}}
 	if n, fits := s.evidence(c.Found, s.gaps.disagree()); n < 2 && fits {
 		return nil
 	}
@@ -114,7 +114,7 @@ func counted(pointer string) bool {
 // search is a case under work.
 type search struct {
 	Case
-	base   tally
+	base   diag.Tally
 	words  map[mark]string
 	gaps   gaps
 	values []*value
@@ -129,7 +129,7 @@ type candidate struct {
 	key    string // of the edits
 	is     string
 	weight int // the less, the likelier
-	left   tally
+	left   diag.Tally
 	grave  int  // findings that speak of a slip, that it leaves
 	errors int  // all that it leaves
 	rest   int  // and with warnings and notes
@@ -155,10 +155,10 @@ func (s *search) try(c candidate) (Trial, bool) {
 	if !ok || len(t.Sizes) == 0 {
 		return Trial{}, false
 	}
-	c.left = tallied(t.Found)
-	if c.left.within(s.base) && s.whole(t.Found) {
+	c.left = diag.Tallied(t.Found)
+	if c.left.Within(s.base) && s.whole(t.Found) {
 		left := s.speaking(t.Found)
-		c.grave, c.errors, c.rest = len(left), c.left.count(diag.Error), c.left.count(diag.Note)
+		c.grave, c.errors, c.rest = len(left), c.left.Count(diag.Error), c.left.Count(diag.Note)
 		if c.grave < len(s.speaking(s.Found)) {
 			c.now = gapsOf(t.Sizes)
 			s.good = append(s.good, c)
@@ -181,10 +181,10 @@ func (s *search) whole(left []diag.Finding) bool {
 	type subject struct{ rule, pointer string }
 	before, after := map[subject]int{}, map[subject]int{}
 	for _, f := range s.speaking(s.Found) {
-		before[subject{f.Rule, f.Place.Pointer}] += len(marksOf(f))
+		before[subject{f.Rule, f.Place.Pointer}] += len(f.Marks())
 	}
 	for _, f := range s.speaking(left) {
-		after[subject{f.Rule, f.Place.Pointer}] += len(marksOf(f))
+		after[subject{f.Rule, f.Place.Pointer}] += len(f.Marks())
 	}
 	for k, n := range after {
 		if n < before[k] {

@@ -35,7 +35,7 @@ func inOrder(length int, edits []source.Edit) ([]source.Edit, error) {
 			order = append(order, e)
 		}
 	}
-	slices.SortStableFunc(order, func(a, b source.Edit) int { return a.Range.Compare(b.Range) })
+	order = byPlace(order)
 	for i, e := range order {
 		if !e.Range.Valid() || e.Range.End > length {
 			return nil, fmt.Errorf("an edit of the bytes %d to %d of a text of %d", e.Range.Start, e.Range.End, length)
@@ -51,14 +51,33 @@ func inOrder(length int, edits []source.Edit) ([]source.Edit, error) {
 	return order, nil
 }
 
+// Wrote is where edits of a text wrote in what they made of it, in the order of their
+// places.
+func Wrote(edits []source.Edit) []source.Range {
+	var all []source.Range
+	grown := 0
+	for _, e := range byPlace(edits) {
+		start := e.Range.Start + grown
+		all = append(all, source.Range{Start: start, End: start + len(e.Text)})
+		grown += len(e.Text) - e.Range.Len()
+	}
+	return all
+}
+
+// byPlace are edits in the order of their places. Those of one place keep theirs.
+func byPlace(edits []source.Edit) []source.Edit {
+	order := slices.Clone(edits)
+	slices.SortStableFunc(order, func(a, b source.Edit) int { return a.Range.Compare(b.Range) })
+	return order
+}
+
 // Then is edits of a text followed by edits of what the first made of it, as edits of
 // the text itself. There are none when the second touch what the first wrote.
 func Then(first, second []source.Edit) ([]source.Edit, bool) {
-	order := slices.Clone(first)
-	slices.SortStableFunc(order, func(a, b source.Edit) int { return a.Range.Compare(b.Range) })
+	order, wrote := byPlace(first), Wrote(first)
 	all := slices.Clone(first)
 	for _, e := range second {
-		r, ok := back(order, e.Range)
+		r, ok := back(order, wrote, e.Range)
 		if !ok {
 			return nil, false
 		}
@@ -70,17 +89,16 @@ func Then(first, second []source.Edit) ([]source.Edit, bool) {
 
 // back is where a range of the changed text stands in the text before, if no byte of
 // it was written by the edits.
-func back(order []source.Edit, r source.Range) (source.Range, bool) {
+func back(order []source.Edit, wrote []source.Range, r source.Range) (source.Range, bool) {
 	grown := 0
-	for _, e := range order {
-		wrote := source.Range{Start: e.Range.Start + grown, End: e.Range.Start + grown + len(e.Text)}
+	for i, w := range wrote {
 		switch {
-		case r.End <= wrote.Start:
+		case r.End <= w.Start:
 			return source.Range{Start: r.Start - grown, End: r.End - grown}, true
-		case r.Start < wrote.End:
+		case r.Start < w.End:
 			return source.Range{}, false
 		}
-		grown += len(e.Text) - e.Range.Len()
+		grown = w.End - order[i].Range.End
 	}
 	return source.Range{Start: r.Start - grown, End: r.End - grown}, true
 }
