@@ -49,7 +49,7 @@ func TestSlipIsNamed(t *testing.T) {
 			if len(w.found) != 1 || f.Level != diag.Error || len(f.Follows) < 2 {
 				t.Errorf("%d findings, %d under the slip", len(w.found), len(f.Follows))
 			}
-			way, ok := f.Mends()
+			way, ok := mends(f)
 			after, err := amend.Apply([]byte(text), way.All())
 			if !ok || err != nil || string(after) != hedge {
 				t.Errorf("%v; the plan is then\n%s", err, after)
@@ -89,7 +89,7 @@ func TestSlipHasABudget(t *testing.T) {
 func TestTwoSlips(t *testing.T) {
 	text := slipped(t, slipped(t, hedge, `"width": "3"`, `"width": "3 1/4"`), `["22", "30"]`, `["22", "33"]`)
 	for _, f := range diag.Flatten(proved(t, text, allowed()).found) {
-		if way, ok := f.Mends(); ok {
+		if way, ok := mends(f); ok {
 			after, err := amend.Apply([]byte(text), way.All())
 			if left := stays(proved(t, string(after), allowed()).found, f); err != nil || left {
 				t.Errorf("%v: %s %s stays after %s", err, f.Rule, f.Message, f.Hint)

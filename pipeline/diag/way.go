@@ -9,24 +9,5 @@ type (
 	Edit = source.Edit
 )
 
-// Told are the ways that whoever reads the finding is told of.
-func (f Finding) Told() []Way {
-	var told []Way
-	for _, w := range f.Ways {
-		if w.Trial != source.Fails {
-			told = append(told, w)
-		}
-	}
-	return told
-}
-
-// Mends is the first of the finding's ways that was tried and holds; none when
-// nothing is known to mend it.
-func (f Finding) Mends() (Way, bool) {
-	for _, w := range f.Ways {
-		if w.Trial == source.Holds {
-			return w, true
-		}
-	}
-	return Way{}, false
-}
+// Told are the ways that the finding's hint tells.
+func (f Finding) Told() []Way { return source.Told(f.Ways) }

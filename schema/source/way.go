@@ -203,27 +203,31 @@ func wordsOf(edits []Edit, verb string) (text, last string) {
 	return strings.Join(parts, ""), verb
 }
 
+// Told are the ways that a reader is told of: not those that failed, and those that are
+// only for want of another where there is no other.
+func Told(ways []Way) []Way {
+	told := slices.DeleteFunc(slices.Clone(ways), func(w Way) bool { return w.Trial == Fails })
+	if other := slices.ContainsFunc(told, func(w Way) bool { return !w.Else }); other {
+		told = slices.DeleteFunc(told, func(w Way) bool { return w.Else })
+	}
+	return told
+}
+
 // Hint is the sentence of ways out in their order: of choices that they are, of
-// examples too. Those that failed are left out, and those that were not tried are
-// marked so.
+// examples too. Those that were not tried are marked so.
 func Hint(ways []Way) string {
 	var parts []string
 	untried := false
-	ways = withoutElse(ways)
+	ways = Told(ways)
 	for i := 0; i < len(ways); i++ {
 		w := ways[i]
-		if w.Trial == Fails {
-			continue
-		}
 		untried = untried || w.Trial == NotTried
 		text := w.Sentence()
 		switch w.Kind {
 		case Choice:
 			var which []string
 			for ; i < len(ways) && ways[i].Kind == Choice; i++ {
-				if ways[i].Trial != Fails {
-					which = append(which, ways[i].Sentence())
-				}
+				which = append(which, ways[i].Sentence())
 			}
 			i--
 			text = either(which)
@@ -239,12 +243,6 @@ func Hint(ways []Way) string {
 		text += " (not tried)"
 	}
 	return text
-}
-
-// withoutElse leaves out the ways that are told only where there is no other.
-func withoutElse(ways []Way) []Way {
-	other := slices.ContainsFunc(ways, func(w Way) bool { return !w.Else && w.Trial != Fails })
-	return slices.DeleteFunc(slices.Clone(ways), func(w Way) bool { return w.Else && other })
 }
 
 // either are choices in words. What all begin with is said once.
