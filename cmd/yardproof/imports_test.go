@@ -27,7 +27,7 @@ func mayImport() map[string]string {
 		"schema/sheet":               "schema/source",
 		"schema/style":               "schema/source schema/jsontree",
 		"schema/starter":             "schema schema/source schema/jsontree schema/plan schema/style",
-		"schema/amend":               "schema/source schema/jsontree",
+		"schema/amend":               "schema/source schema/jsontree schema/measure",
 		"schema/topics":              "",
 		"pipeline/diag":              "schema/source",
 		"pipeline/report":            "schema/source schema/measure schema/plan pipeline/diag",

@@ -138,26 +138,7 @@ func (p *Pass) putLength(verb string, at source.Range, l measure.Length) diag.Ed
 // lengthText is a length as a value of the plan, written as the one at a range is; empty
 // where no plan may hold it.
 func (p *Pass) lengthText(at source.Range, l measure.Length) string {
-	u := p.Plan.Units
-	bare := l.Bare(u)
-	if back, err := measure.ParseLength(bare, u); err != nil || back != l {
-		return ""
-	}
-	old := p.Plan.File.Slice(at)
-	if old != "" && !strings.HasPrefix(old, `"`) {
-		if number := l.Surd().Decimal(u, 4); decimalIs(number, l, u) {
-			return strings.TrimRight(strings.TrimRight(number, "0"), ".")
-		}
-	}
-	if strings.HasSuffix(old, u.String()+`"`) {
-		bare = l.Format(u)
-	}
-	return amend.Quote(bare)
-}
-
-func decimalIs(number string, l measure.Length, u measure.Unit) bool {
-	back, err := measure.ParseLength(number, u)
-	return err == nil && back == l && strings.Contains(number, ".")
+	return amend.LengthLike(p.Plan.File.Slice(at), l, p.Plan.Units)
 }
 
 // putPair writes a width and a height that stand in one array, of which only what is

@@ -20,11 +20,10 @@ func (s *search) exchange() {
 			continue
 		}
 		a, b := v.In.Items[0].Range, v.In.Items[1].Range
-		text := amend.Of(s.File, s.Tree)
 		whole := v.In.Range
-		part := func(from, to int) string { return s.File.Slice(source.Range{Start: from, End: to}) }
-		exchanged := part(whole.Start, a.Start) + s.File.Slice(b) + part(a.End, b.Start) + s.File.Slice(a) + part(b.End, whole.End)
-		s.try(candidate{of: v, edits: []source.Edit{text.Put(whole, exchanged)},
+		text := func(from, to int) string { return s.File.Slice(source.Range{Start: from, End: to}) }
+		exchanged := text(whole.Start, a.Start) + s.File.Slice(b) + text(a.End, b.Start) + s.File.Slice(a) + text(b.End, whole.End)
+		s.try(candidate{of: v, edits: []source.Edit{amend.Of(s.File, s.Tree).Put(whole, exchanged)},
 			is: s.box(v.In.Items[1], v.In.Items[0]), weight: 1, solved: true, root: true})
 	}
 }
@@ -61,12 +60,13 @@ func members(n *jsontree.Node) []jsontree.Member {
 func (s *search) trimPart(name string, op *jsontree.Node, pair bool) {
 	both := 2 * s.Plan.Sizes[0].Seam.Allowance.Length
 	add := func(w, h measure.Length) (gaps, bool) {
-		text := amend.Quote(w.Bare(s.Plan.Units))
+		width, height := amend.LengthLike("", w, s.Plan.Units), amend.LengthLike("", h, s.Plan.Units)
+		text := width
 		if pair {
-			text = "[" + text + ", " + amend.Quote(h.Bare(s.Plan.Units)) + "]"
+			text = "[" + width + ", " + height + "]"
 		}
 		e, ok := amend.Of(s.File, s.Tree).Add(op.Range, "trim", text)
-		if !ok || w <= 0 || h <= 0 || strings.Contains(text, "about") {
+		if !ok || w <= 0 || h <= 0 || width == "" || pair && height == "" {
 			return nil, false
 		}
 		is := w.Format(s.Plan.Units)

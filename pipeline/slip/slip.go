@@ -103,12 +103,8 @@ func printed(pointer string) bool { return strings.HasPrefix(pointer, "/printed/
 
 // counted reports whether the printed figures at a place are among the gaps.
 func counted(pointer string) bool {
-	switch parts := strings.Split(pointer, "/"); {
-	case len(parts) < 4:
-		return false
-	default:
-		return parts[3] == "finished" || parts[3] == "measures" || parts[3] == "parts" || parts[len(parts)-1] == "cut"
-	}
+	parts := strings.Split(pointer, "/")
+	return len(parts) > 3 && (parts[3] == "finished" || parts[3] == "measures" || parts[3] == "parts" || parts[len(parts)-1] == "cut")
 }
 
 // search is a case under work.

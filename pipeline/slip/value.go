@@ -2,7 +2,6 @@ package slip
 
 import (
 	"strconv"
-	"strings"
 
 	"yardproof/schema"
 	"yardproof/schema/amend"
@@ -60,32 +59,9 @@ func (s *search) put(v *value, text string) source.Edit {
 	return amend.Of(s.File, s.Tree).Put(v.Node.Range, text)
 }
 
-// inPlace is a length as the value writes lengths.
+// inPlace is a length as the value writes lengths; empty where no plan may hold it.
 func (s *search) inPlace(v *value, x measure.Length) string {
-	text := x.Bare(s.Plan.Units)
-	if strings.HasPrefix(text, "about") {
-		return ""
-	}
-	if v.Node.Kind == jsontree.Number {
-		if _, err := strconv.ParseFloat(text, 64); err == nil {
-			return text
-		}
-	}
-	if _, unit := unitOf(v.Node.Text); unit != "" {
-		text += unit
-	}
-	return amend.Quote(text)
-}
-
-// unitOf splits a length into its number and the unit behind it, where that is the
-// plan's own or none.
-func unitOf(text string) (number, unit string) {
-	for _, u := range []string{" in", " cm"} {
-		if before, ok := strings.CutSuffix(text, u); ok {
-			return before, u
-		}
-	}
-	return text, ""
+	return amend.LengthLike(v.text, x, s.Plan.Units)
 }
 
 // pair reports whether the value is the first of two lengths.
