@@ -36,12 +36,13 @@ func (w *work) nameSlip(ctx context.Context) {
 	if !ok {
 		return
 	}
-	slips := slip.Search(slip.Case{File: w.file, Tree: w.tree, Plan: w.plan, Sizes: now.Sizes, Found: now.Found, Speaks: check.Speaks, Try: ask})
+	slips := slip.Search(slip.Case{File: w.file, Tree: w.tree, Plan: w.plan, Sizes: now.Sizes, Found: now.Found, Speaks: speaks, Try: ask})
 	w.tried += quick.given
 	w.found = check.Slips(w.plan, w.found, w.confirmed(ctx, slips))
 }
 
-func speaks(f diag.Finding) bool { return f.Level >= diag.Warning && check.Speaks(f) }
+// speaks reports whether a finding may be what comes of one mistake.
+func speaks(f diag.Finding) bool { return f.Level >= diag.Warning && check.Of(f).Speaks }
 
 // mostSlips is how many slips are told at most.
 const mostSlips = 3

@@ -107,8 +107,7 @@ func (t *trial) tryAll(ctx context.Context, f *diag.Finding) (left diag.Tally, o
 		}
 	}
 	if f.Hint = hintOf(*f); f.Hint == "" {
-		c, _ := check.Find(f.Rule)
-		f.Ways = append(f.Ways, diag.Way{Kind: source.Advice, Says: c.Fix})
+		f.Ways = append(f.Ways, diag.Way{Kind: source.Advice, Says: check.Of(*f).Fix})
 		f.Hint = hintOf(*f)
 	}
 	return left, ok
@@ -189,8 +188,8 @@ func (t *trial) placed(edits []diag.Edit) []diag.Edit {
 }
 
 // news reports whether a finding as grave as f is there after edits that was not
-// there before. What was hidden, because the plan could not be read, is not new,
-// unless it stands where an edit was made.
+// there before. What was hidden, because the plan could not be read or a name was not
+// known, is not new, unless it stands where an edit was made.
 func (t *trial) news(f diag.Finding, j judgement, edits []diag.Edit, before diag.Tally) bool {
 	return len(t.fresh(f, j, edits, before)) > 0
 }
@@ -203,17 +202,13 @@ func (t *trial) fresh(f diag.Finding, j judgement, edits []diag.Edit, before dia
 		if g.Level < f.Level || before.Covers(g, seen) {
 			continue
 		}
-		hidden := now.plan == nil && !sameStage(f, g, now, j) || strings.HasPrefix(f.Rule, unknownName)
+		hidden := now.plan == nil && !sameStage(f, g, now, j) || check.Of(f).Hides
 		if !hidden || touches(edits, g.Place.Range) {
 			fresh = append(fresh, g)
 		}
 	}
 	return fresh
 }
-
-// unknownName begins the rules about names that there are not. What depends on such a
-// name is not known, and what is then found of it is not new.
-const unknownName = "reference/unknown-"
 
 // sameStage reports whether g would have been seen where f was: both are of one of
 // the steps of reading, or g of an earlier one.

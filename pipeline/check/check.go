@@ -20,7 +20,15 @@ type Check struct {
 	Scope   Scope
 	// Thorough rules need every cutting solved; only an export runs them.
 	Thorough bool
-	Run      func(*Pass) // nil for rules that do not look at a plan
+	// Speaks tells that the rule says that two tellings of a quilt disagree, or that its
+	// parts do not fit, so that one wrong value may be behind it. What only has to be
+	// enough speaks of none, since more of it, or less asked, is always a way out; and of
+	// what is unusual or unsaid there is no other telling.
+	Speaks bool
+	// Hides tells that what depends on what the rule is about is not known, so that what
+	// is wrong with it shows only once that is mended.
+	Hides bool
+	Run   func(*Pass) // nil for rules that do not look at a plan
 }
 
 // Scope says what a rule looks at.

@@ -15,21 +15,21 @@ import (
 
 var layoutChecks = []Check{
 	{
-		Rule: "layout/block-sizes", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "layout/block-sizes", Level: diag.Error, Since: "0.1.0", Scope: Size, Speaks: true,
 		Summary: "blocks that are sashed or set on point are not of one size",
 		Why:     "Every sash and every setting triangle is cut for one size of block. Among 12-in blocks a 12 1/2-in one has no sash that is long enough, and on point a block that is not square leaves its neighbours out of line.",
 		Fix:     "make the blocks alike, or trim them to one size",
 		Run:     blockSizes,
 	},
 	{
-		Rule: "layout/coping", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "layout/coping", Level: diag.Error, Since: "0.1.0", Scope: Size, Speaks: true,
 		Summary: "coping strips have no room: what is inside is as large as the size they should bring it to",
 		Why:     "A panel sold as 24 by 44 in may measure 23 1/2 by 43 1/4; strips make up what is missing, and cannot take away. They are worked out from the panel as it measures.",
 		Fix:     "name a larger size, or trim the panel",
 		Run:     copingRoom,
 	},
 	{
-		Rule: "layout/corner-block", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "layout/corner-block", Level: diag.Error, Since: "0.1.0", Scope: Size, Speaks: true,
 		Summary: "the block in a border's corners is not as large as the border is wide",
 		Why:     "A block that finishes 3 in in the corner of a border that finishes 3 1/2 in leaves half an inch of strip with nothing to be sewn to, at both ends of all four strips.",
 		Fix:     "make the border as wide as the block finishes, or the block as large as the border is wide",
@@ -50,14 +50,14 @@ var layoutChecks = []Check{
 		Run:     kindsUnsaid,
 	},
 	{
-		Rule: "layout/pieced-border", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
+		Rule: "layout/pieced-border", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size, Speaks: true,
 		Summary: "the units of a pieced border do not fit the sides that they are sewn to",
 		Why:     "Units of 3 in fill 60 in with twenty and 61 in with none: an inch cannot be eased in. A plain spacer border before it brings the sides to a whole number of units. An error above 1/4 in, a warning above 1/8 in. Common practice, no source; the limits are this project's.",
 		Fix:     "choose a unit that divides the sides, or sew a spacer border on first",
 		Run:     piecedBorders,
 	},
 	{
-		Rule: "layout/symmetry", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "layout/symmetry", Level: diag.Error, Since: "0.1.0", Scope: Size, Speaks: true,
 		Summary: "a grid cannot have the symmetry that it names",
 		Why:     "A quarter of 3 rows by 4 columns, turned, is 4 by 3: four of them leave a hole in the middle. Quarters in mirrored places need a whole number of blocks each.",
 		Fix:     "change the rows and columns, or name another symmetry",
@@ -71,7 +71,7 @@ var layoutChecks = []Check{
 		Run:     triangleGrain,
 	},
 	{
-		Rule: "layout/triangle-short", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "layout/triangle-short", Level: diag.Error, Since: "0.1.0", Scope: Size, Speaks: true,
 		Summary: "setting triangles are too small for the blocks",
 		Why:     "The points of the blocks lie beyond the edge and are cut off by the outer seam. The commonest slip is the constant: side triangles take the block's diagonal + 1 1/4 in and corners half of it + 7/8 in, at a 1/4-in seam, not the side of the block and a little.",
 		Fix:     "cut the squares larger, or let the points float less",

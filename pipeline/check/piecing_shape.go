@@ -13,28 +13,28 @@ import (
 // shapeChecks are about pieces that are no rectangles.
 var shapeChecks = []Check{
 	{
-		Rule: "piecing/mosaic-area", Level: diag.Error, Lesser: diag.Note, Since: "0.1.0", Scope: Size,
+		Rule: "piecing/mosaic-area", Level: diag.Error, Lesser: diag.Note, Since: "0.1.0", Scope: Size, Speaks: true,
 		Summary: "the pieces of a mosaic do not cover its finished size",
 		Why:     "How the pieces of a star or a rosette fit is drawn in the pattern; what they cover can be added up. Seven diamonds where eight are meant leave a hole, and so does a corner square of another size. What differs by less than an eighth of an inch on every side comes of sides that are on no ruler, and is a note. A template counts as anything from nothing to the box that it fills or its stated area, and applique as nothing, since it lies on top. Pieces that are trimmed at the edges reach over them by no more than they are long. Areas are derived from geometry.",
 		Fix:     "correct the number of pieces, their sizes or the finished size; where pieces reach over the edges, say that these are trimmed",
 		Run:     faults(derive.MosaicArea),
 	},
 	{
-		Rule: "piecing/shape-strip", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "piecing/shape-strip", Level: diag.Error, Since: "0.1.0", Scope: Size, Speaks: true,
 		Summary: "the strip for hexagons or diamonds is narrower than they are, or the strip set for triangles not as wide",
 		Why:     "A hexagon or diamond is as high as its strip less two seam allowances, and a triangle as its strip set less three, or two. Cut from a narrower strip every one is smaller, and a star of eight takes the difference eight times. Derived from geometry.",
 		Fix:     "cut the strip as wide as geometry asks for, or state the smaller side",
 		Run:     faults(derive.ShapeStrip),
 	},
 	{
-		Rule: "piecing/template-area", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "piecing/template-area", Level: diag.Error, Since: "0.1.0", Scope: Size, Speaks: true,
 		Summary: "a template piece is said to be larger than the box it is cut from",
 		Why:     "A piece lies inside the box it is cut from. A petal of 60 sq in does not come out of 6 x 9 in: one of the two numbers is of another size of the pattern.",
 		Fix:     "measure the template again, seam allowances included, and correct its box or its area",
 		Run:     faults(derive.TemplateArea),
 	},
 	{
-		Rule: "piecing/triangle-row", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "piecing/triangle-row", Level: diag.Error, Since: "0.1.0", Scope: Size, Speaks: true,
 		Summary: "a row with triangles of 60 degrees does not close to a rectangle",
 		Why:     "Triangles of 60 degrees stand up and down in turn, and only a half triangle at each end makes the row square. A rectangle or a turned triangle between them leaves a gap. Derived from geometry.",
 		Fix:     "begin and end the row with a half triangle, whole ones between them, none of them on its side",

@@ -12,14 +12,14 @@ import (
 
 var printedTopChecks = []Check{
 	{
-		Rule: "printed/borders", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size,
+		Rule: "printed/borders", Level: diag.Error, Lesser: diag.Warning, Since: "0.1.0", Scope: Size, Speaks: true,
 		Summary: "the printed cut size of a border's strips is not the one that fits",
 		Why:     "A border's strips are cut before anybody can see that they do not fit. On a 30 x 40 in middle, sides of 40 1/2 in go on first and the ends then take 34 1/2 in at 2 in finished; exchanged, both pairs are wrong, and a second border measured from the first one's inside is 4 in short. Mitred strips that end at the quilt's corners have blunted tips: a warning.",
 		Fix:     "print the lengths that the layout comes to, and tell makers to measure through the middle",
 		Run:     printedBorders,
 	},
 	{
-		Rule: "printed/setting", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "printed/setting", Level: diag.Error, Since: "0.1.0", Scope: Size, Speaks: true,
 		Summary: "the printed number of sashes, cornerstones or setting triangles is not what the layout takes",
 		Why:     "Three by four blocks with sashing all round take 31 sashes and 20 cornerstones; 17 and 6 are those between the blocks only. Fourteen side triangles come from four squares cut twice, and three squares leave two of them to be found.",
 		Fix:     "print the number that the layout takes",

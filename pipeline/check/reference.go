@@ -14,7 +14,7 @@ import (
 
 var referenceChecks = []Check{
 	{
-		Rule: "reference/cycle", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "reference/cycle", Level: diag.Error, Since: "0.1.0", Scope: Size, Speaks: true,
 		Summary: "a part is made of itself",
 		Why:     "Nothing can be cut first. Where a star is sewn of corners, corners are trimmed from tiles and tiles are sewn of stars, there is no piece that the cutter could begin with, and nothing of it can be counted.",
 		Fix:     "make one part of the ring from fabric, or from parts outside the ring",
@@ -33,21 +33,21 @@ var referenceChecks = []Check{
 		Fix:     "give one of the plans another title, or take the old plan out of the line",
 	},
 	{
-		Rule: "reference/unknown-fabric", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "reference/unknown-fabric", Level: diag.Error, Since: "0.1.0", Scope: Size, Hides: true,
 		Summary: "a fabric is named that the plan does not have",
 		Why:     "What is cut from it is missing from the fabric list. A border of 'sklye' beside a fabric 'sky' needs 5/8 yd that no customer is told to buy.",
 		Fix:     "write the role as it stands under fabrics, or add the fabric",
 		Run:     unknownFabrics,
 	},
 	{
-		Rule: "reference/unknown-part", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "reference/unknown-part", Level: diag.Error, Since: "0.1.0", Scope: Size, Hides: true,
 		Summary: "a part is named that the plan does not have",
 		Why:     "A block that is laid out and never made has no pieces to cut: twelve 'setp' in a grid and a part 'step' give a cut list without a single strip.",
 		Fix:     "write the part's name as it stands under parts, or add the part",
 		Run:     unknownParts,
 	},
 	{
-		Rule: "reference/unknown-printed", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "reference/unknown-printed", Level: diag.Error, Since: "0.1.0", Scope: Size, Hides: true,
 		Summary: "a printed figure is about nothing in the plan",
 		Why:     "A figure that is compared with nothing passes unproved. '9 tubes' printed under the name of a strip set, or 1/2 yd of a fabric since renamed, is read by the customer all the same.",
 		Fix:     "write the figure under the name of what it is about, or remove it",
@@ -68,7 +68,7 @@ var referenceChecks = []Check{
 		Run:     unusedParts,
 	},
 	{
-		Rule: "reference/wrong-kind", Level: diag.Error, Since: "0.1.0", Scope: Size,
+		Rule: "reference/wrong-kind", Level: diag.Error, Since: "0.1.0", Scope: Size, Speaks: true,
 		Summary: "what is named is not what is wanted there",
 		Why:     "A tube is sewn of two whole strip sets, a triangle square of triangles, a row of four-sided parts. A tube of sets that are also cut into segments has nothing left to be sewn of: 42 in of strip set are either eight 5-in segments or a tube.",
 		Fix:     "name a part of the kind that is wanted, or make one",

@@ -3,6 +3,8 @@ package check
 import (
 	"cmp"
 	"slices"
+
+	"yardproof/pipeline/diag"
 )
 
 // registry is every rule, sorted by name. Nothing writes to it.
@@ -72,4 +74,10 @@ func Find(rule string) (Check, bool) {
 		return Check{}, false
 	}
 	return *c, true
+}
+
+// Of is the rule of a finding; the zero Check where there is none of its name.
+func Of(f diag.Finding) Check {
+	c, _ := Find(f.Rule)
+	return c
 }

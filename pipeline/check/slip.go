@@ -3,7 +3,6 @@ package check
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"yardproof/pipeline/diag"
 	"yardproof/pipeline/slip"
@@ -93,29 +92,4 @@ func agreement(s slip.Slip) string {
 		return " everything fits"
 	}
 	return " everything fits, and " + agree
-}
-
-// speaking are the families of rules that say that two tellings of a quilt disagree, or
-// that its parts do not fit.
-var speaking = []string{"layout", "piecing", "printed"}
-
-// silent are the rules of these families that say something else: what only has to be
-// enough speaks of no slip, since more of it, or less asked, is always a way out; and of
-// what is unusual or unsaid there is no other telling. With them go those of family
-// reference that do speak of one.
-var (
-	silent = []string{
-		"layout/float-unsaid", "layout/kinds-unsaid", "layout/triangle-grain",
-		"piecing/bias-outside", "piecing/bonus-nothing", "piecing/no-such-seam", "piecing/no-trim-step",
-		"piecing/off-grid", "piecing/seam-differs", "piecing/unlikely-length",
-		"printed/larger", "printed/no-stitch-class", "printed/short-of-cloth", "printed/short-of-length", "printed/short-of-packs",
-		"printed/short-of-pieces", "printed/short-of-sets", "printed/short-of-strips", "printed/thread",
-	}
-	outspoken = []string{"reference/cycle", "reference/wrong-kind"}
-)
-
-// Speaks reports whether a finding speaks of a slip.
-func Speaks(f diag.Finding) bool {
-	family, _, _ := strings.Cut(f.Rule, "/")
-	return slices.Contains(speaking, family) && !slices.Contains(silent, f.Rule) || slices.Contains(outspoken, f.Rule)
 }

@@ -20,8 +20,8 @@ type Case struct {
 	Plan  *plan.Plan
 	Sizes []*derive.Size
 	Found []diag.Finding // those that follow from others, too
-	// Speaks reports whether a finding is that two tellings of the quilt disagree, or
-	// that its parts do not fit: not that something is short, dear or unsaid.
+	// Speaks reports whether a finding is, as a warning or an error, that two tellings of
+	// the quilt disagree, or that its parts do not fit: not that something is short, dear or unsaid.
 	Speaks func(diag.Finding) bool
 	// Try judges the plan with edits made in its text; ok is false where that
 	// cannot be done, or is not to be done any more.
@@ -76,7 +76,7 @@ func Search(c Case) []Slip {
 
 // speaking are the findings that speak of a slip.
 func (c Case) speaking(found []diag.Finding) []diag.Finding {
-	return slices.DeleteFunc(slices.Clone(found), func(f diag.Finding) bool { return f.Level < diag.Warning || !c.Speaks(f) })
+	return slices.DeleteFunc(slices.Clone(found), func(f diag.Finding) bool { return !c.Speaks(f) })
 }
 
 // evidence counts the printed figures that findings contradict, of which so many are
