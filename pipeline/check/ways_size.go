@@ -13,20 +13,8 @@ import (
 	"yardproof/schema/source"
 )
 
-// making is the object of a part's operation, as the plan writes it; nil where it
-// cannot be told.
-func (p *Pass) making(part *derive.Part) *jsontree.Node {
-	n := p.text().Node(part.Name.At)
-	if n == nil || n.Kind != jsontree.Object {
-		return nil
-	}
-	for _, m := range n.Members {
-		if m.Key != "seam" && m.Value.Kind == jsontree.Object {
-			return m.Value
-		}
-	}
-	return nil
-}
+// making is the object of a part's operation, as the plan writes it.
+func (p *Pass) making(part *derive.Part) *jsontree.Node { return p.text().Node(part.OperationAt) }
 
 // resize are the ways out of bringing one side of a part, as it comes out unfinished, to
 // a length: its trim, what it is cut or what its units are cut. Where no plan can hold
@@ -86,10 +74,6 @@ func (p *Pass) retrim(part *derive.Part, high bool, length measure.Length) []dia
 
 // addTrim is the way out of a trim that was forgotten.
 func (p *Pass) addTrim(part *derive.Part, w, h measure.Length) diag.Way {
-	making := p.making(part)
-	if making == nil || making.Get("trim") != nil {
-		return diag.Way{}
-	}
 	value := p.lengthText(source.Range{}, w)
 	if w != h {
 		value = p.pairValue(w, h)
@@ -97,7 +81,7 @@ func (p *Pass) addTrim(part *derive.Part, w, h measure.Length) diag.Way {
 	if value == "" {
 		return diag.Way{}
 	}
-	return mend(of(p.add(making.Range, "trim", value), fmt.Sprintf("to %q", part.Name.Text)))
+	return mend(of(p.add(part.OperationAt, "trim", value), fmt.Sprintf("to %q", part.Name.Text)))
 }
 
 // pairValue is a width and a height as a plan writes them.

@@ -4,33 +4,35 @@ import (
 	"fmt"
 
 	"yardproof/schema/jsontree"
+	"yardproof/schema/source"
 )
 
 func (r *reader) parts(n *jsontree.Node, seam Seam) []Part {
 	var parts []Part
 	for _, m := range members(n) {
 		v := m.Value
+		op, at := r.operation(v, seam)
 		parts = append(parts, Part{
 			Name: Text{m.Key, m.KeyRange}, At: v.Range,
-			Operation: r.operation(v, seam),
-			Seam:      r.ownSeam(v.Get("seam"), seam),
-			Press:     text(v.Get("press")), Note: text(v.Get("note")),
+			Operation: op, OperationAt: at,
+			Seam:  r.ownSeam(v.Get("seam"), seam),
+			Press: text(v.Get("press")), Note: text(v.Get("note")),
 		})
 	}
 	return parts
 }
 
-// operation is the one that the part has. Only a tree that does not follow the
-// schema has none, and then it counts as one that is not derived.
-func (r *reader) operation(part *jsontree.Node, seam Seam) Operation {
+// operation is the one that the part has, and where. Only a tree that does not follow
+// the schema has none, and then it counts as one that is not derived.
+func (r *reader) operation(part *jsontree.Node, seam Seam) (op Operation, at source.Range) {
 	for _, m := range members(part) {
 		switch m.Key {
 		case "seam", "press", "note":
 		default:
-			return r.operationNamed(m, seam)
+			return r.operationNamed(m, seam), m.Value.Range
 		}
 	}
-	return NotDerived{}
+	return NotDerived{}, source.Range{}
 }
 
 // decoders reads each operation by the key that a part has it under. Nothing

@@ -10,6 +10,8 @@ type Part struct {
 	Press     Text  // how the pattern says to press it
 	Note      Text  // a remark for whoever edits the plan
 	At        source.Range
+
+	OperationAt source.Range // what the operation's key holds
 }
 
 // Operation is how a part is made: one of the types below.
