@@ -25,9 +25,7 @@ func (w *work) nameSlip(ctx context.Context) {
 		return
 	}
 	w.stage = "looking for the one mistake in"
-	quick := newTrial(w)
-	quick.left, quick.allow = w.slips, slipCuttings
-	quick.each += min(w.cut, slipCuttings) - w.cut
+	quick := quickTrial(w, w.slips, slipCuttings)
 	ask := func(edits []source.Edit) (slip.Trial, bool) {
 		j, ok := quick.after(ctx, edits)
 		return slip.Trial{Sizes: j.sizes, Found: j.all()}, ok

@@ -44,6 +44,12 @@ func newTrial(w *work) *trial {
 	return &trial{work: w, left: w.trials, each: costOf(w.tree, w.sizes) + w.cut}
 }
 
+// quickTrial is a trial with a budget of its own, in which the cuttings of each plan that
+// is tried may cost no more than allow.
+func quickTrial(w *work, budget, allow int) *trial {
+	return &trial{work: w, left: budget, each: costOf(w.tree, w.sizes) + min(w.cut, allow), allow: allow}
+}
+
 // costOf is about what one trial costs, without its cuttings.
 func costOf(tree *jsontree.Node, sizes []*derive.Size) int {
 	blocks := 0
