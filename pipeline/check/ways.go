@@ -1,6 +1,7 @@
 package check
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -31,31 +32,19 @@ func ways(all ...diag.Way) []diag.Way {
 
 // mend is a way out of edits that mend what is found. An edit that could not be made
 // leaves no way.
-func mend(edits ...diag.Edit) diag.Way {
-	for _, e := range edits {
-		if e.Act == 0 {
-			return diag.Way{}
-		}
-	}
-	return diag.Way{Kind: source.Mend, Edits: edits}
-}
+func mend(edits ...diag.Edit) diag.Way { return editsAs(source.Mend, edits) }
 
 // choice is a mend among others as good.
-func choice(edits ...diag.Edit) diag.Way {
-	w := mend(edits...)
-	if w.Kind != 0 {
-		w.Kind = source.Choice
-	}
-	return w
-}
+func choice(edits ...diag.Edit) diag.Way { return editsAs(source.Choice, edits) }
 
 // example is a way out whose value is made up.
-func example(edits ...diag.Edit) diag.Way {
-	w := mend(edits...)
-	if w.Kind != 0 {
-		w.Kind = source.Example
+func example(edits ...diag.Edit) diag.Way { return editsAs(source.Example, edits) }
+
+func editsAs(kind source.Kind, edits []diag.Edit) diag.Way {
+	if slices.ContainsFunc(edits, func(e diag.Edit) bool { return e.Act == 0 }) {
+		return diag.Way{}
 	}
-	return w
+	return diag.Way{Kind: kind, Edits: edits}
 }
 
 // noted adds words after those of a way's edits.
@@ -170,12 +159,9 @@ func (p *Pass) putPair(verb string, w, h plan.Length, width, height measure.Leng
 	return e
 }
 
-// add gives the object at a range a member.
+// add gives the object at a range a member; none where it cannot have it.
 func (p *Pass) add(object source.Range, key, value string) diag.Edit {
-	e, ok := p.text().Add(object, key, value)
-	if !ok {
-		return diag.Edit{}
-	}
+	e, _ := p.text().Add(object, key, value)
 	return e
 }
 
@@ -192,21 +178,15 @@ func (p *Pass) setIn(object *jsontree.Node, key, text string) (e diag.Edit) {
 	return p.add(object.Range, key, amend.Quote(text))
 }
 
-// appendTo gives the array at a range an item.
+// appendTo gives the array at a range an item; none where there is no array.
 func (p *Pass) appendTo(array source.Range, value string) diag.Edit {
-	e, ok := p.text().Append(array, value)
-	if !ok {
-		return diag.Edit{}
-	}
+	e, _ := p.text().Append(array, value)
 	return e
 }
 
-// remove takes the value at a range away, with its key.
+// remove takes the value at a range away, with its key; none where there is no value.
 func (p *Pass) remove(at source.Range) diag.Edit {
-	e, ok := p.text().Remove(at)
-	if !ok {
-		return diag.Edit{}
-	}
+	e, _ := p.text().Remove(at)
 	return e
 }
 
